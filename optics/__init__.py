@@ -1,0 +1,1 @@
+"""The calculator: readings in, focus error, diagnosis, correction, sheet out."""

@@ -1,0 +1,1 @@
+"""The workshop: cameras, readings, corrections, shims, uncertainty."""

@@ -1,0 +1,31 @@
+"""The one family of errors that Shimwright raises on purpose.
+
+Every message is one sentence a repairer can act on: the quantity in words, the
+limit, the value got, the unit, and what to do.
+"""
+
+from typing import Any
+
+
+class ShimwrightError(ValueError):
+    """Base of all deliberate refusals; carries what was wrong as data too."""
+
+    def __init__(
+        self, message: str, *, quantity: str = "", value: Any = None, limit: Any = None
+    ) -> None:
+        super().__init__(message)
+        self.quantity = quantity
+        self.value = value
+        self.limit = limit
+
+
+class OutOfRange(ShimwrightError):
+    """A number outside the range in which its quantity, or the relation, has a meaning."""
+
+
+class NoAnswer(ShimwrightError):
+    """The inputs are each in range but together admit no answer."""
+
+
+class Unreadable(ShimwrightError):
+    """Text, or a document, that cannot be understood without guessing."""

@@ -1,0 +1,1 @@
+"""Job documents: the versioned schema and what reads and writes it."""

@@ -1,0 +1,1 @@
+"""PDF sheets, drawn from results only."""

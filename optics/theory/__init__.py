@@ -1,0 +1,1 @@
+"""The catalogue: every relation as data, one topic a module."""

@@ -1,0 +1,1 @@
+"""The faces: command line, browser pages and figures; no physics."""

@@ -1,0 +1,1 @@
+"""Drawings and plots, made from results."""

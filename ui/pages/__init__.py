@@ -1,0 +1,1 @@
+"""One browser page a module."""
