@@ -94,8 +94,9 @@ def sections_to_install(stamp, wanted):
     what lies there is half made, or made from another lock, and is not built upon.
     """
     done = stamp.split()
-    missing = [line for line in wanted if line not in done]
-    return missing, bool(wanted) and wanted[0] in missing
+    if wanted[0] not in done:
+        return wanted, True
+    return [line for line in wanted if line not in done], False
 
 
 def say(text):
