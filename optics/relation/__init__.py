@@ -1,0 +1,12 @@
+"""The symbolic engine: an equation is declared once and everything else comes from it.
+
+A `Relation` holds a published equation and its *authored* solved forms. Nothing is
+solved or simplified while the program runs: the test suite proves each form against
+its equation, and this package only differentiates, compiles and prints. From one form
+come the value, all partial derivatives, the LaTeX and the worked substitution.
+"""
+
+from optics.relation.formula import Bound, Form, Formula, Relation
+from optics.relation.quantity import Array, Given, Quantity
+
+__all__ = ["Array", "Bound", "Form", "Formula", "Given", "Quantity", "Relation"]

@@ -1,0 +1,192 @@
+"""Finding where the image falls: collimator, depth gauge, focusing ring and tilted ruler."""
+
+from sympy import Eq, acos, atan, cos, pi, sqrt, tan
+
+from optics.relation import Bound, Form, Quantity, Relation
+from optics.theory import front_cell, helicoid, lens
+from optics.theory.front_cell import cell_to_film, group_focal_length
+from optics.theory.helicoid import lead, rotation
+from optics.theory.lens import focal_length, focus_error, hiatus, mark_distance, sharp_distance
+
+collimator_focal_length = Quantity(
+    "collimator_focal_length", "f_c", "f_c", "mm", "focal length of the collimator", low=0
+)
+reticle_shift = Quantity(
+    "reticle_shift", r"\delta", "δ", "mm",
+    "shift of the reticle from the collimator's focus (plus when moved inside, towards its lens)",
+)  # fmt: skip
+_target = Quantity(
+    "equivalent_distance", "D_q", "D_q", "mm",
+    "distance at which the reticle seems to stand (minus: beyond infinity)",
+)  # fmt: skip
+_f, _e = focal_length.symbol, focus_error.symbol
+_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol
+
+equivalent_target = Relation(
+    name="equivalent_target",
+    answers="At what distance does a shifted collimator reticle seem to stand?",
+    equation=Eq(_Dq * _delta, _fc**2),
+    quantities=(_target, collimator_focal_length, reticle_shift),
+    forms=(
+        Form(_target, _fc**2 / _delta),
+        Form(reticle_shift, _fc**2 / _Dq),
+        Form(collimator_focal_length, sqrt(_Dq * _delta)),
+    ),
+    source="Newton's conjugate equation; Ives, Airplane Photography (1920), on collimators",
+    limits="Paraxial; measured from the collimator's outer focal point.",
+)
+
+collimator_error = Relation(
+    name="collimator_error",
+    answers="A collimator's reticle was shifted until it was sharp at the film: "
+    "how far off is the lens?",
+    equation=Eq(_e, _delta * (_f / _fc) ** 2),
+    quantities=(focus_error, reticle_shift, focal_length, collimator_focal_length),
+    forms=(
+        Form(focus_error, _delta * (_f / _fc) ** 2),
+        Form(reticle_shift, _e * (_fc / _f) ** 2),
+        Form(focal_length, _fc * sqrt(_e / _delta)),
+        Form(collimator_focal_length, _f * sqrt(_delta / _e)),
+    ),
+    source="Newton's conjugate equation applied twice",
+    limits="Paraxial; exact where the two lenses' facing focal points coincide.",
+)
+
+_wanted = Quantity("wanted_distance", "y", "y", "mm", "distance a target is to stand for", low=0)
+_place = Quantity(
+    "target_place", "x_t", "xₜ", "mm", "distance of the target behind the collimator lens", low=0
+)
+_y, _xt = _wanted.symbol, _place.symbol
+
+target_place = Relation(
+    name="target_place",
+    answers="Where behind a collimator lens does a target stand for a given distance?",
+    equation=Eq(1 / _xt, 1 / _fc + 1 / _y),
+    quantities=(_place, collimator_focal_length, _wanted),
+    forms=(
+        Form(_place, 1 / (1 / _fc + 1 / _y)),
+        Form(_wanted, 1 / (1 / _xt - 1 / _fc)),
+        Form(collimator_focal_length, 1 / (1 / _xt - 1 / _y)),
+    ),
+    source="Thesis on a multi-target collimator, x = f·y/(f + y)",
+    limits="Thin collimator lens, the camera close in front of it.",
+)
+
+_spot = Quantity(
+    "spot_shift", "d", "d", "mm", "shift of the returned mark in the autocollimator", low=0,
+    low_allowed=True,
+)  # fmt: skip
+_mirror = Quantity(
+    "mirror_tilt", r"\theta", "θ", "rad", "tilt of the mirror", low=0, low_allowed=True, high=0.78
+)
+
+autocollimation = Relation(
+    name="autocollimation",
+    answers="How far is a mirror, or a flat film gate, tilted?",
+    equation=Eq(_spot.symbol, _fc * tan(2 * _mirror.symbol)),
+    quantities=(_spot, collimator_focal_length, _mirror),
+    forms=(
+        Form(_spot, _fc * tan(2 * _mirror.symbol)),
+        Form(_mirror, atan(_spot.symbol / _fc) / 2),
+        Form(collimator_focal_length, _spot.symbol / tan(2 * _mirror.symbol)),
+    ),
+    source="Autocollimator principle, θ = d/2f for small angles",
+    limits="Paraxial; a mirror doubles the angle.",
+)
+
+measured_register = Quantity(
+    "measured_register", "R", "R", "mm", "register measured from lens seat to film", low=0
+)
+nominal_register = Quantity(
+    "nominal_register", "R_0", "R₀", "mm", "register the lens is made for", low=0
+)
+_R, _R0 = measured_register.symbol, nominal_register.symbol
+
+register_error = Relation(
+    name="register_error",
+    answers="The lens seat was gauged from the film: how far off is the lens?",
+    equation=Eq(_e, _R - _R0),
+    quantities=(focus_error, measured_register, nominal_register),
+    forms=(
+        Form(focus_error, _R - _R0),
+        Form(measured_register, _R0 + _e),
+        Form(nominal_register, _R - _e),
+    ),
+    source="Definition of the focus error",
+    limits="Film plane and lens seat parallel; says nothing of the lens above its seat.",
+)
+
+_phi, _L, _h = rotation.symbol, lead.symbol, hiatus.symbol
+_Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
+_turned = helicoid.ring_rotation.expression(helicoid.travel)
+_mark_error = lens.mark_error.expression(focus_error)
+
+rotation_error = Relation(
+    name="rotation_error",
+    answers="The ring was turned from a mark until a target was sharp: how far off was the lens?",
+    equation=Eq(_e, _mark_error - _turned),
+    quantities=(
+        focus_error, rotation, lead, sharp_distance, mark_distance, focal_length, hiatus,
+    ),
+    forms=(
+        Form(focus_error, _mark_error - _turned),
+        Form(rotation, 2 * pi * (_mark_error - _e) / _L),
+        Form(lead, 2 * pi * (_mark_error - _e) / _phi),
+    ),
+    bounds=lens.mark_error.bounds,
+    source="mark_error less the travel of the turn",
+    limits="Paraxial; no play in the thread: end every turn in the same direction.",
+)  # fmt: skip
+
+_f1, _K = group_focal_length.symbol, cell_to_film.symbol
+_cell_mark_error = front_cell.cell_mark_error.expression(focus_error)
+_cell_factor = (_f / _f1) ** 2
+
+cell_rotation_error = Relation(
+    name="cell_rotation_error",
+    answers="A front cell was turned from a mark until a target was sharp: how far off was it?",
+    equation=Eq(_e, _cell_mark_error - _turned * _cell_factor),
+    quantities=(
+        focus_error, rotation, lead, sharp_distance, mark_distance, focal_length,
+        group_focal_length, cell_to_film,
+    ),
+    forms=(
+        Form(focus_error, _cell_mark_error - _turned * _cell_factor),
+        Form(rotation, 2 * pi * (_cell_mark_error - _e) / (_L * _cell_factor)),
+        Form(lead, 2 * pi * (_cell_mark_error - _e) / (_phi * _cell_factor)),
+    ),
+    bounds=front_cell.cell_mark_error.bounds,
+    source="cell_mark_error less the travel of the turn, carried to the film",
+    limits="Small errors, as film_effect; no play in the thread.",
+)  # fmt: skip
+
+aim_distance = Quantity(
+    "aim_distance", "D_0", "D₀", "mm", "distance from the film to the ruler's zero", low=0
+)
+ruler_offset = Quantity(
+    "ruler_offset", "r", "r", "mm",
+    "place of best sharpness along the ruler (plus towards the camera)",
+)  # fmt: skip
+ruler_slope = Quantity(
+    "ruler_slope", r"\beta", "β", "rad", "angle between the ruler and the lens axis", low=0,
+    low_allowed=True, high=1.5707,
+)  # fmt: skip
+_D0, _r, _beta = aim_distance.symbol, ruler_offset.symbol, ruler_slope.symbol
+
+tilted_ruler = Relation(
+    name="tilted_ruler",
+    answers="At what distance does the sharpest place of a slanting ruler lie?",
+    equation=Eq(_Ds, _D0 - _r * cos(_beta)),
+    quantities=(sharp_distance, aim_distance, ruler_offset, ruler_slope),
+    forms=(
+        Form(sharp_distance, _D0 - _r * cos(_beta)),
+        Form(aim_distance, _Ds + _r * cos(_beta)),
+        Form(ruler_offset, (_D0 - _Ds) / cos(_beta)),
+        Form(ruler_slope, acos((_D0 - _Ds) / _r)),
+    ),
+    bounds=(
+        Bound(ruler_offset, _D0 / cos(_beta), "the ruler would reach the film", is_upper=True),
+    ),
+    source="Plane geometry",
+    limits="The ruler's zero lies on the axis and its slope in a plane through the axis.",
+)

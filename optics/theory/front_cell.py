@@ -1,0 +1,138 @@
+"""Front-cell focusing: only the front group moves; the rest of the lens and the film stay."""
+
+from sympy import Eq, sqrt
+
+from optics.relation import Bound, Form, Quantity, Relation
+from optics.theory.lens import (
+    film_distance,
+    focal_length,
+    focus_error,
+    mark_distance,
+    sharp_distance,
+)
+
+group_focal_length = Quantity(
+    "group_focal_length", "f_1", "f₁", "mm", "focal length of the front group", low=0
+)
+movement = Quantity(
+    "movement", "t", "t", "mm", "movement of the front cell out from its infinity position",
+    low=0, low_allowed=True,
+)  # fmt: skip
+cell_shift = Quantity(
+    "cell_shift", r"\Delta t", "Δt", "mm", "shift of the front cell (plus when it moves out)"
+)
+group_distance = Quantity(
+    "group_distance", "u", "u", "mm",
+    "distance from the front group's front principal plane to the subject",
+    low=0,
+)  # fmt: skip
+cell_to_film = Quantity(
+    "cell_to_film", "K", "K", "mm",
+    "distance from the film to the front group's front principal plane at infinity",
+    low=0,
+)  # fmt: skip
+_f, _e, _D = focal_length.symbol, focus_error.symbol, film_distance.symbol
+_f1, _t, _dt, _u, _K = (
+    q.symbol for q in (group_focal_length, movement, cell_shift, group_distance, cell_to_film)
+)
+
+group_movement = Relation(
+    name="group_movement",
+    answers="How far must the front cell move out for a subject measured from it?",
+    equation=Eq(_t * (_u - _f1), _f1**2),
+    quantities=(movement, group_distance, group_focal_length),
+    forms=(
+        Form(movement, _f1**2 / (_u - _f1)),
+        Form(group_distance, _f1 + _f1**2 / _t),
+        Form(group_focal_length, (sqrt(_t**2 + 4 * _t * _u) - _t) / 2),
+    ),
+    bounds=(Bound(group_distance, 2 * _f1, "the front group cannot serve a nearer subject"),),
+    source="Newton's conjugate equation for the front group; checked by exact trace of a triplet",
+    limits="Exact paraxially for thick groups: the rest of the lens keeps seeing the same image.",
+)
+
+_reach = Quantity(
+    "cell_reach", "w", "w", "mm", "film distance less K and the group's focal length", low=0
+)
+_w = _reach.symbol
+_reach_is = ((_reach, _D - _K - _f1),)
+
+front_cell_focusing = Relation(
+    name="front_cell_focusing",
+    answers="How far must the front cell move out for a subject measured from the film?",
+    equation=Eq(_D, _K + _t + _f1 + _f1**2 / _t),
+    quantities=(film_distance, group_focal_length, cell_to_film, movement),
+    forms=(
+        Form(
+            movement,
+            2 * _f1**2 / (_w * (1 + sqrt(1 - 4 * _f1**2 / _w**2))),
+            steps=_reach_is,
+            branch="cell nearer the film",
+        ),
+        Form(film_distance, _K + _t + _f1 + _f1**2 / _t),
+        Form(group_focal_length, (sqrt(_t**2 + 4 * _t * (_D - _K - _t)) - _t) / 2),
+        Form(cell_to_film, _D - _t - _f1 - _f1**2 / _t),
+    ),
+    bounds=(Bound(film_distance, _K + 3 * _f1, "the front group cannot serve a nearer subject"),),
+    source="group_movement with the subject measured from the film plane",
+    limits="Paraxial; the film and the rear groups stand still.",
+)
+
+film_effect = Relation(
+    name="film_effect",
+    answers="How much does a small shift of the front cell move the focus at the film?",
+    equation=Eq(_e, _dt * (_f / _f1) ** 2),
+    quantities=(focus_error, cell_shift, focal_length, group_focal_length),
+    forms=(
+        Form(focus_error, _dt * (_f / _f1) ** 2),
+        Form(cell_shift, _e * (_f1 / _f) ** 2),
+        Form(focal_length, _f1 * sqrt(_e / _dt)),
+        Form(group_focal_length, _f * sqrt(_dt / _e)),
+    ),
+    source="Longitudinal magnification of the groups behind the front cell, (f/f₁)²",
+    limits="Small shifts: 1 mm of a cell of 35 mm changes the factor by about three per cent.",
+)
+
+_Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
+_usual = front_cell_focusing.expression(movement)
+_ts = Quantity(
+    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp",
+    low=0, low_allowed=True,
+)  # fmt: skip
+_tm = Quantity(
+    "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", low=0,
+    low_allowed=True,
+)  # fmt: skip
+_at_sharp, _at_mark = _usual.subs(_D, _Ds), _usual.subs(_D, _Dm)
+
+cell_mark_error = Relation(
+    name="cell_mark_error",
+    answers="The front cell's ring stands at one distance and another is sharp: how far off is it?",
+    equation=Eq(_e, (_at_sharp - _at_mark) * (_f / _f1) ** 2),
+    quantities=(
+        focus_error, sharp_distance, mark_distance, focal_length, group_focal_length, cell_to_film,
+    ),
+    forms=(
+        Form(
+            focus_error,
+            (_ts.symbol - _tm.symbol) * (_f / _f1) ** 2,
+            steps=((_ts, _at_sharp), (_tm, _at_mark)),
+        ),
+        Form(
+            sharp_distance,
+            _K + _ts.symbol + _f1 + _f1**2 / _ts.symbol,
+            steps=((_tm, _at_mark), (_ts, _tm.symbol + _e * (_f1 / _f) ** 2)),
+        ),
+        Form(
+            mark_distance,
+            _K + _tm.symbol + _f1 + _f1**2 / _tm.symbol,
+            steps=((_ts, _at_sharp), (_tm, _ts.symbol - _e * (_f1 / _f) ** 2)),
+        ),
+    ),
+    bounds=(
+        Bound(sharp_distance, _K + 3 * _f1, "the front group cannot serve a nearer subject"),
+        Bound(mark_distance, _K + 3 * _f1, "the front group cannot serve a nearer subject"),
+    ),
+    source="front_cell_focusing at two distances, carried to the film by film_effect",
+    limits="Small errors, as film_effect.",
+)  # fmt: skip

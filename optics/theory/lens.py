@@ -1,0 +1,331 @@
+"""The lens: thin, thick and compound, and what unit focusing does to it."""
+
+from sympy import Eq, Min, Rational, sqrt
+
+from optics.relation import Bound, Form, Quantity, Relation
+
+focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", low=0)
+object_distance = Quantity(
+    "object_distance", "s", "s", "mm", "distance from the front principal plane to the subject"
+)
+image_distance = Quantity(
+    "image_distance", "v", "v", "mm", "distance from the rear principal plane to the image"
+)
+magnification = Quantity(
+    "magnification", "m", "m", "", "magnification (image size over subject size)", low=0,
+    low_allowed=True,
+)  # fmt: skip
+film_distance = Quantity(
+    "film_distance", "D", "D", "mm", "distance from the film plane to the subject", low=0
+)
+hiatus = Quantity(
+    "hiatus", "h", "h", "mm",
+    "hiatus (rear minus front principal plane, negative when they cross)",
+    high=1e6,
+)  # fmt: skip
+extension = Quantity(
+    "extension", "x", "x", "mm", "extension of the lens from its infinity position", low=0,
+    low_allowed=True,
+)  # fmt: skip
+focus_error = Quantity(
+    "focus_error", "e", "e", "mm",
+    "focus error at the film (plus when the lens is too far from the film)",
+)  # fmt: skip
+sharp_distance = Quantity(
+    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp", low=0
+)
+mark_distance = Quantity(
+    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark", low=0
+)
+_subject_from_focus = Quantity(
+    "subject_from_focus", "x_o", "xₒ", "mm", "distance from the front focal point to the subject",
+    low=0,
+)  # fmt: skip
+_f, _s, _v, _m = (q.symbol for q in (focal_length, object_distance, image_distance, magnification))
+_D, _h, _x, _e = (q.symbol for q in (film_distance, hiatus, extension, focus_error))
+_xo = _subject_from_focus.symbol
+
+thin_lens = Relation(
+    name="thin_lens",
+    answers="Where is the image of a subject at a given distance?",
+    equation=Eq(1 / _f, 1 / _s + 1 / _v),
+    quantities=(focal_length, object_distance, image_distance),
+    forms=(
+        Form(image_distance, 1 / (1 / _f - 1 / _s)),
+        Form(object_distance, 1 / (1 / _f - 1 / _v)),
+        Form(focal_length, 1 / (1 / _s + 1 / _v)),
+    ),
+    source="OpenStax, College Physics, ch. 25; University Physics 3, ch. 2",
+    limits="Paraxial; distances from the principal planes, so a thick lens is included.",
+)
+
+magnification_from_distance = Relation(
+    name="magnification_from_distance",
+    answers="How large is the image of a subject at a given distance?",
+    equation=Eq(_m, _f / (_s - _f)),
+    quantities=(magnification, focal_length, object_distance),
+    forms=(
+        Form(magnification, _f / (_s - _f)),
+        Form(object_distance, _f * (1 + 1 / _m)),
+        Form(focal_length, _s / (1 + 1 / _m)),
+    ),
+    bounds=(Bound(object_distance, _f, "nearer than one focal length no real image forms"),),
+    source="NAVEDTRA 14209, Photography (Basic), pp. 1-27 and 1-28",
+    limits="Paraxial, real upright subject; the image is inverted, its size counted positive.",
+)
+
+image_distance_from_magnification = Relation(
+    name="image_distance_from_magnification",
+    answers="How far behind the rear principal plane is an image of a given size?",
+    equation=Eq(_v, _f * (1 + _m)),
+    quantities=(image_distance, focal_length, magnification),
+    forms=(
+        Form(image_distance, _f * (1 + _m)),
+        Form(focal_length, _v / (1 + _m)),
+        Form(magnification, _v / _f - 1),
+    ),
+    source="US Army Subcourse SS0511, p. 106; NAVEDTRA 14209, pp. 1-27 and 1-28",
+    limits="Paraxial, real image.",
+)
+
+newton = Relation(
+    name="newton",
+    answers="How far must the lens move out for a subject measured from its front focal point?",
+    equation=Eq(_x * _xo, _f**2),
+    quantities=(extension, _subject_from_focus, focal_length),
+    forms=(
+        Form(extension, _f**2 / _xo),
+        Form(_subject_from_focus, _f**2 / _x),
+        Form(focal_length, sqrt(_x * _xo)),
+    ),
+    source="Newton's conjugate equation; W. J. Smith, Modern Optical Engineering, ch. 2",
+    limits="Paraxial; exact for thick lenses because both distances start at focal points.",
+)
+
+infinity_target = Relation(
+    name="infinity_target",
+    answers="How far out is a lens left when a target at a finite distance stood in for infinity?",
+    equation=Eq(_e, _f**2 / (_s - _f)),
+    quantities=(focus_error, focal_length, object_distance),
+    forms=(
+        Form(focus_error, _f**2 / (_s - _f)),
+        Form(object_distance, _f + _f**2 / _e),
+        Form(focal_length, 2 * _s / (1 + sqrt(1 + 4 * _s / _e))),
+    ),
+    bounds=(Bound(object_distance, 2 * _f, "an infinity target stands beyond two focal lengths"),),
+    source="Newton's conjugate equation with the subject measured from the principal plane",
+    limits="Paraxial; the subject's distance from the front principal plane, not from the film.",
+)
+
+_reach = Quantity(
+    "reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths", low=0
+)
+_a = _reach.symbol
+_reach_is = ((_reach, _D - _h - 2 * _f),)
+_nearest = Bound(
+    film_distance,
+    4 * _f + _h,
+    "four focal lengths plus the hiatus is as near as a lens can focus by moving whole",
+)
+
+unit_focusing = Relation(
+    name="unit_focusing",
+    answers="How far must the whole lens move out from infinity for a subject measured "
+    "from the film?",
+    equation=Eq(_D, 2 * _f + _h + _x + _f**2 / _x),
+    quantities=(film_distance, focal_length, hiatus, extension),
+    forms=(
+        # Written with 1/a so that infinity gives 0 and finite slopes, not inf/inf.
+        Form(
+            extension,
+            2 * _f**2 / (_a * (1 + sqrt(1 - 4 * _f**2 / _a**2))),
+            steps=_reach_is,
+            branch="lens nearer the film",
+        ),
+        Form(
+            extension,
+            (_a + sqrt(_a**2 - 4 * _f**2)) / 2,
+            steps=_reach_is,
+            branch="lens nearer the subject",
+        ),
+        Form(film_distance, 2 * _f + _h + _x + _f**2 / _x),
+        Form(focal_length, sqrt(_x * (_D - _h)) - _x),
+        Form(hiatus, _D - 2 * _f - _x - _f**2 / _x),
+    ),
+    bounds=(_nearest,),
+    source="Newton's conjugate equation with the subject measured from the film plane",
+    limits="Paraxial; the whole lens moves and the film stands still; nearest D is 4f + h.",
+)
+
+_Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
+_usual = unit_focusing.expression(extension)
+_at_sharp, _at_mark = _usual.subs(_D, _Ds), _usual.subs(_D, _Dm)
+_mark_extension = Quantity(
+    "mark_extension", "x_m", "xₘ", "mm", "extension the ring's mark calls for", low=0,
+    low_allowed=True,
+)  # fmt: skip
+_sharp_extension = Quantity(
+    "sharp_extension", "x_s", "xₛ", "mm", "extension at which the lens really stands", low=0,
+    low_allowed=True,
+)  # fmt: skip
+_xm, _xs = _mark_extension.symbol, _sharp_extension.symbol
+_why_near = "nearer than four focal lengths plus the hiatus a lens cannot focus by moving whole"
+
+mark_error = Relation(
+    name="mark_error",
+    answers="The ring stands at one distance and another is sharp: how far off is the lens?",
+    equation=Eq(_e, _at_sharp - _at_mark),
+    quantities=(focus_error, sharp_distance, mark_distance, focal_length, hiatus),
+    forms=(
+        Form(
+            focus_error,
+            _xs - _xm,
+            steps=((_sharp_extension, _at_sharp), (_mark_extension, _at_mark)),
+        ),
+        Form(
+            sharp_distance,
+            2 * _f + _h + _xs + _f**2 / _xs,
+            steps=((_mark_extension, _at_mark), (_sharp_extension, _xm + _e)),
+        ),
+        Form(
+            mark_distance,
+            2 * _f + _h + _xm + _f**2 / _xm,
+            steps=((_sharp_extension, _at_sharp), (_mark_extension, _xs - _e)),
+        ),
+        # The error grows steadily with focal length, so the bracket holds one root.
+        Form(focal_length, bracket=(Rational(1, 1000), (Min(_Ds, _Dm) - _h) / 4)),
+    ),
+    bounds=(
+        Bound(sharp_distance, 4 * _f + _h, _why_near),
+        Bound(mark_distance, 4 * _f + _h, _why_near),
+    ),
+    source="Difference of two unit-focusing extensions",
+    limits="Paraxial; the ring's marks are right for the focal length given.",
+)
+
+_entrance = Quantity("entrance_pupil", "d_E", "d_E", "mm", "entrance pupil diameter", low=0)
+_exit = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", low=0)
+pupil_magnification = Quantity(
+    "pupil_magnification", "p", "p", "", "pupil magnification (exit pupil over entrance pupil)",
+    low=0,
+)  # fmt: skip
+_front, _rear, _p = _entrance.symbol, _exit.symbol, pupil_magnification.symbol
+
+pupil_ratio = Relation(
+    name="pupil_ratio",
+    answers="How much larger is the pupil seen from behind than from the front?",
+    equation=Eq(_p, _rear / _front),
+    quantities=(pupil_magnification, _exit, _entrance),
+    forms=(
+        Form(pupil_magnification, _rear / _front),
+        Form(_exit, _p * _front),
+        Form(_entrance, _rear / _p),
+    ),
+    source="Definition; pupil radii of US patents 4,732,459 and 4,099,850",
+    limits="Paraxial pupils, both seen through the glass from far away.",
+)
+
+_first = Quantity(
+    "first_focal_length", "f_a", "fₐ", "mm", "focal length of the first lens (minus: diverging)"
+)
+_second = Quantity(
+    "second_focal_length", "f_b", "f_b", "mm",
+    "focal length of the second lens (minus: diverging)",
+)  # fmt: skip
+combined_focal_length = Quantity(
+    "combined_focal_length", "F", "F", "mm", "focal length of the two together (minus: diverging)"
+)
+_separation = Quantity(
+    "separation", "d", "d", "mm", "separation of the two lenses", low=0, low_allowed=True
+)
+_back_focus = Quantity(
+    "back_focus", "B", "B", "mm", "back focus (from the second lens to the image of infinity)"
+)
+_fa, _fb, _F = _first.symbol, _second.symbol, combined_focal_length.symbol
+_d, _B = _separation.symbol, _back_focus.symbol
+
+two_lenses = Relation(
+    name="two_lenses",
+    answers="What is the focal length of two lenses some way apart?",
+    equation=Eq(1 / _F, 1 / _fa + 1 / _fb - _d / (_fa * _fb)),
+    quantities=(combined_focal_length, _first, _second, _separation),
+    forms=(
+        Form(combined_focal_length, 1 / (1 / _fa + 1 / _fb - _d / (_fa * _fb))),
+        Form(_separation, _fa + _fb - _fa * _fb / _F),
+        Form(_first, (_fb - _d) / (_fb / _F - 1)),
+        Form(_second, (_fa - _d) / (_fa / _F - 1)),
+    ),
+    source="W. J. Smith, Modern Optical Engineering, ch. 2",
+    limits="Paraxial; separation between the facing principal planes.",
+)
+
+back_focus_of_two = Relation(
+    name="back_focus_of_two",
+    answers="How far behind the second of two lenses is the image of infinity?",
+    equation=Eq(_B, _F * (1 - _d / _fa)),
+    quantities=(_back_focus, combined_focal_length, _separation, _first),
+    forms=(
+        Form(_back_focus, _F * (1 - _d / _fa)),
+        Form(combined_focal_length, _B / (1 - _d / _fa)),
+        Form(_separation, _fa * (1 - _B / _F)),
+        Form(_first, _d / (1 - _B / _F)),
+    ),
+    source="W. J. Smith, Modern Optical Engineering, ch. 2",
+    limits="Paraxial; from the second lens's rear principal plane.",
+)
+
+_index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", low=1)
+_R1 = Quantity(
+    "front_radius", "R_1", "R₁", "mm", "radius of the front face (plus: centre behind it)"
+)
+_R2 = Quantity("rear_radius", "R_2", "R₂", "mm", "radius of the rear face (plus: centre behind it)")
+_thickness = Quantity("thickness", "t", "t", "mm", "thickness of the glass on the axis", low=0)
+_front_plane = Quantity(
+    "front_plane", "H", "H", "mm", "front principal plane behind the front face (minus: before it)"
+)
+_rear_plane = Quantity(
+    "rear_plane", "H'", "H′", "mm", "rear principal plane behind the rear face (minus: before it)"
+)
+_n, _r1, _r2, _t = (q.symbol for q in (_index, _R1, _R2, _thickness))
+_power = (_n - 1) * (1 / _r1 - 1 / _r2 + (_n - 1) * _t / (_n * _r1 * _r2))
+
+thick_lens = Relation(
+    name="thick_lens",
+    answers="What is the focal length of one thick piece of glass?",
+    equation=Eq(1 / _F, _power),
+    quantities=(combined_focal_length, _index, _R1, _R2, _thickness),
+    forms=(
+        Form(combined_focal_length, 1 / _power),
+        Form(_thickness, (1 / (_F * (_n - 1)) - 1 / _r1 + 1 / _r2) * _n * _r1 * _r2 / (_n - 1)),
+        Form(
+            _R1,
+            (1 + (_n - 1) * _t / (_n * _r2)) / (1 / (_F * (_n - 1)) + 1 / _r2),
+        ),
+        Form(
+            _R2,
+            ((_n - 1) * _t / (_n * _r1) - 1) / (1 / (_F * (_n - 1)) - 1 / _r1),
+        ),
+    ),
+    source="University of Tennessee, Optics 507 notes (lensmaker's equation, thick lens)",
+    limits="Paraxial, one glass in air.",
+)
+
+front_principal_plane = Relation(
+    name="front_principal_plane",
+    answers="Where is the front principal plane of one thick piece of glass?",
+    equation=Eq(_front_plane.symbol, -_F * (_n - 1) * _t / (_n * _r2)),
+    quantities=(_front_plane, combined_focal_length, _index, _thickness, _R2),
+    forms=(Form(_front_plane, -_F * (_n - 1) * _t / (_n * _r2)),),
+    source="University of Tennessee, Optics 507 notes",
+    limits="Paraxial, one glass in air.",
+)
+
+rear_principal_plane = Relation(
+    name="rear_principal_plane",
+    answers="Where is the rear principal plane of one thick piece of glass?",
+    equation=Eq(_rear_plane.symbol, -_F * (_n - 1) * _t / (_n * _r1)),
+    quantities=(_rear_plane, combined_focal_length, _index, _thickness, _R1),
+    forms=(Form(_rear_plane, -_F * (_n - 1) * _t / (_n * _r1)),),
+    source="University of Tennessee, Optics 507 notes",
+    limits="Paraxial, one glass in air.",
+)
