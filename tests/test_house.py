@@ -289,46 +289,24 @@ def test_every_test_states_its_claim() -> None:
     assert wrong == []
 
 
-# Written in pieces, so that this file does not hold what it forbids.
+# Written with a gap in each word, so that this file does not hold what it forbids.
 FORBIDDEN = {
-    "a folder of one machine": r"(?<![\w.])/(?:wo" + r"rk|ro" + r"ot|tm" + r"p|ho" + r"me)/",
-    "a registry's address": r"py" + r"pi\.org|python" + r"hosted|test\.py" + r"pi|cond" + r"a\.org",
-    "a private index": r"extra-index" + r"-url|find-li" + r"nks\s*=|opt/whe" + r"els",
-    "a working paper": r"des" + r"ign\.md|sty" + r"le\.md|check_va" + r"lues|bench_pra" + r"ctice",
-    "talk of how it was written": r"\btrans" + r"cripts?\b|\bseed doc" + r"ument|\bsub-?ag" + r"ent"
-    r"|\bl" + r"lms?\b|language mo" + r"del",
-    "an issue number": r"\biss" + r"ue\s*#?\s*\d",
-    "an unfinished mark": r"\bTO" + r"DO\b|\bFIX" + r"ME\b|\bX" + r"XX\b",
-    "a real maker": r"\b(?:lei"
-    + r"ca|lei"
-    + r"tz|ze"
-    + r"iss|nik"
-    + r"on|rollei"
-    + r"\w*|cont"
-    + r"ax"
-    r"|pent"
-    + r"ax|mino"
-    + r"lta|olym"
-    + r"pus|kod"
-    + r"ak|voigt"
-    + r"l\w*|hassel"
-    + r"\w*|ag"
-    + r"fa"
-    r"|mami"
-    + r"ya|graf"
-    + r"lex|fuji"
-    + r"\w*|zor"
-    + r"ki|yash"
-    + r"ica|ihag"
-    + r"ee|polar"
-    + r"oid)\b",
+    "a folder of one machine": r"(?<![\w.])/(?:wo~rk|ro~ot|tm~p|ho~me)/",
+    "a registry's address": r"py~pi\.org|python~hosted|conda\.~org|anaconda\.~com",
+    "a private index": r"extra-index~-url|find-li~nks\s*=|opt/whe~els",
+    "a working paper": r"des~ign\.md|sty~le\.md|check_va~lues|bench_pra~ctice",
+    "talk of how it was written": r"\btrans~cripts?\b|\bseed doc~ument|\bl~lms?\b|language mo~del",
+    "an issue number": r"\biss~ue\s*#?\s*\d",
+    "an unfinished mark": r"\bTO~DO\b|\bFIX~ME\b|\bX~XX\b",
+    "a real maker": r"\b(?:lei~ca|lei~tz|ze~iss|nik~on|rol~lei\w*|cont~ax|pent~ax|mino~lta|olym~pus"
+    r"|kod~ak|voi~gtl\w*|has~sel\w*|ag~fa|mami~ya|graf~lex|fu~ji\w*|zor~ki|yash~ica|polar~oid)\b",
 }
 
 
 @pytest.mark.parametrize("what", FORBIDDEN)
 def test_no_file_names_what_has_no_place_here(what: str) -> None:
-    """No file names a machine's folder, a registry, a working paper or a real maker."""
-    pattern = re.compile(FORBIDDEN[what], re.IGNORECASE)
+    """No file names a machine's folder, a registry, a working paper, a real maker or the like."""
+    pattern = re.compile(FORBIDDEN[what].replace("~", ""), re.IGNORECASE)
     found = [
         f"{path}:{text.count(chr(10), 0, match.start()) + 1}: {match.group()}"
         for path, text in text_files()
