@@ -1,0 +1,116 @@
+"""What a person does at the page, for the tests: open, type, wait, look."""
+
+import os
+import shutil
+import socket
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from playwright.sync_api import Locator, Page, expect
+
+SHOTS = Path(__file__).parents[2] / "build" / "shots"
+NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
+
+
+def chromium_path() -> str | None:
+    """Return the browser named by SHIMWRIGHT_CHROMIUM, or the first one installed."""
+    named = os.environ.get("SHIMWRIGHT_CHROMIUM")
+    return named or next((path for name in NAMES if (path := shutil.which(name))), None)
+
+
+def free_port() -> int:
+    """Return a port that the system says is free."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+@contextmanager
+def running_bench(script: Path | None = None) -> Iterator[str]:
+    """Run the real server in a process of its own and yield its address."""
+    port = free_port()
+    more = f", script=Path({str(script)!r})" if script else ""
+    code = (
+        "from pathlib import Path; from ui.serve import open_bench; "
+        f"open_bench({port}, browser=False{more})"
+    )
+    process = subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE, text=True)
+    try:
+        wait_until_answering(f"http://127.0.0.1:{port}", process)
+        yield f"http://127.0.0.1:{port}"
+    finally:
+        process.terminate()
+        process.wait(timeout=10)
+
+
+def wait_until_answering(address: str, process: subprocess.Popen[str], limit: float = 20) -> None:
+    """Return when the server answers; fail if it stops or takes longer than ``limit`` s."""
+    end = time.monotonic() + limit
+    while time.monotonic() < end:
+        assert process.poll() is None, "the server stopped before it answered"
+        try:
+            urllib.request.urlopen(address, timeout=1).close()
+        except (urllib.error.URLError, ConnectionError):
+            time.sleep(0.02)
+        else:
+            return
+    raise AssertionError(f"no answer at {address} in {limit} s")
+
+
+def open_at(page: Page, address: str) -> None:
+    """Go to the address and wait until the page stands there, ready."""
+    page.goto(address)
+    expect(page.get_by_role("heading", level=1)).to_be_visible(timeout=20_000)
+    wait_until_idle(page)
+
+
+def wait_until_idle(page: Page, still: float = 0.15) -> None:
+    """Return when the page has been connected and not running for ``still`` seconds.
+
+    The pause covers the wait after the last key, during which nothing runs yet.
+    """
+    page.wait_for_function(
+        """still => {
+            const app = document.querySelector('[data-testid=stApp]');
+            const idle = app?.dataset.testScriptState === 'notRunning'
+                && app.dataset.testConnectionState === 'CONNECTED';
+            if (!idle) { window.idleSince = undefined; return false; }
+            window.idleSince ??= performance.now();
+            return performance.now() - window.idleSince > still * 1000;
+        }""",
+        arg=still,
+    )
+    page.evaluate("window.idleSince = undefined")
+
+
+def field(page: Page, label: str) -> Locator:
+    """Return the text field with this label."""
+    return page.get_by_role("textbox", name=label)
+
+
+def type_into(page: Page, label: str, text: str, delay: float = 30) -> None:
+    """Replace a field's text key by key, ``delay`` ms apart, as a person would."""
+    field(page, label).focus()
+    page.keyboard.press("Control+A")
+    page.keyboard.press("Delete")
+    page.keyboard.type(text, delay=delay)
+
+
+def echo_of(page: Page, label: str) -> Locator:
+    """Return the line under the field with this label."""
+    whole = page.locator("[class*='st-key-field_']").filter(has=field(page, label))
+    return whole.locator(".echo")
+
+
+def shot(page: Page, name: str) -> Path:
+    """Save a picture of the page under build/shots and return its path."""
+    SHOTS.mkdir(parents=True, exist_ok=True)
+    path = SHOTS / f"{name}.png"
+    page.screenshot(path=path)
+    return path

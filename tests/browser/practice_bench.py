@@ -1,0 +1,33 @@
+"""A small bench of two pages of fields, so that the fields are tested apart from any page."""
+
+import streamlit as st
+
+from ui.fields import distance_field, leaves_field, length_field
+from ui.theme import dress_page
+
+ROWS = (("ring mark", "sharp at", "near stop"), ("far stop", "lath distance", "lamp distance"))
+
+
+def first() -> None:
+    """Six fields in two rows, to be walked through row by row."""
+    st.title("First page")
+    for row in ROWS:
+        for column, words in zip(st.columns(3), row, strict=True):
+            with column:
+                distance_field(words, words.replace(" ", "_"), hint="such as 1.2 m, 3 ft 6 or ∞")
+    st.html('<p class="below">Below the fields</p>')
+
+
+def second() -> None:
+    """A page to go to and come back from."""
+    st.title("Second page")
+    length_field("shim", "shim", typed="0.05")
+    leaves_field("shim stock", "shim_stock", typed="0.05 x 4; 0.1")
+
+
+page = st.navigation(
+    [st.Page(first, title="First", default=True), st.Page(second, title="Second")],
+    position="top",
+)
+dress_page(page.title)
+page.run()

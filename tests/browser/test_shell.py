@@ -1,0 +1,154 @@
+"""The shell as the user's browser and network see it."""
+
+import socket
+import subprocess
+import sys
+import time
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import hands
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+LISTENING = "0A"  # proc_pid_net(5): the state column of /proc/net/tcp
+LOOPBACK = "0100007F"  # 127.0.0.1 as the same table writes it
+START_LIMIT = 6.0  # s, from the command to a page that can be typed into
+
+
+def listening_addresses(port: int) -> set[str]:
+    """Return the local addresses, as the kernel writes them, that listen on a port."""
+    rows = [
+        line.split()
+        for table in ("tcp", "tcp6")
+        for line in Path("/proc/net", table).read_text(encoding="ascii").splitlines()[1:]
+    ]
+    local = [row[1].split(":") for row in rows if row[3] == LISTENING]
+    return {address for address, hex_port in local if int(hex_port, 16) == port}
+
+
+@pytest.mark.skipif(not Path("/proc/net/tcp").exists(), reason="needs Linux's /proc")
+def test_server_listens_on_loopback_only(bench_address: str) -> None:
+    """No other machine can reach the bench: the kernel lists one listener, on loopback."""
+    port = urlsplit(bench_address).port
+    assert port is not None
+    assert listening_addresses(port) == {LOOPBACK}
+
+
+def test_foreign_host_name_is_refused(bench_address: str) -> None:
+    """A web page elsewhere cannot reach the bench by pointing its own name at loopback."""
+    port = urlsplit(bench_address).port
+    assert "403" in first_line_of_upgrade(port, "elsewhere.example")
+    assert "101" in first_line_of_upgrade(port, f"127.0.0.1:{port}")
+
+
+def first_line_of_upgrade(port: int | None, host: str) -> str:
+    """Return the status line the server gives a websocket upgrade for ``host``."""
+    request = (
+        f"GET /_stcore/stream HTTP/1.1\r\nHost: {host}\r\nUpgrade: websocket\r\n"
+        "Connection: Upgrade\r\nSec-WebSocket-Version: 13\r\n"
+        "Sec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==\r\n\r\n"
+    )
+    with socket.create_connection(("127.0.0.1", port), timeout=5) as line:
+        line.sendall(request.encode("ascii"))
+        return line.recv(64).decode("ascii").splitlines()[0]
+
+
+def test_page_speaks_to_its_own_server_only(page: Page, bench_address: str) -> None:
+    """Loading and using the page makes no request and opens no socket to anywhere else."""
+    reached = {"http": set[str](), "ws": set[str]()}
+    page.on("request", lambda request: reached["http"].add(request.url))
+    page.on("websocket", lambda websocket: reached["ws"].add(websocket.url))
+    hands.open_at(page, bench_address)
+    page.get_by_test_id("stMainMenuButton").click()
+    page.keyboard.press("Escape")
+    page.wait_for_timeout(1000)
+    hosts = {urlsplit(url).netloc for urls in reached.values() for url in urls}
+    assert reached["ws"], "the page opened no websocket: the recorder is not recording"
+    assert hosts - {""} == {urlsplit(bench_address).netloc}
+
+
+def test_browser_is_forbidden_to_reach_out(page: Page, bench_address: str) -> None:
+    """Even a script that tries is stopped by the content policy, before the network."""
+    hands.open_at(page, bench_address)
+    violation = page.evaluate(
+        """() => new Promise(done => {
+            document.addEventListener('securitypolicyviolation', e => done(e.blockedURI));
+            fetch('http://192.0.2.1/').catch(() => {});
+        })"""
+    )
+    assert violation.startswith("http://192.0.2.1")
+
+
+def test_console_stays_clean(page: Page, bench_address: str) -> None:
+    """The browser's console shows no error, warning or uncaught exception."""
+    complaints: list[str] = []
+    page.on("pageerror", lambda error: complaints.append(str(error)))
+    page.on(
+        "console",
+        lambda entry: entry.type in {"error", "warning"} and complaints.append(entry.text),
+    )
+    hands.open_at(page, bench_address)
+    assert complaints == []
+
+
+def test_page_has_its_title_and_language(page: Page, bench_address: str) -> None:
+    """The tab says which page of which program it is, and screen readers know the language."""
+    hands.open_at(page, bench_address)
+    expect(page).to_have_title("Correction · Shimwright")
+    assert page.locator("html").get_attribute("lang") == "en"
+
+
+def test_loading_page_never_shows_another_name(bench_address: str, page: Page) -> None:
+    """The name in the tab is ours from the first byte, before any script has run."""
+    served = page.request.get(bench_address).text()
+    assert "<title>Shimwright</title>" in served
+    assert "Streamlit</title>" not in served
+
+
+def test_menu_offers_no_developer_entries(page: Page, bench_address: str) -> None:
+    """The menu offers what a repairer can use, and nothing for program authors."""
+    hands.open_at(page, bench_address)
+    page.get_by_test_id("stMainMenuButton").click()
+    menu = page.get_by_test_id("stMainMenuPopover").inner_text().lower()
+    assert "about" in menu
+    assert not [word for word in ("deploy", "rerun", "cache", "streamlit") if word in menu]
+
+
+@pytest.mark.parametrize("size", ["page", "phone_page"])
+def test_page_never_scrolls_sideways(
+    size: str, bench_address: str, request: pytest.FixtureRequest
+) -> None:
+    """At the bench's screen and on a telephone nothing is wider than the window."""
+    window: Page = request.getfixturevalue(size)
+    hands.open_at(window, bench_address)
+    wide = "document.querySelector('[data-testid=stMain]')"
+    assert window.evaluate(f"{wide}.scrollWidth <= {wide}.clientWidth")
+    assert window.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_cold_start_is_short(chromium: Browser) -> None:
+    """From the command to a page that stands ready takes six seconds at most."""
+    context = chromium.new_context()
+    started = time.monotonic()
+    with hands.running_bench() as address:
+        hands.open_at(context.new_page(), address)
+        seconds = time.monotonic() - started
+    context.close()
+    print(f"cold start to first usable page: {seconds:.2f} s")
+    assert seconds <= START_LIMIT
+
+
+def test_bench_prints_one_plain_line(tmp_path: Path) -> None:
+    """The terminal shows the address, and nothing else, in one line."""
+    port = hands.free_port()
+    with (tmp_path / "said").open("w+") as said:
+        code = f"from ui.serve import open_bench; open_bench({port}, browser=False)"
+        process = subprocess.Popen([sys.executable, "-c", code], stdout=said, stderr=said)
+        hands.wait_until_answering(f"http://127.0.0.1:{port}", process)
+        process.terminate()
+        process.wait(timeout=10)
+        said.seek(0)
+        assert said.read() == (
+            f"Shimwright is open at http://127.0.0.1:{port} (Ctrl+C closes it).\n"
+        )

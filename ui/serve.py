@@ -1,0 +1,119 @@
+"""Start the bench: one small web server on this machine, for this machine only."""
+
+import socket
+import webbrowser
+from collections.abc import AsyncIterator
+from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from pathlib import Path
+from typing import Any
+
+import streamlit
+from starlette.middleware import Middleware
+from starlette.routing import Route
+from uvicorn.config import LOGGING_CONFIG
+
+from optics.errors import OutOfRange
+from ui.front_page import OwnServerOnly, show_front_page
+from ui.theme import theme_settings
+
+LOOPBACK = "127.0.0.1"
+USUAL_PORT = 8720
+APP = Path(__file__).with_name("app.py")
+
+# A page is left open for days; what was typed must outlive a closed laptop lid.
+WEEK = 7 * 24 * 3600
+
+
+def open_bench(port: int | None = None, browser: bool = True, *, script: Path = APP) -> None:
+    """Serve the bench on this machine until it is stopped, and show it in the browser.
+
+    ``port`` is where to listen; without it the usual port, or the next free one.
+    With ``browser`` false the address is only printed. ``script`` is the page script.
+    Raises ``OutOfRange`` for a port that cannot be had.
+    """
+    chosen = free_port() if port is None else checked_port(port)
+    _quieten_server()
+    streamlit.App(
+        script,
+        lifespan=lambda _app: _announced(f"http://{LOOPBACK}:{chosen}", browser),
+        routes=[Route("/", show_front_page)],
+        middleware=[Middleware(OwnServerOnly)],
+    ).run(config=settings(chosen))
+
+
+def settings(port: int) -> dict[str, Any]:
+    """Return every server setting the bench relies on, so that no file can loosen one."""
+    return theme_settings() | {
+        "server.address": LOOPBACK,
+        "server.port": port,
+        "server.allowedHosts": [LOOPBACK, "localhost"],
+        "server.baseUrlPath": "",
+        "server.headless": True,
+        "server.showEmailPrompt": False,
+        "server.fileWatcherType": "none",
+        "server.runOnSave": False,
+        "server.maxUploadSize": 8,
+        "server.enableCORS": True,
+        "server.enableXsrfProtection": True,
+        "server.enableStaticServing": False,
+        "server.enableAgentApi": False,
+        "server.disconnectedSessionTTL": WEEK,
+        "browser.gatherUsageStats": False,
+        "client.toolbarMode": "minimal",
+        "client.showErrorLinks": False,
+        "runner.magicEnabled": False,
+        "logger.hideWelcomeMessage": True,
+    }
+
+
+def free_port() -> int:
+    """Return the usual port, one of the nineteen after it, or any the system has free."""
+    usual = range(USUAL_PORT, USUAL_PORT + 20)
+    return next((port for port in usual if _is_free(port)), None) or _any_free_port()
+
+
+def checked_port(port: int) -> int:
+    """Return ``port`` if the bench can listen there; raise ``OutOfRange`` if not."""
+    advice = "leave it out and a free one is found."
+    if not 1024 <= port <= 65535:
+        raise OutOfRange(
+            f"The port must be from 1024 to 65535, got {port}; {advice}",
+            quantity="port",
+            value=port,
+            limit=(1024, 65535),
+        )
+    if not _is_free(port):
+        raise OutOfRange(
+            f"Port {port} is in use by another program: choose another, or {advice}",
+            quantity="port",
+            value=port,
+        )
+    return port
+
+
+def _is_free(port: int) -> bool:
+    with socket.socket() as probe:
+        return probe.connect_ex((LOOPBACK, port)) != 0
+
+
+def _any_free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind((LOOPBACK, 0))
+        return int(probe.getsockname()[1])
+
+
+def _quieten_server() -> None:
+    """Leave the terminal to our own line; warnings and errors still show."""
+    for name in ("uvicorn", "uvicorn.error"):
+        LOGGING_CONFIG["loggers"][name]["level"] = "WARNING"
+
+
+def _announced(address: str, browser: bool) -> AbstractAsyncContextManager[None]:
+    @asynccontextmanager
+    async def announced() -> AsyncIterator[None]:
+        print(f"Shimwright is open at {address} (Ctrl+C closes it).", flush=True)
+        if browser:
+            webbrowser.open(address)
+        yield
+
+    return announced()
