@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 from optics.errors import Unreadable
 from optics.units.numerals import VULGAR, Question, quoted
-from optics.units.printing import shortest
+from optics.units.printing import trimmed
 from optics.units.reading import INFINITE, Understood, read_length
 
 LONGEST_LIST = 1024
@@ -51,9 +51,9 @@ def read_leaves(text: str, *, words: str = "shim stock") -> tuple[tuple[float, i
 
 
 def format_leaves(leaves: tuple[tuple[float, int], ...]) -> str:
-    """Print shim stock, thicknesses in mm, so that `read_leaves` gives back the same values."""
+    """Print shim stock, thicknesses in mm to the nanometre, as `read_leaves` takes it."""
     counts = (f" × {count}" if count != 1 else "" for _, count in leaves)
-    sizes = (f"{shortest(mm)} mm" for mm, _ in leaves)
+    sizes = (f"{trimmed(mm, 6)} mm" for mm, _ in leaves)
     return "; ".join(size + count for size, count in zip(sizes, counts, strict=True))
 
 
