@@ -61,7 +61,7 @@ def _pieces(question: Question) -> list[str]:
     """Split at the strongest separator present; one separator may end the list."""
     question.tidied(LONGEST_LIST)
     pieces = _split(question.text.strip())
-    if len(pieces) > 1 and not pieces[-1]:
+    if not pieces[-1]:
         pieces.pop()
     if not all(pieces):
         raise question.refuse("a value is missing beside a separator")

@@ -257,6 +257,7 @@ UNREADABLE = [
     ("3 ft 2 ft", "“2 ft” cannot follow ft"),
     ("3' 6'", "“6 ft” cannot follow ft"),
     ("3 ft 5 mm", "“5 mm” cannot follow ft"),
+    ("3.0 ft 6 in", "a broken number of ft"),
     ("3.5 ft 6 in", "a broken number of ft"),
     ("3 1/2 ft 6 in", "a broken number of ft"),
     ("3 ft 14", "less than 12 in"),
@@ -266,6 +267,7 @@ UNREADABLE = [
     ("3 ft.6", "“.6” is not a number"),
     ("1/0 in", "0 below the line"),
     ("1 5/4 in", "is not below 1"),
+    ("1 1/1 in", "is not below 1"),
     ("1/2/3 in", "“/3 in” is not a number"),
     ("1.5/2 in", "“/2 in” is not a number"),
     ("31/2 in", "3 1/2"),
@@ -620,7 +622,6 @@ def meaning(reader: Reader, text: str) -> object:
 def test_decimal_comma_and_point_agree(whole: int, digits: str, reader: Reader) -> None:
     """A decimal comma means what a decimal point means, or is refused as a grouping comma."""
     assume(len(digits) != 3 or whole == 0 or whole > 999)
-
     assert meaning(reader, f"{whole}.{digits}") == meaning(reader, f"{whole},{digits}")
 
 
