@@ -104,6 +104,10 @@ class Relation:
         """The authored right-hand side for `unknown`, to build further relations from."""
         return self.solve_for(unknown).form.whole
 
+    def last_step(self, unknown: Quantity) -> sympy.Expr:
+        """The authored right-hand side with its named steps left standing."""
+        return sympy.sympify(self.solve_for(unknown).form.expression)
+
     @property
     def latex(self) -> str:
         """The published equation as LaTeX."""

@@ -7,6 +7,7 @@ from optics.theory.lens import (
     film_distance,
     focal_length,
     focus_error,
+    magnification,
     mark_distance,
     sharp_distance,
 )
@@ -31,7 +32,7 @@ cell_to_film = Quantity(
     "distance from the film to the front group's front principal plane at infinity",
     low=0,
 )  # fmt: skip
-_f, _e, _D = focal_length.symbol, focus_error.symbol, film_distance.symbol
+_f, _e, _D, _m = (q.symbol for q in (focal_length, focus_error, film_distance, magnification))
 _f1, _t, _dt, _u, _K = (
     q.symbol for q in (group_focal_length, movement, cell_shift, group_distance, cell_to_film)
 )
@@ -93,40 +94,76 @@ film_effect = Relation(
     limits="Small shifts: 1 mm of a cell of 35 mm changes the factor by about three per cent.",
 )
 
+cell_magnification = Relation(
+    name="cell_magnification",
+    answers="How large is the image when the front cell stands so far out?",
+    equation=Eq(_m, _t * _f / _f1**2),
+    quantities=(magnification, movement, focal_length, group_focal_length),
+    forms=(
+        Form(magnification, _t * _f / _f1**2),
+        Form(movement, _m * _f1**2 / _f),
+        Form(focal_length, _m * _f1**2 / _t),
+        Form(group_focal_length, sqrt(_t * _f / _m)),
+    ),
+    source="Magnification t/f₁ of the front group times f/f₁ of the groups behind it",
+    limits="Paraxial; the film and the rear groups stand still.",
+)
+
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_usual = front_cell_focusing.expression(movement)
-_ts = Quantity(
-    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp",
-    low=0, low_allowed=True,
+_usual = front_cell_focusing.last_step(movement)
+_sharp_reach = Quantity(
+    "sharp_reach", "w_s", "wₛ", "mm", "sharp distance less K and the group's focal length", low=0
+)
+_mark_reach = Quantity(
+    "mark_reach", "w_m", "wₘ", "mm", "marked distance less K and the group's focal length", low=0
+)
+_sharp_movement = Quantity(
+    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp", low=0,
+    low_allowed=True,
 )  # fmt: skip
-_tm = Quantity(
+_mark_movement = Quantity(
     "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", low=0,
     low_allowed=True,
 )  # fmt: skip
-_at_sharp, _at_mark = _usual.subs(_D, _Ds), _usual.subs(_D, _Dm)
+_ts, _tm = _sharp_movement.symbol, _mark_movement.symbol
+_sharp_steps = (
+    (_sharp_reach, _Ds - _K - _f1),
+    (_sharp_movement, _usual.subs(_w, _sharp_reach.symbol)),
+)
+_mark_steps = (
+    (_mark_reach, _Dm - _K - _f1),
+    (_mark_movement, _usual.subs(_w, _mark_reach.symbol)),
+)
 
 cell_mark_error = Relation(
     name="cell_mark_error",
     answers="The front cell's ring stands at one distance and another is sharp: how far off is it?",
-    equation=Eq(_e, (_at_sharp - _at_mark) * (_f / _f1) ** 2),
+    equation=Eq(
+        _e,
+        (
+            front_cell_focusing.expression(movement).subs(_D, _Ds)
+            - front_cell_focusing.expression(movement).subs(_D, _Dm)
+        )
+        * (_f / _f1) ** 2,
+    ),
     quantities=(
         focus_error, sharp_distance, mark_distance, focal_length, group_focal_length, cell_to_film,
     ),
     forms=(
         Form(
             focus_error,
-            (_ts.symbol - _tm.symbol) * (_f / _f1) ** 2,
-            steps=((_ts, _at_sharp), (_tm, _at_mark)),
+            (_ts - _tm) * (_f / _f1) ** 2,
+            steps=(*_sharp_steps, *_mark_steps),
         ),
         Form(
             sharp_distance,
-            _K + _ts.symbol + _f1 + _f1**2 / _ts.symbol,
-            steps=((_tm, _at_mark), (_ts, _tm.symbol + _e * (_f1 / _f) ** 2)),
+            _K + _ts + _f1 + _f1**2 / _ts,
+            steps=(*_mark_steps, (_sharp_movement, _tm + _e * (_f1 / _f) ** 2)),
         ),
         Form(
             mark_distance,
-            _K + _tm.symbol + _f1 + _f1**2 / _tm.symbol,
-            steps=((_ts, _at_sharp), (_tm, _ts.symbol - _e * (_f1 / _f) ** 2)),
+            _K + _tm + _f1 + _f1**2 / _tm,
+            steps=(*_sharp_steps, (_mark_movement, _ts - _e * (_f1 / _f) ** 2)),
         ),
     ),
     bounds=(

@@ -88,6 +88,20 @@ image_distance_from_magnification = Relation(
     limits="Paraxial, real image.",
 )
 
+magnification_from_extension = Relation(
+    name="magnification_from_extension",
+    answers="How large is the image when the lens stands so far out?",
+    equation=Eq(_m, _x / _f),
+    quantities=(magnification, extension, focal_length),
+    forms=(
+        Form(magnification, _x / _f),
+        Form(extension, _m * _f),
+        Form(focal_length, _x / _m),
+    ),
+    source="Newton's conjugate equation; W. J. Smith, Modern Optical Engineering, ch. 2",
+    limits="Paraxial; the whole lens moves.",
+)
+
 newton = Relation(
     name="newton",
     answers="How far must the lens move out for a subject measured from its front focal point?",
@@ -158,8 +172,13 @@ unit_focusing = Relation(
 )
 
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_usual = unit_focusing.expression(extension)
-_at_sharp, _at_mark = _usual.subs(_D, _Ds), _usual.subs(_D, _Dm)
+_usual = unit_focusing.last_step(extension)
+_sharp_reach = Quantity(
+    "sharp_reach", "a_s", "aₛ", "mm", "sharp distance less the hiatus and two focal lengths", low=0
+)
+_mark_reach = Quantity(
+    "mark_reach", "a_m", "aₘ", "mm", "marked distance less the hiatus and two focal lengths", low=0
+)
 _mark_extension = Quantity(
     "mark_extension", "x_m", "xₘ", "mm", "extension the ring's mark calls for", low=0,
     low_allowed=True,
@@ -170,27 +189,35 @@ _sharp_extension = Quantity(
 )  # fmt: skip
 _xm, _xs = _mark_extension.symbol, _sharp_extension.symbol
 _why_near = "nearer than four focal lengths plus the hiatus a lens cannot focus by moving whole"
+_sharp_steps = (
+    (_sharp_reach, _Ds - _h - 2 * _f),
+    (_sharp_extension, _usual.subs(_a, _sharp_reach.symbol)),
+)
+_mark_steps = (
+    (_mark_reach, _Dm - _h - 2 * _f),
+    (_mark_extension, _usual.subs(_a, _mark_reach.symbol)),
+)
 
 mark_error = Relation(
     name="mark_error",
     answers="The ring stands at one distance and another is sharp: how far off is the lens?",
-    equation=Eq(_e, _at_sharp - _at_mark),
+    equation=Eq(
+        _e,
+        unit_focusing.expression(extension).subs(_D, _Ds)
+        - unit_focusing.expression(extension).subs(_D, _Dm),
+    ),
     quantities=(focus_error, sharp_distance, mark_distance, focal_length, hiatus),
     forms=(
-        Form(
-            focus_error,
-            _xs - _xm,
-            steps=((_sharp_extension, _at_sharp), (_mark_extension, _at_mark)),
-        ),
+        Form(focus_error, _xs - _xm, steps=(*_sharp_steps, *_mark_steps)),
         Form(
             sharp_distance,
             2 * _f + _h + _xs + _f**2 / _xs,
-            steps=((_mark_extension, _at_mark), (_sharp_extension, _xm + _e)),
+            steps=(*_mark_steps, (_sharp_extension, _xm + _e)),
         ),
         Form(
             mark_distance,
             2 * _f + _h + _xm + _f**2 / _xm,
-            steps=((_sharp_extension, _at_sharp), (_mark_extension, _xs - _e)),
+            steps=(*_sharp_steps, (_mark_extension, _xs - _e)),
         ),
         # The error grows steadily with focal length, so the bracket holds one root.
         Form(focal_length, bracket=(Rational(1, 1000), (Min(_Ds, _Dm) - _h) / 4)),

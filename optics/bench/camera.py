@@ -1,0 +1,151 @@
+"""The camera on the bench: its lens, how it focuses, and what sharp is taken to mean.
+
+Lengths in mm; infinity is `math.inf`. All figures are what the repairer states; nothing is
+looked up.
+"""
+
+import math
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TypeAlias
+
+from optics.errors import OutOfRange
+from optics.relation import Formula
+from optics.theory import depth, front_cell, lens
+
+
+class Turn(StrEnum):
+    """A sense of rotation, always as seen from the front of the camera."""
+
+    CLOCKWISE = "clockwise"
+    COUNTER_CLOCKWISE = "counter-clockwise"
+
+    @property
+    def opposite(self) -> "Turn":
+        """The other way round."""
+        return Turn.COUNTER_CLOCKWISE if self is Turn.CLOCKWISE else Turn.CLOCKWISE
+
+
+@dataclass(frozen=True)
+class Lens:
+    """Focal length, full aperture as an f-number, hiatus and pupil magnification."""
+
+    focal_length: float
+    full_aperture: float
+    hiatus: float = 0.0
+    pupil_magnification: float = 1.0
+
+
+@dataclass(frozen=True)
+class Helicoid:
+    """The whole lens moves on a thread: lead, number of starts, and the extending sense."""
+
+    lead: float
+    starts: int
+    extends: Turn
+    ring_diameter: float | None = None
+
+
+@dataclass(frozen=True)
+class FrontCell:
+    """Only the front cell moves on its thread; `cell_to_film` is measured at infinity."""
+
+    group_focal_length: float
+    lead: float
+    extends: Turn
+    cell_to_film: float
+    ring_diameter: float | None = None
+
+
+@dataclass(frozen=True)
+class Bed:
+    """The whole lens slides on a bed or stands on struts against stops; no thread."""
+
+
+Focusing: TypeAlias = Helicoid | FrontCell | Bed
+
+
+@dataclass(frozen=True)
+class Camera:
+    """A camera as the repairer describes it; tolerance in mm at the film, None for default."""
+
+    name: str
+    lens: Lens
+    focusing: Focusing
+    circle_of_confusion: float
+    tolerance: float | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse at once what no formula could use."""
+        lens.focal_length.check(float(self.lens.focal_length))
+        depth.f_number.check(float(self.lens.full_aperture))
+        depth.circle_of_confusion.check(float(self.circle_of_confusion))
+        if self.tolerance is not None and not 0 < self.tolerance < math.inf:
+            raise OutOfRange(
+                f"The focus tolerance must be more than 0 mm: got {self.tolerance:g} mm; "
+                "leave it empty for half the depth of focus.",
+                quantity="tolerance",
+                value=self.tolerance,
+                limit=0.0,
+            )
+
+    @property
+    def depth_of_focus(self) -> float:
+        """Depth of focus each way at full aperture for a distant subject, N·c."""
+        return self.depth_at(math.inf)
+
+    def depth_at(self, film_distance: float) -> float:
+        """Depth of focus each way at full aperture for a subject at a distance from the film."""
+        return depth.depth_of_focus.solve_for("depth_each_way").value(
+            f_number=self.lens.full_aperture,
+            circle_of_confusion=self.circle_of_confusion,
+            magnification=self.magnification_at(film_distance),
+            pupil_magnification=self.lens.pupil_magnification,
+        )
+
+    def magnification_at(self, film_distance: float) -> float:
+        """Image size over subject size for a subject at a distance from the film."""
+        moved = self.focusing_formula.value(film_distance=film_distance, **self.constants)
+        if isinstance(self.focusing, FrontCell):
+            return front_cell.cell_magnification.solve_for("magnification").value(
+                movement=moved,
+                focal_length=self.lens.focal_length,
+                group_focal_length=self.focusing.group_focal_length,
+            )
+        return lens.magnification_from_extension.solve_for("magnification").value(
+            extension=moved, focal_length=self.lens.focal_length
+        )
+
+    def film_side_extension(self, film_distance: float) -> float:
+        """How far from its infinity focus a mark sets the image, in mm at the film."""
+        formula, constants = self.mark_error_formula("focus_error")
+        return formula.value(sharp_distance=film_distance, mark_distance=math.inf, **constants)
+
+    @property
+    def allowed_error(self) -> float:
+        """The tolerance in force: the stated one, else half the depth of focus (N·c/2)."""
+        return self.depth_of_focus / 2 if self.tolerance is None else self.tolerance
+
+    @property
+    def constants(self) -> dict[str, float]:
+        """The camera's fixed inputs to its focusing formula."""
+        if isinstance(self.focusing, FrontCell):
+            return {
+                "group_focal_length": self.focusing.group_focal_length,
+                "cell_to_film": self.focusing.cell_to_film,
+            }
+        return {"focal_length": self.lens.focal_length, "hiatus": self.lens.hiatus}
+
+    @property
+    def focusing_formula(self) -> Formula:
+        """Movement of lens or front cell for a subject's distance from the film."""
+        if isinstance(self.focusing, FrontCell):
+            return front_cell.front_cell_focusing.solve_for("movement")
+        return lens.unit_focusing.solve_for("extension")
+
+    def mark_error_formula(self, unknown: str) -> tuple[Formula, dict[str, float]]:
+        """The relation of mark, sharp distance and error for this camera, with its constants."""
+        if isinstance(self.focusing, FrontCell):
+            constants = self.constants | {"focal_length": self.lens.focal_length}
+            return front_cell.cell_mark_error.solve_for(unknown), constants
+        return lens.mark_error.solve_for(unknown), self.constants

@@ -1,0 +1,135 @@
+"""The main job: lens and reading in, focus error and remedies out."""
+
+import math
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from optics.bench.camera import Camera
+from optics.bench.cautions import SUN, Caution
+from optics.bench.readings import (
+    CollimatorReading,
+    MarkReading,
+    ParallaxReading,
+    RegisterReading,
+    RotationReading,
+    RulerReading,
+    Sense,
+    Step,
+)
+from optics.bench.remedies import Offer, Remedy, Workshop, offers
+from optics.bench.uncertainty import Estimate
+from optics.bench.verdict import Verdict, judge
+from optics.theory import depth
+
+MeasuredReading: TypeAlias = (
+    MarkReading | RotationReading | RegisterReading | CollimatorReading | RulerReading
+)
+DEFAULT_MARKS = (3000.0, 1500.0)
+
+
+@dataclass(frozen=True)
+class Sight:
+    """What would be seen with the ring at a mark: where it is sharp, and the blur there.
+
+    `sharp_at` is None where nothing in front of the camera can be sharp; `nearest` and
+    `farthest` bound it at 95 % (`farthest` None: it may be beyond infinity). `blur` is the
+    disc, in mm on the film, of a point at the marked distance at full aperture.
+    """
+
+    mark: float
+    sharp_at: float | None
+    nearest: float | None
+    farthest: float | None
+    blur: float
+    looks_sharp: bool
+
+
+@dataclass(frozen=True)
+class Correction:
+    """Everything that follows from one measured reading."""
+
+    camera: Camera
+    reading: MeasuredReading
+    steps: tuple[Step, ...]
+    error: Estimate
+    sense: Sense
+    verdict: Verdict
+    sights: tuple[Sight, ...]
+    offers: tuple[Offer, ...]
+    cautions: tuple[Caution, ...]
+
+    @property
+    def remedies(self) -> tuple[Remedy, ...]:
+        """The offers that apply."""
+        return tuple(o for o in self.offers if isinstance(o, Remedy))
+
+
+def correct(
+    camera: Camera,
+    reading: MeasuredReading,
+    workshop: Workshop | None = None,
+    marks: tuple[float, ...] = DEFAULT_MARKS,
+) -> Correction:
+    """Turn one reading into the focus error, what it looks like, and every remedy.
+
+    Errors: OutOfRange or NoAnswer, one sentence each, for figures that cannot be.
+    Limits: the reading is taken at its word; faults are told apart elsewhere.
+    """
+    steps = reading.steps(camera)
+    error = steps[-1].result
+    sights = tuple(sight(camera, mark, error) for mark in (math.inf, *marks))
+    found = offers(camera, error, workshop or Workshop())
+    return Correction(
+        camera=camera,
+        reading=reading,
+        steps=steps,
+        error=error,
+        sense=Sense.of(error.value),
+        verdict=judge(error, camera.allowed_error),
+        sights=sights,
+        offers=found,
+        cautions=_cautions(reading, found),
+    )
+
+
+def _cautions(reading: MeasuredReading, found: tuple[Offer, ...]) -> tuple[Caution, ...]:
+    cautions = [] if isinstance(reading, RegisterReading) else [SUN]
+    for offer in found:
+        cautions += [c for c in getattr(offer, "cautions", ()) if c not in cautions]
+    return tuple(cautions)
+
+
+def sight(camera: Camera, mark: float, error: Estimate) -> Sight:
+    """What is sharp, and how blurred the marked distance is, with the ring at a mark."""
+    blur = depth.depth_of_focus.solve_for("circle_of_confusion").value(
+        depth_each_way=abs(error.value),
+        f_number=camera.lens.full_aperture,
+        magnification=camera.magnification_at(mark),
+        pupil_magnification=camera.lens.pupil_magnification,
+    )
+    return Sight(
+        mark=mark,
+        sharp_at=sharp_distance(camera, mark, error.value),
+        nearest=sharp_distance(camera, mark, error.value + error.expanded),
+        farthest=sharp_distance(camera, mark, error.value - error.expanded),
+        blur=blur,
+        looks_sharp=blur <= camera.circle_of_confusion,
+    )
+
+
+def sharp_distance(camera: Camera, mark: float, error: float) -> float | None:
+    """The film-to-subject distance that is sharp; None where the lens stands inside infinity."""
+    if camera.film_side_extension(mark) + error < 0:
+        return None
+    formula, constants = camera.mark_error_formula("sharp_distance")
+    return formula.value(focus_error=error, mark_distance=mark, **constants)
+
+
+def parallax_advice(reading: ParallaxReading) -> str:
+    """What a parallax test says: the direction, and that a measured reading must follow."""
+    if reading.sense is Sense.RIGHT:
+        return "No parallax: for this target the image lies on the glass."
+    return (
+        f"The lens is {reading.sense.words} for this target. Parallax tells the direction "
+        "only: take a measured reading for the amount."
+    )

@@ -1,0 +1,222 @@
+"""Bench readings, each of which tells where the lens stands against where it should.
+
+Every measured kind yields the focus error in mm with its uncertainty, through steps that
+can be shown; parallax yields the direction alone.
+"""
+
+import math
+from dataclasses import dataclass
+from enum import IntEnum
+from typing import ClassVar, Protocol
+
+from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
+from optics.bench.uncertainty import Estimate, combine, exact
+from optics.errors import NoAnswer
+from optics.relation import Formula
+from optics.theory import collimation
+
+
+@dataclass(frozen=True)
+class Step:
+    """One formula with the estimates put into it and the answer that came out."""
+
+    formula: Formula
+    inputs: dict[str, Estimate]
+    result: Estimate
+
+    @classmethod
+    def of(cls, formula: Formula, **inputs: Estimate) -> "Step":
+        """Work the formula out."""
+        return cls(formula, inputs, combine(formula, **inputs))
+
+    def working(self) -> tuple[str, ...]:
+        """The step as LaTeX lines with its numbers."""
+        return self.formula.working(**{k: v.value for k, v in self.inputs.items()})
+
+    def working_text(self) -> tuple[str, ...]:
+        """The step in plain Unicode with its numbers."""
+        return self.formula.working_text(**{k: v.value for k, v in self.inputs.items()})
+
+
+class Measurement(Protocol):
+    """What every measured reading offers; the last step's result is the focus error."""
+
+    kind: ClassVar[str]
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """The calculation, in order."""
+        ...
+
+
+def _exact_all(constants: dict[str, float]) -> dict[str, Estimate]:
+    return {name: exact(value) for name, value in constants.items()}
+
+
+def _mark_step(camera: Camera, sharp: Estimate, mark: Estimate) -> Step:
+    formula, constants = camera.mark_error_formula("focus_error")
+    return Step.of(formula, sharp_distance=sharp, mark_distance=mark, **_exact_all(constants))
+
+
+@dataclass(frozen=True)
+class MarkReading:
+    """With the ring at a mark, a target at a measured distance from the film is sharp."""
+
+    mark: Estimate
+    sharp_at: Estimate
+    kind: ClassVar[str] = "mark"
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """The focus error is the difference of the two extensions."""
+        return (_mark_step(camera, self.sharp_at, self.mark),)
+
+
+@dataclass(frozen=True)
+class RotationReading:
+    """The ring was turned from a mark until a target was sharp.
+
+    `rotation` in radians, plus in the direction that extends the lens; `target` is the
+    target's distance from the film; `mark` is where the ring started, usually infinity.
+    """
+
+    rotation: Estimate
+    target: Estimate
+    mark: Estimate
+    kind: ClassVar[str] = "rotation"
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """The focus error is what the target calls for less what the turn gave."""
+        focusing = camera.focusing
+        if isinstance(focusing, Bed):
+            raise NoAnswer(
+                "A rotation says nothing of a lens that slides on a bed or struts: "
+                "got a rotation reading; take a ring mark, register or collimator reading.",
+                quantity="rotation",
+                value=self.rotation.value,
+            )
+        constants = {"focal_length": camera.lens.focal_length, "lead": focusing.lead}
+        relation = collimation.rotation_error
+        if isinstance(focusing, FrontCell):
+            relation = collimation.cell_rotation_error
+        formula = relation.solve_for("focus_error")
+        return (
+            Step.of(
+                formula,
+                rotation=self.rotation,
+                sharp_distance=self.target,
+                mark_distance=self.mark,
+                **_exact_all(constants | camera.constants),
+            ),
+        )
+
+
+@dataclass(frozen=True)
+class RegisterReading:
+    """The distance from lens seat to film, gauged, against what the lens is made for."""
+
+    measured: Estimate
+    nominal: Estimate
+    kind: ClassVar[str] = "register"
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """The focus error is measured less nominal."""
+        del camera  # The register is the body's alone.
+        formula = collimation.register_error.solve_for("focus_error")
+        return (Step.of(formula, measured_register=self.measured, nominal_register=self.nominal),)
+
+
+@dataclass(frozen=True)
+class CollimatorReading:
+    """With the ring at infinity, the collimator's reticle was shifted until sharp at the film.
+
+    `shift` is plus when the reticle moved inside the focus, towards the collimator's lens.
+    """
+
+    shift: Estimate
+    collimator_focal_length: Estimate
+    kind: ClassVar[str] = "collimator"
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """The shift is carried to the film by the square of the focal lengths' ratio."""
+        formula = collimation.collimator_error.solve_for("focus_error")
+        return (
+            Step.of(
+                formula,
+                reticle_shift=self.shift,
+                focal_length=exact(camera.lens.focal_length),
+                collimator_focal_length=self.collimator_focal_length,
+            ),
+        )
+
+
+@dataclass(frozen=True)
+class RulerReading:
+    """A film test on a slanting ruler whose zero stands at `aim` from the film.
+
+    `offset` is the place of best sharpness along the ruler, plus towards the camera;
+    `slope` the angle between ruler and lens axis; `mark` what the ring was set to.
+    """
+
+    aim: Estimate
+    offset: Estimate
+    slope: Estimate
+    mark: Estimate
+    kind: ClassVar[str] = "ruler"
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """The offset gives the sharp distance, and that the focus error."""
+        sharp = Step.of(
+            collimation.tilted_ruler.solve_for("sharp_distance"),
+            aim_distance=self.aim,
+            ruler_offset=self.offset,
+            ruler_slope=self.slope,
+        )
+        return (sharp, _mark_step(camera, sharp.result, self.mark))
+
+
+class Sense(IntEnum):
+    """Which way the lens is off; the words say it on screen."""
+
+    TOO_FAR_IN = -1
+    RIGHT = 0
+    TOO_FAR_OUT = 1
+
+    @property
+    def words(self) -> str:
+        """As the repairer says it."""
+        return {-1: "too far in", 0: "right", 1: "too far out"}[self.value]
+
+    @classmethod
+    def of(cls, error: float, least: float = 0.0005) -> "Sense":
+        """The sense of an error; below half a micrometre there is none to speak of."""
+        return cls(0 if abs(error) < least else int(math.copysign(1, error)))
+
+
+@dataclass(frozen=True)
+class ParallaxReading:
+    """On the ground glass, how the image moves against the pencil cross when the eye moves.
+
+    The eye looks from behind. An image that moves with the eye lies beyond the cross, that
+    is nearer the lens, so the lens is too far out for the target.
+    """
+
+    image_moves_with_eye: bool | None
+    kind: ClassVar[str] = "parallax"
+
+    @property
+    def sense(self) -> Sense:
+        """The direction, which is all that parallax tells."""
+        if self.image_moves_with_eye is None:
+            return Sense.RIGHT
+        return Sense.TOO_FAR_OUT if self.image_moves_with_eye else Sense.TOO_FAR_IN
+
+
+def turned(camera: Camera, angle: float, sense: str) -> float:
+    """Sign an unsigned rotation (rad): plus where the sense seen from the front extends."""
+    focusing = camera.focusing
+    if not isinstance(focusing, Helicoid | FrontCell):
+        raise NoAnswer(
+            "This camera has no focusing thread to turn; choose another kind of reading.",
+            quantity="rotation",
+            value=angle,
+        )
+    return angle if sense == focusing.extends else -angle

@@ -1,0 +1,150 @@
+"""Shims under the lens seat: the thickness to add is minus the focus error."""
+
+import math
+from dataclasses import dataclass
+
+from optics.bench.camera import Camera
+from optics.bench.instruments import INSTRUMENTS
+from optics.bench.remedies.offer import NotApplicable, Offer, Remedy, near_enough
+from optics.bench.shims import THICKEST_PACK, Leaves, MakeUp, Pack, make_up
+from optics.bench.uncertainty import Estimate, within
+from optics.units import format_length, format_signed
+
+KIND = "shim"
+TITLE = "Shim under the lens seat"
+
+
+@dataclass(frozen=True)
+class Workshop:
+    """Shim leaves at hand: in the drawer, and now under the lens seat (None: not known)."""
+
+    drawer: Leaves = ()
+    fitted: Leaves | None = None
+
+
+def shim(camera: Camera, error: Estimate, workshop: Workshop) -> Offer:
+    """Add or remove thickness, made up from the leaves at hand."""
+    wanted = -error.value
+    if abs(wanted) <= near_enough(camera):
+        return _refusal("Less than a quarter of the tolerance is left: leave the shims alone.")
+    if workshop.fitted is None and wanted < 0:
+        return _thinned(camera, error)
+    fitted = Pack(tuple(sorted(workshop.fitted or (), reverse=True)))
+    target = fitted.thickness + wanted
+    leaves = (*fitted.leaves, *workshop.drawer)
+    missing = _missing(camera, wanted, target, Pack(tuple(leaves)), fitted)
+    if missing:
+        return _refusal(missing)
+    made = make_up(target, leaves, near_enough(camera))
+    if abs(made.best.thickness - target) >= abs(wanted):
+        return _refusal(
+            f"{_verb(wanted).capitalize()} {_fine(abs(wanted))}, but no leaf at hand brings "
+            "the lens nearer; enter the shim leaves you have."
+        )
+    return _packed(camera, error, fitted, made)
+
+
+def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted: Pack) -> str:
+    """Why no pack of the target thickness can be had; empty where one can."""
+    if abs(wanted) > THICKEST_PACK or target > THICKEST_PACK:
+        return (
+            f"{_fine(abs(wanted))} is more than shims can put right: look for a wrong thread "
+            "start, a wrong lens or a slip in the reading."
+        )
+    if target < -camera.allowed_error:
+        return (
+            f"{_fine(-wanted)} would have to come out and only {_fine(fitted.thickness)} is "
+            "fitted; the seat itself is not to be cut, so use another remedy."
+        )
+    if target > at_hand.thickness + camera.allowed_error:
+        held = _fine(at_hand.thickness - fitted.thickness)
+        have = f"the drawer holds {held}" if at_hand.count > fitted.count else "the drawer is empty"
+        return f"Add {_fine(wanted)}, but {have}; enter the shim leaves you have."
+    return ""
+
+
+def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Remedy:
+    pack = made.best
+    change = pack.thickness - fitted.thickness
+    if fitted.count:
+        instruction = (
+            f"Fit {said_pack(pack)} under the lens seat in place of {said_pack(fitted)}: "
+            f"{_verb(change)} {_fine(abs(change))} in all."
+        )
+    else:
+        instruction = f"Add {said_pack(pack)} under the lens seat, {_fine(change)} in all."
+    # Every leaf handled carries the limit of the micrometer that measured it.
+    limit = _leaf_limit() * math.sqrt(max(pack.count, 1))
+    return Remedy(
+        kind=KIND,
+        title=TITLE,
+        instruction=instruction,
+        camera=camera,
+        error=error,
+        change=within(change, limit, "shim thickness"),
+        amounts=(
+            ("Wanted", format_signed(-error.value, places=3)),
+            (_verb(change).capitalize(), _fine(abs(change))),
+            ("Pack", said_pack(pack)),
+        ),
+        figures={"wanted": -error.value, "added": change, "pack": pack.thickness},
+        notes=_notes(made),
+    )
+
+
+def _thinned(camera: Camera, error: Estimate) -> Remedy:
+    """What is fitted is not known, so the amount to come out is all that can be said."""
+    amount = max(round(error.value, 2), 0.01)
+    return Remedy(
+        kind=KIND,
+        title=TITLE,
+        instruction=f"Remove {format_length(amount)} of shim from under the lens seat.",
+        camera=camera,
+        error=error,
+        change=within(-amount, _leaf_limit(), "shim thickness"),
+        amounts=(
+            ("Wanted", format_signed(-error.value, places=3)),
+            ("Remove", format_length(amount)),
+        ),
+        figures={"wanted": -error.value, "added": -amount},
+        notes=(
+            "Measure the leaves that come out. If less than this is fitted, put the rest right "
+            "by another remedy; the seat itself is not to be cut.",
+        ),
+    )
+
+
+def _notes(made: MakeUp) -> tuple[str, ...]:
+    notes = []
+    if len(made.packs) > 1:
+        others = "; or ".join(said_pack(p) for p in made.packs[1:])
+        notes.append(f"A tie: {others} would do as well.")
+    if abs(made.nearest.thickness - made.best.thickness) > 1e-6:
+        notes.append(f"Nearest with more leaves: {said_pack(made.nearest)}.")
+    return tuple(notes)
+
+
+def said_pack(pack: Pack) -> str:
+    """The leaves of a pack in words, such as 0.1 + 2 × 0.02 mm."""
+    if not pack.count:
+        return "no shim"
+    terms = (f"{n} × {t:.4g}" if n > 1 else f"{t:.4g}" for t, n in pack.leaves)
+    return " + ".join(terms) + " mm"
+
+
+def _refusal(reason: str) -> NotApplicable:
+    return NotApplicable(KIND, TITLE, reason)
+
+
+def _verb(change: float) -> str:
+    return "add" if change > 0 else "remove"
+
+
+def _fine(mm: float) -> str:
+    return format_length(mm, places=3)
+
+
+def _leaf_limit() -> float:
+    limit = INSTRUMENTS["outside_micrometer"].limit
+    assert limit is not None
+    return limit

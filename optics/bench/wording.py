@@ -1,0 +1,98 @@
+"""Results in the words a repairer uses; every face of the program says the same."""
+
+import math
+
+from optics.bench.correction import Correction, Sight
+from optics.bench.readings import Sense
+from optics.bench.remedies import Remedy
+from optics.bench.uncertainty import Estimate
+from optics.bench.verdict import Verdict
+from optics.units import format_distance, format_length
+
+
+def said_error(error: Estimate) -> str:
+    """The size of an error with its sense: 0.119 mm too far out."""
+    sense = Sense.of(error.value)
+    if sense is Sense.RIGHT:
+        return "right, to within half a micrometre"
+    return f"{format_length(abs(error.value), places=3)} {sense.words}"
+
+
+def said_uncertainty(error: Estimate) -> str:
+    """Expanded uncertainty with its coverage factor, or that none was stated."""
+    if not error.standard:
+        return "no uncertainty stated"
+    dof = "" if math.isinf(error.dof) else f", {error.dof:.3g} degrees of freedom"
+    expanded = format_length(error.expanded, places=3)
+    return f"± {expanded} at 95 % (k = {error.coverage:.2f}{dof})"
+
+
+def headline(correction: Correction) -> str:
+    """The one sentence that answers the repairer."""
+    error = correction.error
+    return f"The lens is {said_error(error)}, {said_uncertainty(error)}."
+
+
+def tolerance_line(correction: Correction) -> str:
+    """How the error stands to the tolerance and to the depth of focus."""
+    camera = correction.camera
+    stated = "stated" if camera.tolerance is not None else "half the depth of focus"
+    return (
+        f"{correction.verdict.words.capitalize()}: allowed ± "
+        f"{format_length(camera.allowed_error, places=3)} ({stated}); depth of focus N·c at "
+        f"f/{camera.lens.full_aperture:.3g} ± {format_length(camera.depth_of_focus, places=3)}."
+    )
+
+
+def mark_name(mark: float) -> str:
+    """A ring mark as it is engraved."""
+    return format_distance(mark)
+
+
+def sharp_where(sight: Sight) -> str:
+    """Where it is sharp with the ring at a mark, with its 95 % interval."""
+    if sight.sharp_at is None:
+        return "nothing is sharp: the focus lies beyond infinity"
+    near = format_distance(sight.nearest) if sight.nearest is not None else "—"
+    far = format_distance(sight.farthest) if sight.farthest is not None else "beyond ∞"
+    between = "" if sight.nearest == sight.farthest else f" ({near} to {far})"
+    return f"sharp at {format_distance(sight.sharp_at)}{between}"
+
+
+def blur_at(sight: Sight) -> str:
+    """How the marked distance itself looks at full aperture."""
+    looks = "looks sharp" if sight.looks_sharp else "looks soft"
+    return (
+        f"{mark_name(sight.mark)} itself {looks}, a disc of {format_length(sight.blur, places=3)}"
+    )
+
+
+def sight_line(sight: Sight) -> str:
+    """One ring mark in one sentence."""
+    return f"Ring at {mark_name(sight.mark)}: {sharp_where(sight)}; {blur_at(sight)}."
+
+
+def residual_line(remedy: Remedy) -> str:
+    """What a remedy leaves and how that stands to the tolerance."""
+    left = remedy.residual
+    size = "nothing" if Sense.of(left.value) is Sense.RIGHT else said_error(left)
+    depth = "inside" if remedy.within_depth_of_focus else "outside"
+    return (
+        f"Leaves {size}, ± {format_length(left.expanded, places=3)}: {remedy.verdict.words}, "
+        f"{depth} the depth of focus."
+    )
+
+
+def advice(correction: Correction) -> str:
+    """What to do first, in one sentence."""
+    if correction.verdict is Verdict.INSIDE:
+        return "The lens is where it should be: leave it, and go on to the next check."
+    if correction.verdict is Verdict.UNSURE:
+        return (
+            "The reading cannot tell whether the lens is inside tolerance: repeat it, or take "
+            "it with a finer instrument, before changing anything."
+        )
+    inside = [r.title.lower() for r in correction.remedies if r.verdict is Verdict.INSIDE]
+    if not inside:
+        return "No single remedy at hand is sure to bring the lens inside tolerance."
+    return f"Any one of these brings it inside tolerance: {', '.join(inside)}."
