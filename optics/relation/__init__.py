@@ -8,5 +8,6 @@ come the value, all partial derivatives, the LaTeX and the worked substitution.
 
 from optics.relation.formula import Bound, Form, Formula, Relation
 from optics.relation.quantity import Array, Given, Quantity
+from optics.relation.root import Root
 
-__all__ = ["Array", "Bound", "Form", "Formula", "Given", "Quantity", "Relation"]
+__all__ = ["Array", "Bound", "Form", "Formula", "Given", "Quantity", "Relation", "Root"]

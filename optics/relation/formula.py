@@ -14,6 +14,8 @@ from optics.relation.compiling import SYMPY_LOCK, compile_function
 from optics.relation.printing import to_digits, to_latex, to_plain
 from optics.relation.quantity import Array, Given, Quantity, extremes, said
 
+ROUNDING = 1e-12
+
 
 @dataclass(frozen=True)
 class Bound:
@@ -37,7 +39,9 @@ class Bound:
         """Raise OutOfRange where an input passes the limit; the limit itself is allowed."""
         value = np.asarray(inputs[self.quantity.name])
         (limit,) = self._limit_of(*(inputs[name] for name in sorted(self.needs)))
-        wrong = value > limit if self.is_upper else value < limit
+        # What was computed or rounded to lie at the limit must not fail by its last digit.
+        slack = ROUNDING * np.abs(limit)
+        wrong = value > limit + slack if self.is_upper else value < limit - slack
         if np.any(wrong):
             value, limit, wrong = np.broadcast_arrays(value, limit, wrong)
             side = "at most" if self.is_upper else "at least"

@@ -2,7 +2,7 @@
 
 from sympy import Eq, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation
+from optics.relation import Bound, Form, Quantity, Relation, Root
 from optics.theory.lens import (
     film_distance,
     focal_length,
@@ -66,7 +66,7 @@ front_cell_focusing = Relation(
     forms=(
         Form(
             movement,
-            2 * _f1**2 / (_w * (1 + sqrt(1 - 4 * _f1**2 / _w**2))),
+            2 * _f1**2 / (_w * (1 + Root(1 - 4 * _f1**2 / _w**2))),
             steps=_reach_is,
             branch="cell nearer the film",
         ),

@@ -2,7 +2,7 @@
 
 from sympy import Eq, Min, Rational, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation
+from optics.relation import Bound, Form, Quantity, Relation, Root
 
 focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", low=0)
 object_distance = Quantity(
@@ -152,13 +152,13 @@ unit_focusing = Relation(
         # Written with 1/a so that infinity gives 0 and finite slopes, not inf/inf.
         Form(
             extension,
-            2 * _f**2 / (_a * (1 + sqrt(1 - 4 * _f**2 / _a**2))),
+            2 * _f**2 / (_a * (1 + Root(1 - 4 * _f**2 / _a**2))),
             steps=_reach_is,
             branch="lens nearer the film",
         ),
         Form(
             extension,
-            (_a + sqrt(_a**2 - 4 * _f**2)) / 2,
+            (_a + Root(_a**2 - 4 * _f**2)) / 2,
             steps=_reach_is,
             branch="lens nearer the subject",
         ),
