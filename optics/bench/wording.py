@@ -52,7 +52,7 @@ def mark_name(mark: float) -> str:
 def sharp_where(sight: Sight) -> str:
     """Where it is sharp with the ring at a mark, with its 95 % interval."""
     if sight.sharp_at is None:
-        return "nothing is sharp: the focus lies beyond infinity"
+        return "nothing is sharp, the focus lies beyond infinity"
     near = format_distance(sight.nearest) if sight.nearest is not None else "—"
     far = format_distance(sight.farthest) if sight.farthest is not None else "beyond ∞"
     between = "" if sight.nearest == sight.farthest else f" ({near} to {far})"
@@ -75,7 +75,7 @@ def sight_line(sight: Sight) -> str:
 def residual_line(remedy: Remedy) -> str:
     """What a remedy leaves and how that stands to the tolerance."""
     left = remedy.residual
-    size = "nothing" if Sense.of(left.value) is Sense.RIGHT else said_error(left)
+    size = "no error" if Sense.of(left.value) is Sense.RIGHT else said_error(left)
     depth = "inside" if remedy.within_depth_of_focus else "outside"
     return (
         f"Leaves {size}, ± {format_length(left.expanded, places=3)}: {remedy.verdict.words}, "

@@ -118,20 +118,30 @@ register_error = Relation(
 
 _phi, _L, _h = rotation.symbol, lead.symbol, hiatus.symbol
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_turned = helicoid.ring_rotation.expression(helicoid.travel)
-_mark_error = lens.mark_error.expression(focus_error)
+_z = helicoid.travel.symbol
+_turn_step = (helicoid.travel, helicoid.ring_rotation.last_step(helicoid.travel))
+_target_error = Quantity(
+    "target_error", "e_m", "eₘ", "mm", "extension the target calls for beyond the mark's"
+)
+_wanted_travel = _target_error.symbol - _e
+_mark_form = lens.mark_error.solve_for(focus_error).form
+_target_steps = (*_mark_form.steps, (_target_error, _mark_form.expression))
 
 rotation_error = Relation(
     name="rotation_error",
     answers="The ring was turned from a mark until a target was sharp: how far off was the lens?",
-    equation=Eq(_e, _mark_error - _turned),
+    equation=Eq(
+        _e,
+        lens.mark_error.expression(focus_error)
+        - helicoid.ring_rotation.expression(helicoid.travel),
+    ),
     quantities=(
         focus_error, rotation, lead, sharp_distance, mark_distance, focal_length, hiatus,
     ),
     forms=(
-        Form(focus_error, _mark_error - _turned),
-        Form(rotation, 2 * pi * (_mark_error - _e) / _L),
-        Form(lead, 2 * pi * (_mark_error - _e) / _phi),
+        Form(focus_error, _target_error.symbol - _z, steps=(*_target_steps, _turn_step)),
+        Form(rotation, 2 * pi * _wanted_travel / _L, steps=_target_steps),
+        Form(lead, 2 * pi * _wanted_travel / _phi, steps=_target_steps),
     ),
     bounds=lens.mark_error.bounds,
     source="mark_error less the travel of the turn",
@@ -139,21 +149,26 @@ rotation_error = Relation(
 )  # fmt: skip
 
 _f1, _K = group_focal_length.symbol, cell_to_film.symbol
-_cell_mark_error = front_cell.cell_mark_error.expression(focus_error)
-_cell_factor = (_f / _f1) ** 2
+_factor = (_f / _f1) ** 2
+_cell_form = front_cell.cell_mark_error.solve_for(focus_error).form
+_cell_steps = (*_cell_form.steps, (_target_error, _cell_form.expression))
 
 cell_rotation_error = Relation(
     name="cell_rotation_error",
     answers="A front cell was turned from a mark until a target was sharp: how far off was it?",
-    equation=Eq(_e, _cell_mark_error - _turned * _cell_factor),
+    equation=Eq(
+        _e,
+        front_cell.cell_mark_error.expression(focus_error)
+        - helicoid.ring_rotation.expression(helicoid.travel) * _factor,
+    ),
     quantities=(
         focus_error, rotation, lead, sharp_distance, mark_distance, focal_length,
         group_focal_length, cell_to_film,
     ),
     forms=(
-        Form(focus_error, _cell_mark_error - _turned * _cell_factor),
-        Form(rotation, 2 * pi * (_cell_mark_error - _e) / (_L * _cell_factor)),
-        Form(lead, 2 * pi * (_cell_mark_error - _e) / (_phi * _cell_factor)),
+        Form(focus_error, _target_error.symbol - _z * _factor, steps=(*_cell_steps, _turn_step)),
+        Form(rotation, 2 * pi * _wanted_travel / (_L * _factor), steps=_cell_steps),
+        Form(lead, 2 * pi * _wanted_travel / (_phi * _factor), steps=_cell_steps),
     ),
     bounds=front_cell.cell_mark_error.bounds,
     source="cell_mark_error less the travel of the turn, carried to the film",

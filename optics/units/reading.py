@@ -34,7 +34,8 @@ def read_length(text: str, *, unit: str = "mm", words: str = "length") -> Unders
 
     ``0.05``, ``−0,05 mm``, ``1/8 in``, ``3 1/2"``, ``3 ft 6``, ``2 thou``. The inch is 25.4 mm
     exactly (international yard and pound agreement, 1959). A foot or inch sign is ``'`` or
-    ``"``, or ``''``; ``mil`` is read as a thousandth of an inch and echoed as thou.
+    ``"``, or ``''``. ``mil`` is refused: it means a thousandth of an inch to one shop and a
+    millimetre to the next.
     """
     question = Question(text, words, f"0.05 mm, 1/8 in or a number of {LENGTHS[unit].sign}")
     if text.strip().lower() in INFINITE:

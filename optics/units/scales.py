@@ -40,7 +40,7 @@ LENGTHS = _spelled(
         "in inch inches \" ''": Unit("in", Fraction(254, 10)),
         "ft foot feet '": Unit("ft", Fraction(3048, 10), "in", 12),
         "yd yard yards": Unit("yd", Fraction(9144, 10)),
-        "thou thous mil mils": Unit("thou", Fraction(254, 10_000)),
+        "thou thous": Unit("thou", Fraction(254, 10_000)),
     }
 )
 

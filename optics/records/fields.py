@@ -1,0 +1,182 @@
+"""Every typed field of a job: its words, its unit, how it is read and echoed.
+
+A job keeps each figure exactly as it was typed; the number is worked out when it is needed.
+The page, the command line and the job file all read a field through the same `Typed`.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import partial
+from typing import Any
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import core_schema
+
+from optics import units
+from optics.errors import OutOfRange
+from optics.units import Understood
+
+_LONGEST_TEXT = 400
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A field of typed text: the quantity in words, the unit of a bare number, its reader."""
+
+    words: str
+    unit: str
+    read: Callable[[str], Any]
+    echo: Callable[[Any], str]
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        """Accept only text that can be understood, and keep it as it was typed."""
+        text = core_schema.str_schema(strict=True, max_length=_LONGEST_TEXT)
+        return core_schema.no_info_after_validator_function(self.kept, text)
+
+    def __get_pydantic_json_schema__(
+        self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """Say in the schema what the text stands for."""
+        bare = f"; a number without a unit is in {self.unit}" if self.unit else ""
+        described = handler(schema)
+        described["description"] = f"{self.words}, as typed{bare}"
+        return described
+
+    def kept(self, text: str) -> str:
+        """The text itself, once it has been understood; ShimwrightError where it cannot be."""
+        self.read(text)
+        return text
+
+
+def _echo_one(understood: Understood) -> str:
+    return understood.echo
+
+
+def _echo_several(several: tuple[Understood, ...]) -> str:
+    if len(several) == 1:
+        return several[0].echo
+    return f"{len(several)} readings: " + "; ".join(one.echo for one in several)
+
+
+def length(words: str, *, at_least: float | None = None, above: float | None = None) -> Typed:
+    """A length in mm, with an optional lower limit."""
+    read = partial(units.read_length, words=words)
+    return Typed(words, "mm", _limited(read, words, "mm", at_least, above), _echo_one)
+
+
+def lengths(words: str) -> Typed:
+    """Repeated readings of a length in mm."""
+    one = partial(units.read_length, words=words)
+    return Typed(words, "mm", partial(units.read_list, reader=one, words=words), _echo_several)
+
+
+def distance(words: str) -> Typed:
+    """A distance from the film plane; a bare number is in metres, infinity is allowed."""
+    return Typed(words, "m", partial(units.read_distance, words=words), _echo_one)
+
+
+def distances(words: str) -> Typed:
+    """Repeated readings of a distance from the film plane."""
+    one = partial(units.read_distance, words=words)
+    return Typed(words, "m", partial(units.read_list, reader=one, words=words), _echo_several)
+
+
+def angle(words: str, *, at_least: float | None = None) -> Typed:
+    """An angle; a bare number is in degrees."""
+    read = partial(units.read_angle, words=words)
+    return Typed(words, "°", _limited(read, words, "°", at_least, None), _echo_one)
+
+
+def angles(words: str) -> Typed:
+    """Repeated readings of an angle."""
+    one = partial(units.read_angle, words=words)
+    return Typed(words, "°", partial(units.read_list, reader=one, words=words), _echo_several)
+
+
+def number(words: str, *, above: float) -> Typed:
+    """A plain number above a limit."""
+    read = partial(units.read_number, words=words)
+    return Typed(words, "", _limited(read, words, "", None, above), _echo_one)
+
+
+def count(words: str, *, at_least: float) -> Typed:
+    """A whole number of things."""
+    read = partial(units.read_count, words=words)
+    return Typed(words, "", _limited(read, words, "", at_least, None), _echo_one)
+
+
+def f_number(words: str) -> Typed:
+    """An f-number."""
+    return Typed(words, "", partial(units.read_f_number, words=words), _echo_one)
+
+
+def leaves(words: str) -> Typed:
+    """Shim leaves, thickness in mm × how many; ``none`` says that there are none."""
+
+    def read(text: str) -> tuple[tuple[float, int], ...]:
+        if text.strip().lower() == "none":
+            return ()
+        return units.read_leaves(text, words=words)
+
+    return Typed(words, "mm", read, lambda found: units.format_leaves(found) or "no shim")
+
+
+def _limited(
+    read: Callable[[str], Understood],
+    words: str,
+    unit: str,
+    at_least: float | None,
+    above: float | None,
+) -> Callable[[str], Understood]:
+    """Add a lower limit to a reader."""
+
+    def checked(text: str) -> Understood:
+        understood = read(text)
+        too_low = at_least is not None and understood.value < at_least
+        if too_low or (above is not None and understood.value <= above):
+            limit = above if at_least is None else at_least
+            rule = "more than" if at_least is None else "at least"
+            raise OutOfRange(
+                f"The {words} must be {rule} {limit:g} {unit}".rstrip()
+                + f": got {understood.echo}; check the figure and its unit.",
+                quantity=words,
+                value=understood.value,
+                limit=limit,
+            )
+        return understood
+
+    return checked
+
+
+FOCAL_LENGTH = length("focal length", above=0)
+FULL_APERTURE = f_number("full aperture")
+HIATUS = length("hiatus")
+PUPIL_MAGNIFICATION = number("pupil magnification", above=0)
+CIRCLE_OF_CONFUSION = length("circle of confusion", above=0)
+TOLERANCE = length("focus tolerance", above=0)
+LEAD = length("lead", above=0)
+STARTS = count("number of starts", at_least=1)
+RING_DIAMETER = length("ring diameter", above=0)
+GROUP_FOCAL_LENGTH = length("focal length of the front group", above=0)
+CELL_TO_FILM = length("front cell to film", above=0)
+RING_MARK = distance("ring mark")
+DRAWER = leaves("shims in the drawer")
+FITTED = leaves("shims fitted now")
+SHARP_AT = distances("distance really sharp")
+DISTANCE_LIMIT = length("limit of the distance", at_least=0)
+TURNED = angles("angle turned until sharp")
+ANGLE_LIMIT = angle("limit of the angle", at_least=0)
+TARGET = distance("target distance")
+MEASURED_REGISTER = lengths("register measured")
+NOMINAL_REGISTER = length("nominal register", above=0)
+GAUGE_LIMIT = length("limit of the instrument", at_least=0)
+RETICLE_SHIFT = lengths("shift of the reticle")
+RETICLE_LIMIT = length("limit of the reticle shift", at_least=0)
+COLLIMATOR = length("collimator focal length", above=0)
+RULER_AIM = distance("film to the ruler's zero")
+RULER_OFFSET = lengths("sharpest place along the ruler")
+RULER_SLOPE = angle("slope of the ruler to the lens axis", at_least=0)
+RULER_LIMIT = length("limit of the ruler reading", at_least=0)

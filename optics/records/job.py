@@ -1,0 +1,165 @@
+"""The job document, version 1: what was typed about one camera, exactly as it was typed.
+
+It is the one thing that the page, the command line and the tests exchange. Fields that are
+unknown, and versions that are newer, are refused.
+"""
+
+from typing import Annotated, ClassVar, Literal, TypeAlias
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from optics.bench.camera import Turn
+from optics.records import fields
+
+FORMAT = "shimwright job"
+VERSION = 1
+
+
+class Part(BaseModel):
+    """A piece of a job: frozen, and closed to fields it does not know."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class LensPart(Part):
+    """The lens as marked; hiatus and pupil magnification are worth entering if known."""
+
+    focal_length: Annotated[str, fields.FOCAL_LENGTH]
+    full_aperture: Annotated[str, fields.FULL_APERTURE]
+    hiatus: Annotated[str, fields.HIATUS] = "0 mm"
+    pupil_magnification: Annotated[str, fields.PUPIL_MAGNIFICATION] = "1"
+
+
+class HelicoidPart(Part):
+    """The whole lens moves on a multi-start thread."""
+
+    kind: Literal["helicoid"] = "helicoid"
+    lead: Annotated[str, fields.LEAD]
+    starts: Annotated[str, fields.STARTS] = "1"
+    extends: Turn
+    ring_diameter: Annotated[str, fields.RING_DIAMETER] | None = None
+
+
+class FrontCellPart(Part):
+    """Only the front cell moves."""
+
+    kind: Literal["front cell"] = "front cell"
+    group_focal_length: Annotated[str, fields.GROUP_FOCAL_LENGTH]
+    lead: Annotated[str, fields.LEAD]
+    extends: Turn
+    cell_to_film: Annotated[str, fields.CELL_TO_FILM]
+    ring_diameter: Annotated[str, fields.RING_DIAMETER] | None = None
+
+
+class BedPart(Part):
+    """The whole lens slides on a bed or stands on struts against stops."""
+
+    kind: Literal["bed"] = "bed"
+
+
+FocusingPart: TypeAlias = Annotated[
+    HelicoidPart | FrontCellPart | BedPart, Field(discriminator="kind")
+]
+
+
+class CameraPart(Part):
+    """The camera as the repairer describes it."""
+
+    name: Annotated[str, Field(max_length=200)] = ""
+    lens: LensPart
+    focusing: FocusingPart
+    circle_of_confusion: Annotated[str, fields.CIRCLE_OF_CONFUSION]
+    tolerance: Annotated[str, fields.TOLERANCE] | None = None
+
+
+class WorkshopPart(Part):
+    """Shim leaves in the drawer, and those fitted now if they are known."""
+
+    drawer: Annotated[str, fields.DRAWER] | None = None
+    fitted: Annotated[str, fields.FITTED] | None = None
+
+
+class MarkPart(Part):
+    """With the ring at a mark, a target at a measured distance is sharp."""
+
+    title: ClassVar[str] = "Ring mark against true distance"
+    kind: Literal["mark"] = "mark"
+    mark: Annotated[str, fields.RING_MARK] = "inf"
+    sharp_at: Annotated[str, fields.SHARP_AT]
+    limit: Annotated[str, fields.DISTANCE_LIMIT] = "0 mm"
+
+
+class RotationPart(Part):
+    """The ring was turned from a mark until a target was sharp; minus is the other way round."""
+
+    title: ClassVar[str] = "Rotation from the stop until sharp"
+    kind: Literal["rotation"] = "rotation"
+    turned: Annotated[str, fields.TURNED]
+    sense: Turn
+    limit: Annotated[str, fields.ANGLE_LIMIT] = "0°"
+    target: Annotated[str, fields.TARGET] = "inf"
+    mark: Annotated[str, fields.RING_MARK] = "inf"
+
+
+class RegisterPart(Part):
+    """The register, gauged, against what the lens is made for."""
+
+    title: ClassVar[str] = "Register by depth gauge"
+    kind: Literal["register"] = "register"
+    measured: Annotated[str, fields.MEASURED_REGISTER]
+    nominal: Annotated[str, fields.NOMINAL_REGISTER]
+    instrument: str = "other"
+    limit: Annotated[str, fields.GAUGE_LIMIT] | None = None
+
+
+class CollimatorPart(Part):
+    """With the ring at infinity, the collimator's reticle was shifted until sharp."""
+
+    title: ClassVar[str] = "Collimator reticle shift"
+    kind: Literal["collimator"] = "collimator"
+    shift: Annotated[str, fields.RETICLE_SHIFT]
+    towards: Literal["its lens", "away from its lens"] = "its lens"
+    limit: Annotated[str, fields.RETICLE_LIMIT] = "0 mm"
+    collimator_focal_length: Annotated[str, fields.COLLIMATOR]
+
+
+class RulerPart(Part):
+    """A film test on a slanting ruler."""
+
+    title: ClassVar[str] = "Slanting ruler on film"
+    kind: Literal["ruler"] = "ruler"
+    mark: Annotated[str, fields.RING_MARK]
+    aim: Annotated[str, fields.RULER_AIM]
+    offset: Annotated[str, fields.RULER_OFFSET]
+    side: Literal["nearer", "farther"] = "nearer"
+    slope: Annotated[str, fields.RULER_SLOPE] = "45°"
+    limit: Annotated[str, fields.RULER_LIMIT] = "0 mm"
+
+
+class ParallaxPart(Part):
+    """Which way the image moves against the cross on the ground glass when the eye moves."""
+
+    title: ClassVar[str] = "Parallax on the ground glass"
+    kind: Literal["parallax"] = "parallax"
+    image_moves: Literal["with the eye", "against the eye", "not at all"]
+
+
+ReadingPart: TypeAlias = Annotated[
+    MarkPart | RotationPart | RegisterPart | CollimatorPart | RulerPart | ParallaxPart,
+    Field(discriminator="kind"),
+]
+
+
+class JobDocument(Part):
+    """One job: a camera, the shims at hand, and the readings taken."""
+
+    format: Literal["shimwright job"] = "shimwright job"
+    version: Literal[1] = 1
+    title: Annotated[str, Field(max_length=200)] = ""
+    camera: CameraPart
+    marks: Annotated[tuple[Annotated[str, fields.RING_MARK], ...], Field(max_length=12)] = (
+        "3 m",
+        "1.5 m",
+    )
+    workshop: WorkshopPart = WorkshopPart()
+    readings: Annotated[tuple[ReadingPart, ...], Field(max_length=200)] = ()

@@ -1,0 +1,183 @@
+"""From a job document, where everything is text, to the bench's cameras and readings."""
+
+import math
+from collections.abc import Sequence
+
+from optics.bench.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Lens
+from optics.bench.correction import MeasuredReading
+from optics.bench.instruments import INSTRUMENTS
+from optics.bench.readings import (
+    CollimatorReading,
+    MarkReading,
+    ParallaxReading,
+    RegisterReading,
+    RotationReading,
+    RulerReading,
+    turned,
+)
+from optics.bench.remedies import Workshop
+from optics.bench.uncertainty import Estimate, exact, from_repeats
+from optics.errors import OutOfRange, Unreadable
+from optics.records import fields
+from optics.records.fields import Typed
+from optics.records.job import (
+    BedPart,
+    CameraPart,
+    CollimatorPart,
+    FocusingPart,
+    FrontCellPart,
+    JobDocument,
+    MarkPart,
+    ParallaxPart,
+    ReadingPart,
+    RegisterPart,
+    RotationPart,
+    RulerPart,
+    WorkshopPart,
+)
+
+
+def _value(field: Typed, text: str) -> float:
+    return float(field.read(text).value)
+
+
+def _optional(field: Typed, text: str | None) -> float | None:
+    return None if text is None else _value(field, text)
+
+
+def _values(field: Typed, text: str) -> list[float]:
+    return [one.value for one in field.read(text)]
+
+
+def _repeated(field: Typed, text: str, limit_field: Typed, limit: str) -> Estimate:
+    return from_repeats(_values(field, text), _value(limit_field, limit), field.words)
+
+
+def _given(field: Typed, text: str) -> Estimate:
+    return exact(_value(field, text))
+
+
+def camera_of(part: CameraPart) -> Camera:
+    """The camera with its figures as numbers."""
+    lens = part.lens
+    return Camera(
+        name=part.name,
+        lens=Lens(
+            _value(fields.FOCAL_LENGTH, lens.focal_length),
+            _value(fields.FULL_APERTURE, lens.full_aperture),
+            _value(fields.HIATUS, lens.hiatus),
+            _value(fields.PUPIL_MAGNIFICATION, lens.pupil_magnification),
+        ),
+        focusing=_focusing_of(part.focusing),
+        circle_of_confusion=_value(fields.CIRCLE_OF_CONFUSION, part.circle_of_confusion),
+        tolerance=_optional(fields.TOLERANCE, part.tolerance),
+    )
+
+
+def _focusing_of(part: FocusingPart) -> Focusing:
+    match part:
+        case BedPart():
+            return Bed()
+        case FrontCellPart():
+            return FrontCell(
+                _value(fields.GROUP_FOCAL_LENGTH, part.group_focal_length),
+                _value(fields.LEAD, part.lead),
+                part.extends,
+                _value(fields.CELL_TO_FILM, part.cell_to_film),
+                _optional(fields.RING_DIAMETER, part.ring_diameter),
+            )
+        case _:
+            return Helicoid(
+                _value(fields.LEAD, part.lead),
+                int(_value(fields.STARTS, part.starts)),
+                part.extends,
+                _optional(fields.RING_DIAMETER, part.ring_diameter),
+            )
+
+
+def workshop_of(part: WorkshopPart) -> Workshop:
+    """The shim leaves as numbers; what is not stated stays unknown."""
+    drawer: Sequence[tuple[float, int]] = fields.DRAWER.read(part.drawer) if part.drawer else ()
+    fitted = None if part.fitted is None else fields.FITTED.read(part.fitted)
+    return Workshop(drawer, fitted)
+
+
+def marks_of(job: JobDocument) -> tuple[float, ...]:
+    """The ring marks at which the sight is to be described, beside infinity."""
+    found = (_value(fields.RING_MARK, text) for text in job.marks)
+    return tuple(mark for mark in found if not math.isinf(mark))
+
+
+def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxReading:
+    """The reading with its uncertainty; the camera tells which sense of turning extends."""
+    match part:
+        case MarkPart():
+            return MarkReading(
+                mark=_given(fields.RING_MARK, part.mark),
+                sharp_at=_repeated(
+                    fields.SHARP_AT, part.sharp_at, fields.DISTANCE_LIMIT, part.limit
+                ),
+            )
+        case RotationPart():
+            return _rotation_of(part, camera)
+        case RegisterPart():
+            return RegisterReading(
+                measured=from_repeats(
+                    _values(fields.MEASURED_REGISTER, part.measured),
+                    gauge_limit(part),
+                    fields.MEASURED_REGISTER.words,
+                ),
+                nominal=_given(fields.NOMINAL_REGISTER, part.nominal),
+            )
+        case CollimatorPart():
+            shift = _repeated(fields.RETICLE_SHIFT, part.shift, fields.RETICLE_LIMIT, part.limit)
+            return CollimatorReading(
+                shift=shift if part.towards == "its lens" else exact(0.0).plus(shift, -1),
+                collimator_focal_length=_given(fields.COLLIMATOR, part.collimator_focal_length),
+            )
+        case RulerPart():
+            offset = _repeated(fields.RULER_OFFSET, part.offset, fields.RULER_LIMIT, part.limit)
+            return RulerReading(
+                aim=_given(fields.RULER_AIM, part.aim),
+                offset=offset if part.side == "nearer" else exact(0.0).plus(offset, -1),
+                slope=_given(fields.RULER_SLOPE, part.slope),
+                mark=_given(fields.RING_MARK, part.mark),
+            )
+        case _:
+            return _parallax_of(part)
+
+
+def _rotation_of(part: RotationPart, camera: Camera) -> RotationReading:
+    limit = _value(fields.ANGLE_LIMIT, part.limit)
+    signed = [turned(camera, a, part.sense) for a in _values(fields.TURNED, part.turned)]
+    return RotationReading(
+        rotation=from_repeats(signed, limit, fields.TURNED.words),
+        target=_given(fields.TARGET, part.target),
+        mark=_given(fields.RING_MARK, part.mark),
+    )
+
+
+def _parallax_of(part: ParallaxPart) -> ParallaxReading:
+    moves: dict[str, bool | None] = {"with the eye": True, "against the eye": False}
+    return ParallaxReading(moves.get(part.image_moves))
+
+
+def gauge_limit(part: RegisterPart) -> float:
+    """The limit typed, else the instrument's own; a sentence where neither is known."""
+    instrument = INSTRUMENTS.get(part.instrument)
+    if instrument is None:
+        known = ", ".join(INSTRUMENTS)
+        raise Unreadable(
+            f"The instrument “{part.instrument}” is not known: choose one of {known}.",
+            quantity="instrument",
+            value=part.instrument,
+        )
+    if part.limit is not None:
+        return _value(fields.GAUGE_LIMIT, part.limit)
+    if instrument.limit is None:
+        raise OutOfRange(
+            f"The limit of the {instrument.name.lower()} is not known: enter how far either "
+            "way it may be out, in mm.",
+            quantity="limit",
+        )
+    return instrument.limit

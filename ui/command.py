@@ -1,0 +1,96 @@
+"""The command line: `shimwright` opens the bench, `shimwright solve` works a job file out.
+
+Exit codes: 0 worked out; 2 the command was misspelt; 3 the job was refused, with one
+sentence on the error stream.
+"""
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from importlib.metadata import version
+from pathlib import Path
+
+from optics.errors import ShimwrightError, Unreadable
+
+REFUSED = 3
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; the console script's entry point."""
+    options = _parser().parse_args(arguments)
+    try:
+        return int(options.run(options))
+    except ShimwrightError as refusal:
+        print(f"shimwright: {refusal}", file=sys.stderr)
+        return REFUSED
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="shimwright",
+        description="Focus calibration for the repair bench. Without a command it opens "
+        "the bench in the browser.",
+        epilog="Exit codes: 0 worked out, 2 command misspelt, 3 job refused.",
+    )
+    parser.add_argument("--version", action="version", version=version("shimwright"))
+    parser.add_argument("--port", type=int, help="port of the bench on this machine")
+    parser.add_argument(
+        "--no-browser", action="store_true", help="print the address and open no browser"
+    )
+    parser.set_defaults(run=_open)
+    commands = parser.add_subparsers(title="commands")
+    solve = commands.add_parser("solve", help="work a job file out and print what to do")
+    solve.add_argument("file", type=Path, help="a job file (JSON); - reads standard input")
+    solve.add_argument("--json", action="store_true", help="print every figure as JSON")
+    solve.set_defaults(run=_solve)
+    schema = commands.add_parser("schema", help="print the JSON schema of job or result files")
+    schema.add_argument("which", choices=("job", "result"), nargs="?", default="job")
+    schema.set_defaults(run=_schema)
+    return parser
+
+
+def _open(options: argparse.Namespace) -> int:
+    # Imported here: the other commands answer without loading the page server.
+    from ui.serve import open_bench
+
+    open_bench(options.port, browser=not options.no_browser)
+    return 0
+
+
+def _solve(options: argparse.Namespace) -> int:
+    from optics.records.files import read_job
+    from optics.records.result import result_of
+    from optics.records.solve import solve
+    from ui.plain_text import solution_text
+
+    solution = solve(read_job(_contents(options.file)))
+    if options.json:
+        print(result_of(solution).model_dump_json(indent=2))
+    else:
+        print(solution_text(solution))
+    return 0
+
+
+def _contents(file: Path) -> bytes:
+    if str(file) == "-":
+        return sys.stdin.buffer.read()
+    try:
+        return file.read_bytes()
+    except OSError as wrong:
+        raise Unreadable(f"The file {file} cannot be read: {wrong.strerror}.") from None
+
+
+def _schema(options: argparse.Namespace) -> int:
+    from pydantic import BaseModel
+
+    from optics.records.job import JobDocument
+    from optics.records.result import ResultDocument
+
+    document: type[BaseModel] = JobDocument if options.which == "job" else ResultDocument
+    print(json.dumps(document.model_json_schema(), indent=2, ensure_ascii=False))
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,52 @@
+"""A solution as plain text, for the terminal and for copying."""
+
+import textwrap
+
+from optics.bench import wording
+from optics.bench.cautions import LOCAL_RULES
+from optics.bench.correction import Correction, parallax_advice
+from optics.bench.readings import ParallaxReading
+from optics.bench.remedies import NotApplicable, Offer
+from optics.records.solve import Answer, Solution
+
+_WIDTH = 92
+
+
+def solution_text(solution: Solution) -> str:
+    """All answers of a job, in words."""
+    title = " — ".join(t for t in (solution.job.title, solution.camera.name) if t)
+    parts = [title] if title else []
+    for part, answer in zip(solution.job.readings, solution.answers, strict=True):
+        parts.append(f"{part.title}\n{_answer_text(answer)}")
+    return "\n\n".join(parts)
+
+
+def _answer_text(answer: Answer) -> str:
+    if isinstance(answer, ParallaxReading):
+        return _wrapped(parallax_advice(answer))
+    return correction_text(answer)
+
+
+def correction_text(correction: Correction) -> str:
+    """One answer: the error, what it looks like, every remedy, the working, the cautions."""
+    working = [line for step in correction.steps for line in step.working_text()]
+    blocks = [
+        [wording.headline(correction), wording.tolerance_line(correction)],
+        ["What you would see", *(f"- {wording.sight_line(s)}" for s in correction.sights)],
+        ["What to do", wording.advice(correction), *map(_offer_text, correction.offers)],
+        ["Working", *working],
+        ["Take care", *(f"- {c.text}" for c in correction.cautions), f"- {LOCAL_RULES}"],
+    ]
+    return "\n\n".join("\n".join(_wrapped(line) for line in block) for block in blocks)
+
+
+def _offer_text(offer: Offer) -> str:
+    if isinstance(offer, NotApplicable):
+        return f"- {offer.title}: not called for. {offer.reason}"
+    said = [offer.instruction, wording.residual_line(offer), *offer.notes]
+    return f"- {offer.title}: {' '.join(said)}"
+
+
+def _wrapped(line: str) -> str:
+    indent = "  " if line.startswith("- ") else ""
+    return textwrap.fill(line, _WIDTH, subsequent_indent=indent)
