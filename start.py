@@ -35,6 +35,7 @@ import importlib.util
 import os
 import subprocess
 import tempfile
+import tomllib
 from pathlib import Path
 
 HOUSE = Path(__file__).resolve().parent
@@ -79,7 +80,7 @@ def fingerprint(section, *circumstances):
     """Return the one line that stands in the stamp for a section installed in full.
 
     The circumstances are whatever else makes an environment stale: the folder it is in
-    (environments cannot be moved) and the project file (which names the console script).
+    (environments cannot be moved) and the project's own data (which name the console script).
     """
     digest = hashlib.sha256()
     for text in (section,) + circumstances:
@@ -150,7 +151,8 @@ def prepare(environment, with_tests):
     """Bring the environment to what the lock says, doing only what is still missing."""
     python, script = environment_paths(environment, os.name)
     run, tests = split_lock((HOUSE / "requirements.lock").read_text(encoding="utf-8"))
-    project = (HOUSE / "pyproject.toml").read_text(encoding="utf-8")
+    # Only this table bears on what is installed; how the tools are set does not.
+    project = str(tomllib.loads((HOUSE / "pyproject.toml").read_text(encoding="utf-8"))["project"])
     sections = {fingerprint(run, project, str(environment)): run}
     if with_tests:
         sections[fingerprint(run + tests, project, str(environment))] = tests

@@ -128,13 +128,18 @@ class Hands:
     def __init__(self, monkeypatch, house):
         self.diary = []
         self.fail_at = None
+        self.house = house
         self.environment = house / ".venv"
-        for name in ("requirements.lock", "pyproject.toml"):
-            (house / name).write_text("a==1\n# --- tests ---\nb==2\n", encoding="utf-8")
+        self.write("requirements.lock", "a==1\n# --- tests ---\nb==2\n")
+        self.write("pyproject.toml", "[project]\nname = 'x'\n[tool.ruff]\nline-length = 100\n")
         monkeypatch.setattr(start, "HOUSE", house)
         monkeypatch.setattr(start, "make_environment", self.make_environment)
         monkeypatch.setattr(start, "install_locked", self.install_locked)
         monkeypatch.setattr(start, "pip_install", lambda python, *what: self.note("project"))
+
+    def write(self, name, text):
+        """Write one of the files that the start reads."""
+        (self.house / name).write_text(text, encoding="utf-8")
 
     def note(self, what):
         """Write down one step, or fail at it."""
@@ -194,9 +199,17 @@ def test_an_interrupted_start_begins_again(hands, step):
 def test_a_new_lock_makes_a_new_environment(hands):
     """An environment made from another lock is made afresh."""
     hands.prepare(with_tests=True)
-    lock = start.HOUSE / "requirements.lock"
-    lock.write_text("a==9\n# --- tests ---\nb==2\n", encoding="utf-8")
+    hands.write("requirements.lock", "a==9\n# --- tests ---\nb==2\n")
     assert hands.prepare() == ["environment", "a==9", "project"]
+
+
+def test_only_the_project_table_makes_a_new_environment(hands):
+    """A changed project table makes the environment afresh, and a changed tool setting does not."""
+    hands.prepare()
+    hands.write("pyproject.toml", "[project]\nname = 'x'\n[tool.ruff]\nline-length = 90\n")
+    assert hands.prepare() == []
+    hands.write("pyproject.toml", "[project]\nname = 'y'\n[tool.ruff]\nline-length = 90\n")
+    assert hands.prepare()[0] == "environment"
 
 
 def test_an_environment_that_lost_its_python_is_made_again(hands):
