@@ -25,9 +25,10 @@ def second() -> None:
     leaves_field("shim stock", "shim_stock", typed="0.05 x 4; 0.1")
 
 
+PAGES = {"First": first, "Second": second}
 page = st.navigation(
-    [st.Page(first, title="First", default=True), st.Page(second, title="Second")],
+    [st.Page(show, title=title, url_path=title.lower()) for title, show in PAGES.items()],
     position="top",
 )
 dress_page(page.title)
-page.run()
+PAGES[page.title]()

@@ -4,8 +4,12 @@ import streamlit as st
 
 from ui.fields import distance_field
 
-st.title("Correction")
-for row in (("ring mark", "sharp at", "infinity target"),):
-    for column, words in zip(st.columns(3), row, strict=True):
+FIELDS = ("ring mark", "sharp at", "infinity target")
+
+
+def show() -> None:
+    """Draw the page."""
+    st.title("Correction")
+    for column, words in zip(st.columns(3), FIELDS, strict=True):
         with column:
             distance_field(words, words.replace(" ", "_"), hint="such as 1.2 m, 3 ft 6 or ∞")
