@@ -3,11 +3,13 @@
 import math
 import random
 import re
+import runpy
 import subprocess
 import sys
 import threading
 from collections import Counter
 from collections.abc import Iterable
+from pathlib import Path
 
 import mpmath
 import numpy as np
@@ -32,6 +34,7 @@ from tests.optics.theory.points import (
     seeded,
 )
 
+PUBLISHED = Path(__file__).resolve().parents[1] / "published"
 RELATIONS = list(CATALOGUE.values())
 FORMULAS = [formula for relation in RELATIONS for formula in relation.formulas]
 CLOSED = [formula for relation in RELATIONS for formula in closed(relation)]
@@ -408,6 +411,14 @@ def test_relation_says_what_it_answers(relation: Relation) -> None:
 
 
 # ---- the catalogue as a whole ------------------------------------------------------------
+
+
+def test_every_relation_is_held_to_a_number() -> None:
+    """Every relation has a number in tests/published that is printed or was worked by hand."""
+    modules = [runpy.run_path(str(path)) for path in sorted(PUBLISHED.glob("test_*.py"))]
+    rows = [row for module in modules for row in module.get("ROWS", [])]
+    named = {row[0] for row in rows if len(row) == 6 and row[5]}
+    assert set(CATALOGUE) - named == set()
 
 
 def test_names_are_unique_across_topics() -> None:
