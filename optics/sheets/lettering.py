@@ -77,7 +77,7 @@ def wrapped(
     lines.append(line)
     if most is None or len(lines) <= most:
         return lines
-    return [*lines[: most - 1], _clipped(lines[most - 1], width, size, is_bold)]
+    return [*lines[: most - 1], _clipped(" ".join(lines[most - 1 :]), width, size, is_bold)]
 
 
 def _pieces(word: str, width: float, size: float, is_bold: bool) -> list[tuple[str, bool]]:
@@ -90,11 +90,11 @@ def _pieces(word: str, width: float, size: float, is_bold: bool) -> list[tuple[s
 
 def _cut(word: str, width: float, size: float, is_bold: bool) -> list[str]:
     pieces = []
-    while text_width(word, size, is_bold) > width and len(word) > 1:
+    while word:
         fits = _fitting(word, width, size, is_bold)
         pieces.append(word[:fits])
         word = word[fits:]
-    return [*pieces, word]
+    return pieces
 
 
 def _fitting(text: str, width: float, size: float, is_bold: bool) -> int:

@@ -35,7 +35,6 @@ class _Fit:
     sources: int | None = None
     notes: int | None = None
     sights: int | None = None
-    as_left: bool = True
 
 
 # From generous to close; what is left out comes last, the working first of all.
@@ -49,7 +48,7 @@ _FITS = (
     _Fit(0.86, working=1),
     _Fit(0.86, working=0, sources=4),
     _Fit(0.82, working=0, sources=3, notes=3, sights=8),
-    _Fit(0.8, working=0, sources=2, notes=1, sights=4, as_left=False),
+    _Fit(0.8, working=0, sources=2, notes=1, sights=4),
 )
 
 
@@ -365,8 +364,6 @@ def _care(note: _Note, y: float) -> float:
 
 def _as_left(note: _Note, y: float) -> float:
     """Blanks for the reading after the work, by hand, and lines as far as the page goes."""
-    if not note.fit.as_left:
-        return y
     side, main = _section(note, y, "As left", rule=0.3)
     main.gap(4.6)
     x = main.x
