@@ -1,9 +1,28 @@
 """A few SVG strokes in the page's own colours; text in them is real text."""
 
+from base64 import b64encode
 from collections.abc import Sequence
+from functools import cache
 from html import escape
 
+from ui.theme import DAY, NIGHT, Palette
+
 Point = tuple[float, float]
+
+_STROKES = """
+line, path, circle, polygon {fill: none; stroke: var(--text); stroke-width: 1.3}
+.axis {stroke: var(--line); stroke-dasharray: 8 3 2 3}
+.film {stroke-width: 4}
+.glass {fill: var(--field)}
+.ghost, .ray {stroke: var(--quiet)}
+.ghost {stroke-dasharray: 4 3}
+.error {stroke: var(--accent); stroke-width: 2.4}
+.filled {fill: var(--accent)}
+.blur {stroke: var(--refusal); stroke-width: 5}
+text {font: 12px sans-serif; fill: var(--text)}
+.strong {font-weight: 600}
+.quiet {font-size: 11px; fill: var(--quiet)}
+"""
 
 
 def tag(name: str, body: str = "", **attributes: object) -> str:
@@ -54,17 +73,33 @@ def arrow(start: Point, end: Point, kind: str) -> str:
 
 
 def picture(size: tuple[float, float], title: str, parts: Sequence[str]) -> str:
-    """A whole drawing, scaled to its column; the title is what a screen reader says."""
+    """A whole drawing as an image tag; the title is what a screen reader says.
+
+    The page shows no inline SVG, but an image follows the light or dark scheme of the element
+    it stands in, so the drawing carries both palettes.
+    """
     width, height = size
-    return tag(
+    drawing = tag(
         "svg",
-        tag("title", escape(title)) + "".join(parts),
+        tag("style", _ink()) + "".join(parts),
         xmlns="http://www.w3.org/2000/svg",
         viewBox=f"0 0 {_n(width)} {_n(height)}",
-        role="img",
-        aria_label=title,
-        class_="drawing",
+        width=_n(width),
+        height=_n(height),
     )
+    data = b64encode(drawing.encode()).decode()
+    return f'<img class="drawing" alt="{escape(title)}" src="data:image/svg+xml;base64,{data}">'
+
+
+@cache
+def _ink() -> str:
+    """The strokes' style in both palettes."""
+    night = f"@media (prefers-color-scheme: dark) {{svg {{{_colours(NIGHT)}}}}}"
+    return f"svg {{{_colours(DAY)}}} {night} {_STROKES}"
+
+
+def _colours(palette: Palette) -> str:
+    return "".join(f"--{name}:{colour};" for name, colour in vars(palette).items())
 
 
 def _n(value: float) -> str:

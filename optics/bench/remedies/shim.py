@@ -8,7 +8,7 @@ from optics.bench.instruments import INSTRUMENTS
 from optics.bench.remedies.offer import NotApplicable, Offer, Remedy, near_enough
 from optics.bench.shims import THICKEST_PACK, Leaves, MakeUp, Pack, make_up
 from optics.bench.uncertainty import Estimate, within
-from optics.units import format_length, format_signed
+from optics.units import format_length
 
 KIND = "shim"
 TITLE = "Shim under the lens seat"
@@ -95,7 +95,7 @@ def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Reme
         error=error,
         change=within(change, limit, "shim thickness"),
         amounts=(
-            ("Wanted", format_signed(-error.value, places=3)),
+            ("Wanted", _said_change(-error.value)),
             (_verb(change).capitalize(), _fine(abs(change))),
             ("Pack", said_pack(pack)),
         ),
@@ -117,7 +117,7 @@ def _thinned(camera: Camera, error: Estimate) -> Offer:
         error=error,
         change=within(-amount, _leaf_limit(), "shim thickness"),
         amounts=(
-            ("Wanted", format_signed(-error.value, places=3)),
+            ("Wanted", _said_change(-error.value)),
             ("Remove", format_length(amount)),
         ),
         figures={"wanted": -error.value, "added": -amount},
@@ -152,6 +152,10 @@ def _refusal(reason: str) -> NotApplicable:
 
 def _verb(change: float) -> str:
     return "add" if change > 0 else "remove"
+
+
+def _said_change(mm: float) -> str:
+    return f"{_verb(mm)} {_fine(abs(mm))}"
 
 
 def _fine(mm: float) -> str:
