@@ -26,7 +26,7 @@ _TURNS = (str(Turn.COUNTER_CLOCKWISE), str(Turn.CLOCKWISE))
 
 def choose_camera() -> str:
     """Ask which camera; each keeps what was typed for it."""
-    return choice("camera (the named ones are invented)", (*_SHELF, OWN), "camera")
+    return choice("camera (examples, invented)", (*_SHELF, OWN), "camera")
 
 
 def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:
