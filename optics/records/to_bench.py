@@ -102,8 +102,10 @@ def workshop_of(part: WorkshopPart) -> Workshop:
     return Workshop(drawer, fitted)
 
 
-def marks_of(job: JobDocument) -> tuple[float, ...]:
-    """The ring marks at which the sight is to be described, beside infinity."""
+def marks_of(job: JobDocument) -> tuple[float, ...] | None:
+    """The ring marks at which the sight is to be described, beside infinity; None: the usual."""
+    if job.marks == JobDocument.model_fields["marks"].default:
+        return None
     found = (_value(fields.RING_MARK, text) for text in job.marks)
     return tuple(mark for mark in found if not math.isinf(mark))
 
