@@ -49,4 +49,7 @@ def _offer_text(offer: Offer) -> str:
 
 def _wrapped(line: str) -> str:
     indent = "  " if line.startswith("- ") else ""
-    return textwrap.fill(line, _WIDTH, subsequent_indent=indent)
+    # A sense broken at its hyphen would end a line in "counter-".
+    return textwrap.fill(
+        line, _WIDTH, subsequent_indent=indent, break_on_hyphens=False, break_long_words=False
+    )
