@@ -35,13 +35,17 @@ def show() -> None:
 
 def _entered() -> tuple[dict[str, Any], list[str]]:
     """Draw every field; the job as typed, and what stands in the way of an answer."""
-    first, second = st.columns(2)
+    with st.container(key="choices"):
+        first, second = st.columns(2)
     with first:
         name = choose_camera()
     with second:
         kind = choose_reading(name)
+    st.html(answer_panel.group_html("What was measured"))
     reading, reading_problems = reading_form(name, kind)
+    st.html(answer_panel.group_html("The camera"))
     camera, camera_problems = camera_form(name)
+    st.html(answer_panel.group_html("Shims at hand"))
     workshop, workshop_problems = workshop_form(name)
     document = {
         "format": FORMAT,
@@ -85,9 +89,9 @@ def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
 
 def _keep(solution: Solution, answer: Correction) -> None:
     """What can be carried away."""
-    note, job, _ = st.columns([1, 1, 1])
+    row = st.container(horizontal=True, key="keep")
     part = solution.job.readings[0]
-    note.download_button(
+    row.download_button(
         "One-page note (PDF)",
         partial(
             correction_note,
@@ -101,7 +105,7 @@ def _keep(solution: Solution, answer: Correction) -> None:
         on_click="ignore",
         key="note",
     )
-    job.download_button(
+    row.download_button(
         "Job file (JSON)",
         write_job(solution.job),
         file_name="job.json",
