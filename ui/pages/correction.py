@@ -9,11 +9,11 @@ from pydantic import ValidationError
 
 from optics.bench.cautions import SUN
 from optics.bench.correction import Correction
-from optics.bench.readings import ParallaxReading
+from optics.bench.readings import ParallaxReading, Step
 from optics.errors import ShimwrightError
 from optics.records.files import problem_sentence, write_job
 from optics.records.job import FORMAT, VERSION, JobDocument
-from optics.records.solve import Solution, solve
+from optics.records.solve import Answer, Solution, solve
 from optics.sheets.note import correction_note
 from ui import answer_panel
 from ui.camera_form import camera_form, choose_camera, workshop_form
@@ -66,12 +66,12 @@ def _answered(document: dict[str, Any], problems: list[str]) -> Correction | Non
     (answer,) = solution.answers
     if isinstance(answer, ParallaxReading):
         st.html(answer_panel.direction_html(answer))
-        return None
-    st.html(answer_panel.answer_html(answer))
-    st.html(answer_panel.offers_html(answer))
+    else:
+        st.html(answer_panel.answer_html(answer))
+        st.html(answer_panel.offers_html(answer))
     _keep(solution, answer)
     _explain(solution, answer)
-    return answer
+    return None if isinstance(answer, ParallaxReading) else answer
 
 
 def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
@@ -87,24 +87,24 @@ def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
     return None
 
 
-def _keep(solution: Solution, answer: Correction) -> None:
+def _keep(solution: Solution, answer: Answer) -> None:
     """What can be carried away."""
     row = st.container(horizontal=True, key="keep")
-    part = solution.job.readings[0]
-    row.download_button(
-        "One-page note (PDF)",
-        partial(
-            correction_note,
-            answer,
-            title=solution.camera.name or "Correction",
-            reading_title=part.title,
-            made=date.today(),
-        ),
-        file_name="correction.pdf",
-        mime="application/pdf",
-        on_click="ignore",
-        key="note",
-    )
+    if not isinstance(answer, ParallaxReading):
+        row.download_button(
+            "One-page note (PDF)",
+            partial(
+                correction_note,
+                answer,
+                title=solution.camera.name or "Correction",
+                reading_title=solution.job.readings[0].title,
+                made=date.today(),
+            ),
+            file_name="correction.pdf",
+            mime="application/pdf",
+            on_click="ignore",
+            key="note",
+        )
     row.download_button(
         "Job file (JSON)",
         write_job(solution.job),
@@ -115,17 +115,21 @@ def _keep(solution: Solution, answer: Correction) -> None:
     )
 
 
-def _explain(solution: Solution, answer: Correction) -> None:
+def _explain(solution: Solution, answer: Answer) -> None:
     """Working, uncertainty and text to copy; on request."""
-    with st.expander("Show the working"):
-        for step in answer.steps:
-            st.caption(step.formula.relation.answers)
-            for line in step.working():
-                st.latex(line)
-            st.caption(
-                f"Source: {step.formula.relation.source}. Limits: {step.formula.relation.limits}"
-            )
-    with st.expander("Where the uncertainty comes from"):
-        st.html(answer_panel.budget_html(answer))
+    if not isinstance(answer, ParallaxReading):
+        with st.expander("Show the working"):
+            for step in answer.steps:
+                _show_step(step)
+        with st.expander("Where the uncertainty comes from"):
+            st.html(answer_panel.budget_html(answer))
     with st.expander("As plain text, to copy"):
         st.code(solution_text(solution), language=None, wrap_lines=True)
+
+
+def _show_step(step: Step) -> None:
+    relation = step.formula.relation
+    st.caption(relation.answers)
+    for line in step.working():
+        st.latex(line)
+    st.caption(f"Source: {relation.source}. Limits: {relation.limits}")
