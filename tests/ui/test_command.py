@@ -18,7 +18,7 @@ from tests.optics.records.jobs import BED, HELICOID, READINGS, job
 from ui.command import main
 from ui.plain_text import solution_text
 
-GOOD = json.dumps(job(HELICOID, *READINGS), ensure_ascii=False)
+GOOD = json.dumps(job(HELICOID, READINGS[0], READINGS[-1]), ensure_ascii=False)
 BAD = json.dumps(job(BED, READINGS[2]))  # a rotation on a bed
 
 
@@ -169,9 +169,6 @@ def test_an_old_terminal_still_gets_every_sign() -> None:
     ran = shimwright("solve", "-", given=GOOD, env={"PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"})
     assert (ran.returncode, ran.stderr) == (0, b"")
     assert "Ring at ∞" in ran.stdout.decode()
-    ran = shimwright("solve", "-", given=GOOD.replace('"−0.6', '"−Ø'), env={"PYTHONUTF8": "0"})
-    assert ran.returncode == 3
-    assert "“−ø mm”" in ran.stderr.decode().lower()
 
 
 def test_nobody_reading_is_no_error() -> None:
