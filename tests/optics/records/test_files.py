@@ -223,7 +223,7 @@ mutations = st.lists(
 )
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=250, deadline=None)
 @given(st.sampled_from(FOCUSINGS), st.sampled_from(READINGS), mutations)
 def test_a_spoilt_job_is_solved_or_refused(
     focusing: dict[str, str], reading: dict[str, str], spoilt: list[tuple[int, Any]]
