@@ -3,9 +3,17 @@
 from types import ModuleType
 
 from optics.relation import Relation
-from optics.theory import collimation, depth, front_cell, helicoid, lens
+from optics.theory import collimation, depth, front_cell, gate, helicoid, lens, standard
 
-TOPICS: tuple[ModuleType, ...] = (lens, helicoid, front_cell, collimation, depth)
+TOPICS: tuple[ModuleType, ...] = (
+    lens,
+    helicoid,
+    front_cell,
+    collimation,
+    depth,
+    standard,
+    gate,
+)
 
 
 def _relations_in(topic: ModuleType) -> dict[str, Relation]:
