@@ -38,15 +38,15 @@ plane_tilt = Relation(
 lens_tilt = Relation(
     name="lens_tilt",
     answers="How far does a tilted lens tilt the sharp plane at the film?",
-    equation=Eq(_tau, _alpha + atan(_m * tan(_alpha))),
+    equation=Eq(tan(_tau - _alpha), _m * tan(_alpha)),
     quantities=(image_tilt, tilt, magnification),
     forms=(
         Form(image_tilt, _alpha + atan(_m * tan(_alpha))),
         Form(magnification, tan(_tau - _alpha) / tan(_alpha)),
     ),
     source="Plane of subject, lens and image meet in one line; (1 + m)·α for small tilts",
-    limits="Thin lens tilted about its middle, subject square to the camera; a tilted film "
-    "counts once.",
+    limits="Thin lens tilted about its middle, subject square to the camera, magnification taken "
+    "along the lens's own axis; a tilted film counts once.",
 )
 
 _hinge = Quantity("hinge_distance", "J", "J", "mm", "distance of the hinge line below the lens",

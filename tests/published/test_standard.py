@@ -1,0 +1,57 @@
+"""Standard, gate and hinge against printed numbers, and against numbers worked by hand."""
+
+import math
+
+import pytest
+
+from optics.theory import CATALOGUE
+
+MINUTE = math.radians(1 / 60)
+INCH = 25.4
+
+BY_HAND = "worked by hand"
+# Through (∓18, ∓12) with heights 0, 0.030, 0.010, 0.040 mm.
+FOUR_CORNERS = "four corners worked by hand: 0.030/36 across and 0.010/24 up"
+
+# relation, unknown, inputs, value, half of the last printed digit, source; in mm and rad.
+ROWS = [
+    ("plane_tilt", "tilt", {"slope_across": 8.3333e-4, "slope_up": 4.1667e-4},
+     3.203 * MINUTE, 0.0005 * MINUTE, FOUR_CORNERS),
+    # The sides 3, 4 and 5 of a right triangle.
+    ("plane_tilt", "tilt", {"slope_across": 0.3, "slope_up": -0.4}, math.atan(0.5), 1e-12,
+     BY_HAND),
+    ("hinge_line", "hinge_distance", {"focal_length": 90, "tilt": math.radians(5)},
+     1032.6, 0.05, "H. M. Merklinger, Focusing the View Camera"),
+    ("hinge_line", "tilt", {"focal_length": 90, "hinge_distance": 180}, math.radians(30), 1e-12,
+     BY_HAND),
+    # At infinity the sharp plane is tilted as the lens is; life-size twice as much.
+    ("lens_tilt", "image_tilt", {"tilt": 0.01, "magnification": 0}, 0.01, 1e-15, BY_HAND),
+    ("lens_tilt", "image_tilt", {"tilt": 0.01, "magnification": 1}, 0.02, 1e-15, BY_HAND),
+    ("lens_tilt", "magnification", {"tilt": math.radians(30), "image_tilt": math.radians(60)},
+     1, 1e-12, BY_HAND),
+    ("tilted_defocus", "focus_error",
+     {"mean_error": 0.02, "tilt_factor": 1, "slope_across": 0.03 / 36, "place_across": 18,
+      "slope_up": 0.01 / 24, "place_up": 12}, 0.040, 1e-12, FOUR_CORNERS),
+    ("tilted_defocus", "mean_error",
+     {"focus_error": 0, "tilt_factor": 1.5, "slope_across": 0.001, "place_across": -20,
+      "slope_up": 0, "place_up": 12}, 0.030, 1e-12, BY_HAND),
+    ("screw_shim", "screw_shim", {"wanted_height": 42.35, "found_height": 42.31}, 0.04, 1e-12,
+     BY_HAND),
+    ("film_play", "play", {"channel": 0.200, "film_thickness": 0.15}, 0.05, 1e-12,
+     "Magazine article on film gates, 1997"),
+    # A slot of 0.012 in for a sheet of 0.007 in.
+    ("film_play", "play", {"channel": 0.012 * INCH, "film_thickness": 0.007 * INCH},
+     0.005 * INCH, 1e-12, "Slot of a sheet-film holder, ASA sheet of 1951 as quoted"),
+    ("emulsion_error", "focus_error", {"rest": 1, "play": 0.05, "reference_depth": 0},
+     0.05, 1e-12, BY_HAND),
+    ("emulsion_error", "focus_error", {"rest": 0.5, "play": 0.06, "reference_depth": 0.10},
+     -0.07, 1e-12, BY_HAND),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("relation", "unknown", "inputs", "value", "half", "source"), ROWS)
+def test_standard_numbers(
+    relation: str, unknown: str, inputs: dict[str, float], value: float, half: float, source: str
+) -> None:
+    """A printed number is met to half its last digit."""
+    assert CATALOGUE[relation].solve_for(unknown).value(**inputs) == pytest.approx(value, abs=half)
