@@ -1,0 +1,109 @@
+"""Starts and marks in the words of the shop; senses are as seen from the front."""
+
+from optics.bench.cautions import SOLVENTS, SPRINGS, Caution
+from optics.bench.readings import Sense
+from optics.bench.remedies.turning import said_degrees, sense_of_turn
+from optics.bench.standard.cautions import ADHESIVES
+from optics.bench.witness.ranking import Combination, Finding, Ranking
+from optics.bench.witness.thread import MarksOn
+from optics.bench.wording import said_error
+from optics.units import format_length
+
+CAUTIONS: tuple[Caution, ...] = (SOLVENTS, SPRINGS, ADHESIVES)
+PRIOR = (
+    "Before the reading every combination counts alike; the reading's uncertainty and the spread "
+    "of the right one decide the rest."
+)
+BEFORE_STRIPPING = (
+    "Set the ring to ∞ and scribe one fine line across ring and barrel, where a tool has not been "
+    "before; pencil the older marks so that they are not taken for it.",
+    "Unscrew slowly and mark both parts where the threads let go; note the turn from ∞ to there.",
+    "Number the thread starts from that place, in the sense the ring turns to extend.",
+    "Keep the shims under their own screws or seat, gauge each pack and write it on the card.",
+    "Gauge the register, and take one infinity reading, before anything comes apart.",
+    "Fill in the witness card and tape it to the job.",
+)
+
+
+def said_combination(combination: Combination) -> str:
+    """One line of the table: start, mark, error and probability."""
+    error = combination.error
+    known = f", ± {format_length(error.expanded, places=3)}" if error.standard else ""
+    return (
+        f"Mark {combination.mark.name}, {said_start(combination.starts_moved)}: "
+        f"{said_error(error)}{known}; probability {said_probability(combination.probability)}."
+    )
+
+
+def said_start(starts_moved: int) -> str:
+    """Which start, counted from the present one."""
+    if not starts_moved:
+        return "present start"
+    count = abs(starts_moved)
+    way = "out" if starts_moved > 0 else "in"
+    return f"{count} start{'s' if count > 1 else ''} farther {way}"
+
+
+def said_probability(probability: float) -> str:
+    """In whole per cent, and never certain."""
+    if probability < 0.005:
+        return "under 1 %"
+    if probability > 0.995:
+        return "over 99 %"
+    return f"{100 * probability:.0f} %"
+
+
+def verdict_line(ranking: Ranking) -> str:
+    """What the ranking amounts to, in one or two sentences."""
+    first = ranking.first
+    name = f"mark {first.mark.name} with the {said_start(first.starts_moved)}"
+    if first.starts_moved:
+        name = f"mark {first.mark.name}, {said_start(first.starts_moved)}"
+    probability = said_probability(first.probability)
+    if ranking.finding is Finding.TOLD:
+        return f"It was {name}: probability {probability}, and no other comes near."
+    if ranking.finding is Finding.NONE_FITS:
+        return (
+            f"No combination is right within its uncertainty; the nearest, {name}, would leave "
+            f"the lens {said_error(first.error)}. Look for a missing shim, a wrong lens or a slip "
+            "in the reading."
+        )
+    others = ", ".join(f"{c.mark.name} ({said_start(c.starts_moved)})" for c in _in_doubt(ranking))
+    return (
+        f"Cannot tell: likeliest is {name}, probability {probability}, but mark {others} cannot "
+        "be ruled out. Take a finer reading, or more repeats, before parting the threads."
+    )
+
+
+def _in_doubt(ranking: Ranking) -> tuple[Combination, ...]:
+    return ranking.rivals or ranking.combinations[1:2]
+
+
+def instructions(ranking: Ranking, combination: Combination | None = None) -> tuple[str, ...]:
+    """What to do to reach a combination (None: the first), step by step."""
+    wanted = combination or ranking.first
+    if wanted.is_present:
+        return ("Leave start and mark as they are: they belong together.",)
+    steps = []
+    if wanted.starts_moved:
+        turn = ranking.thread.entry_turn(wanted.starts_moved)
+        count = abs(wanted.starts_moved)
+        steps.append(
+            "Part the helicoid and note where the ring stands as the threads let go; enter it "
+            f"again {count} start{'s' if count > 1 else ''} ({said_degrees(turn)}) further "
+            f"{sense_of_turn(ranking.thread.extends, turn)}, seen from the front."
+        )
+    if wanted.ring_turn:
+        where = {
+            MarksOn.BARREL: f"Set the ring's ∞ against mark {wanted.mark.name}",
+            MarksOn.RING: f"Bring mark {wanted.mark.name} on the ring to the index",
+        }[ranking.marks_on]
+        steps.append(
+            f"{where} instead of mark {ranking.present.name}: "
+            f"{said_degrees(wanted.ring_turn)} "
+            f"{sense_of_turn(ranking.thread.extends, wanted.ring_turn)}, seen from the front."
+        )
+    left = wanted.error
+    if Sense.of(left.value) is not Sense.RIGHT:
+        steps.append(f"Put right what remains, {said_error(left)}, by shim or ring.")
+    return tuple(steps)
