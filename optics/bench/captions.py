@@ -31,6 +31,6 @@ CAPTIONS: dict[str, str] = {
     "budget.combined": "Independent errors seldom all fall the same way: they add as the sides of "
     "a right angle do, by their squares.",
     "budget.worst": "Every error at its limit and all the same way: rare, but never worse.",
-    "budget.next": "The largest term rules the sum: until it is cured, work on the small ones hardly "
-    "shows.",
+    "budget.next": "The largest term rules the sum: until it is cured, work on the small ones "
+    "hardly shows.",
 }

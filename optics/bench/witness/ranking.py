@@ -111,13 +111,11 @@ def rank(
         for k in thread.starts_to_try()
     ]
     found = []
-    for mark in marks:
-        turn = thread.ring_turn(marks_on, old, mark)
-        moved = combine(_travel, rotation=_angle(mark, old, turn, angle_limit),
-                        lead=exact(thread.lead))  # fmt: skip
+    for mark, turn in _turns(thread, marks, old, angle_limit, marks_on):
+        moved = combine(_travel, rotation=turn, lead=exact(thread.lead))
         at_mark = error.plus(moved, thread.to_film)
         found += [
-            (mark, k, turn, at_mark.plus(exact(shift), thread.to_film)) for k, shift in shifts
+            (mark, k, turn.value, at_mark.plus(exact(shift), thread.to_film)) for k, shift in shifts
         ]
     widths = np.array([math.hypot(e.standard, spread / math.sqrt(3)) for *_, e in found])
     _check_widths(widths, spread)

@@ -10,6 +10,7 @@ from optics.bench.wording import said_error
 from optics.units import format_length
 
 CAUTIONS: tuple[Caution, ...] = (SOLVENTS, SPRINGS, ADHESIVES)
+_MOST_NAMED = 3
 PRIOR = (
     "Before the reading every combination counts alike; the reading's uncertainty and the spread "
     "of the right one decide the rest."
@@ -56,9 +57,7 @@ def said_probability(probability: float) -> str:
 def verdict_line(ranking: Ranking) -> str:
     """What the ranking amounts to, in one or two sentences."""
     first = ranking.first
-    name = f"mark {first.mark.name} with the {said_start(first.starts_moved)}"
-    if first.starts_moved:
-        name = f"mark {first.mark.name}, {said_start(first.starts_moved)}"
+    name = f"mark {first.mark.name}, {said_start(first.starts_moved)}"
     probability = said_probability(first.probability)
     if ranking.finding is Finding.TOLD:
         return f"It was {name}: probability {probability}, and no other comes near."
@@ -68,14 +67,18 @@ def verdict_line(ranking: Ranking) -> str:
             f"the lens {said_error(first.error)}. Look for a missing shim, a wrong lens or a slip "
             "in the reading."
         )
-    others = ", ".join(f"{c.mark.name} ({said_start(c.starts_moved)})" for c in _in_doubt(ranking))
+    doubtful = _in_doubt(ranking)
+    named = (f"{c.mark.name} ({said_start(c.starts_moved)})" for c in doubtful[:_MOST_NAMED])
+    more = len(doubtful) - _MOST_NAMED
     return (
-        f"Cannot tell: likeliest is {name}, probability {probability}, but mark {others} cannot "
-        "be ruled out. Take a finer reading, or more repeats, before parting the threads."
+        f"Cannot tell: likeliest is {name}, probability {probability}, but mark "
+        f"{', '.join(named)}{f' and {more} more' if more > 0 else ''} cannot be ruled out. Take a "
+        "finer reading, or more repeats, before parting the thread."
     )
 
 
 def _in_doubt(ranking: Ranking) -> tuple[Combination, ...]:
+    """Those that cannot be told from the first, or at least the second."""
     return ranking.rivals or ranking.combinations[1:2]
 
 
@@ -89,7 +92,7 @@ def instructions(ranking: Ranking, combination: Combination | None = None) -> tu
         turn = ranking.thread.entry_turn(wanted.starts_moved)
         count = abs(wanted.starts_moved)
         steps.append(
-            "Part the helicoid and note where the ring stands as the threads let go; enter it "
+            "Part the thread and note where the ring stands as it lets go; enter it "
             f"again {count} start{'s' if count > 1 else ''} ({said_degrees(turn)}) further "
             f"{sense_of_turn(ranking.thread.extends, turn)}, seen from the front."
         )
