@@ -182,8 +182,12 @@ def said_share(share: Share) -> str:
     mean = "" if Sense.of(error.value) is Sense.RIGHT else f"{said_error(error)}, "
     return (
         f"{share.term.name.capitalize()}: {mean}± {_fine(error.expanded)}; "
-        f"{100 * share.share:.0f} % of the spread."
+        f"{_per_cent(share.share)} of the spread."
     )
+
+
+def _per_cent(share: float) -> str:
+    return "under 1 %" if 0 < share < 0.005 else f"{100 * share:.0f} %".replace("-", "−")
 
 
 def said_next(budget: Budget) -> str:

@@ -59,14 +59,13 @@ def barrel_drawing(ranking: Ranking, parted_at: float = 0.0) -> BarrelDrawing:
         )
         for mark in ranking.marks
     )
-    sign = 1 if thread.extends is Turn.CLOCKWISE else -1
     entries: dict[int, list[int]] = {}
     for moved in thread.starts_to_try():
         entries.setdefault(moved % thread.starts, []).append(moved)
     drawn = tuple(
         DrawnEntry(
             tuple(moves),
-            (parted_at + sign * thread.entry_turn(moves[0])) % math.tau,
+            thread.entry_angle(moves[0], parted_at),
             math.fsum(c.probability for c in ranking.combinations if c.starts_moved in moves),
             0 in moves,
             first.starts_moved in moves,

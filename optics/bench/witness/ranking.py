@@ -58,13 +58,17 @@ class Combination:
 
 @dataclass(frozen=True)
 class Ranking:
-    """All combinations, the likeliest first, and whether the first can be relied on."""
+    """All combinations, the likeliest first, and whether the first can be relied on.
+
+    `allowed` is how far out (± mm) the right combination may be by shims and making.
+    """
 
     thread: Thread
     marks_on: MarksOn
     present: Mark
     combinations: tuple[Combination, ...]
     finding: Finding
+    allowed: float
 
     @property
     def first(self) -> Combination:
@@ -127,7 +131,7 @@ def rank(
         ),
         key=lambda c: (-c.probability, abs(c.error.value / c.spread)),
     )
-    return Ranking(thread, marks_on, old, tuple(combinations), _finding(combinations))
+    return Ranking(thread, marks_on, old, tuple(combinations), _finding(combinations), spread)
 
 
 def _turns(

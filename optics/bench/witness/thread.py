@@ -98,3 +98,12 @@ class Thread:
         return helicoid.start_angle.solve_for("rotation").value(
             starts_moved=float(-starts_moved), starts=float(self.starts)
         )
+
+    def entry_angle(self, starts_moved: int, parted_at: float) -> float:
+        """Where (rad clockwise from the top, 0 to a whole turn) that place of entry lies.
+
+        `parted_at` is where the thread lets go now.
+        """
+        turn = self.entry_turn(starts_moved)
+        clockwise = turn if self.extends is Turn.CLOCKWISE else -turn
+        return (parted_at + clockwise) % math.tau

@@ -67,19 +67,22 @@ def verdict_line(ranking: Ranking) -> str:
             f"the lens {said_error(first.error)}. Look for a missing shim, a wrong lens or a slip "
             "in the reading."
         )
-    doubtful = _in_doubt(ranking)
-    named = (f"{c.mark.name} ({said_start(c.starts_moved)})" for c in doubtful[:_MOST_NAMED])
-    more = len(doubtful) - _MOST_NAMED
     return (
-        f"Cannot tell: likeliest is {name}, probability {probability}, but mark "
-        f"{', '.join(named)}{f' and {more} more' if more > 0 else ''} cannot be ruled out. Take a "
-        "finer reading, or more repeats, before parting the thread."
+        f"Cannot tell: likeliest is {name}, probability {probability}, but {_doubt(ranking)}. Take "
+        "a finer reading, or more repeats, before parting the thread."
     )
 
 
-def _in_doubt(ranking: Ranking) -> tuple[Combination, ...]:
-    """Those that cannot be told from the first, or at least the second."""
-    return ranking.rivals or ranking.combinations[1:2]
+def _doubt(ranking: Ranking) -> str:
+    rivals = ranking.rivals
+    if not rivals:
+        second = ranking.combinations[1]
+        between = f"mark {second.mark.name}, {said_start(second.starts_moved)}"
+        return f"the reading falls between it and {between}"
+    named = [f"mark {c.mark.name}, {said_start(c.starts_moved)}" for c in rivals[:_MOST_NAMED]]
+    more = len(rivals) - len(named)
+    others = "; ".join(named) + (f"; and {more} more" if more else "")
+    return f"too near it for this reading to tell apart: {others}"
 
 
 def instructions(ranking: Ranking, combination: Combination | None = None) -> tuple[str, ...]:
@@ -106,7 +109,14 @@ def instructions(ranking: Ranking, combination: Combination | None = None) -> tu
             f"{said_degrees(wanted.ring_turn)} "
             f"{sense_of_turn(ranking.thread.extends, wanted.ring_turn)}, seen from the front."
         )
-    left = wanted.error
-    if Sense.of(left.value) is not Sense.RIGHT:
-        steps.append(f"Put right what remains, {said_error(left)}, by shim or ring.")
+    left = wanted.error.value
+    if abs(left) <= ranking.allowed:
+        steps.append(f"Leaves {_said(wanted)}: as near as starts and marks can bring it.")
+    else:
+        steps.append(f"Put right what remains, {_said(wanted)}, by shim or ring.")
     return tuple(steps)
+
+
+def _said(combination: Combination) -> str:
+    is_right = Sense.of(combination.error.value) is Sense.RIGHT
+    return "no error to speak of" if is_right else said_error(combination.error)
