@@ -4,6 +4,8 @@ import math
 
 import pytest
 
+from optics.bench.gate import FILMS, HOLDERS
+from optics.bench.standard import Standard, depth_readings, measure_standard
 from optics.theory import CATALOGUE
 
 MINUTE = math.radians(1 / 60)
@@ -55,3 +57,42 @@ def test_standard_numbers(
 ) -> None:
     """A printed number is met to half its last digit."""
     assert CATALOGUE[relation].solve_for(unknown).value(**inputs) == pytest.approx(value, abs=half)
+
+
+def through(*heights: float) -> Standard:
+    """Gauge the four corners, and the middle if a fifth height is given."""
+    places = [(-18, -12), (18, -12), (-18, 12), (18, 12), (0, 0)][: len(heights)]
+    return measure_standard(depth_readings(places, [[z] for z in heights], 0.005))
+
+
+def test_plane_through_four_corners() -> None:
+    """Heights 0, 0.030, 0.010 and 0.040 mm give the slopes, mean and lean worked by hand."""
+    found = through(0, 0.030, 0.010, 0.040)
+    assert found.plane.slope_across.value == pytest.approx(8.3333e-4, abs=5e-9)
+    assert found.plane.slope_up.value == pytest.approx(4.1667e-4, abs=5e-9)
+    assert found.mean.value == pytest.approx(0.020, abs=1e-12)
+    assert found.plane.middle.value == pytest.approx(0.020, abs=1e-12)
+    assert found.plane.lean.value == pytest.approx(3.203 * MINUTE, abs=0.0005 * MINUTE)
+    assert found.worst_residual.value == pytest.approx(0, abs=1e-12)
+
+
+def test_a_raised_middle_is_seen_differently_by_the_two_planes() -> None:
+    """Corners at 0 and the middle at 0.030 mm: 0.006 and 0.024, or 0.015 and 0.015 mm."""
+    found = through(0, 0, 0, 0, 0.030)
+    assert found.plane.middle.value == pytest.approx(0.006, abs=1e-12)
+    assert abs(found.worst_residual.value) == pytest.approx(0.024, abs=1e-12)
+    assert found.minimax.plane.middle.value == pytest.approx(0.015, abs=1e-12)
+    assert found.minimax.worst.value == pytest.approx(0.015, abs=1e-12)
+
+
+def test_autocollimator_example() -> None:
+    """A mark returned 2.5 mm aside at 500 mm means a mirror tilted by 0.1432° (θ = d/2f)."""
+    tilt = CATALOGUE["autocollimation"].solve_for("mirror_tilt")
+    found = math.degrees(tilt.value(collimator_focal_length=500, spot_shift=2.5))
+    assert found == pytest.approx(0.1432, abs=5e-5)
+
+
+def test_sheet_film_lies_as_deep_as_the_letter_says() -> None:
+    """A 4 × 5 in holder of 0.197 in with a sheet of 0.007 in has its emulsion at 0.190 in."""
+    depth = HOLDERS["4x5"].depth - FILMS["sheet"].thickness
+    assert depth == pytest.approx(0.190 * INCH, abs=0.0005 * INCH)
