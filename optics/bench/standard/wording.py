@@ -14,10 +14,12 @@ from optics.bench.wording import said_error
 from optics.units import format_distance, format_length
 
 _ROUND = (
-    "right", "top right", "top", "top left", "left", "bottom left", "bottom", "bottom right",
+    "right side", "top right", "top", "top left",
+    "left side", "bottom left", "bottom", "bottom right",
 )  # fmt: skip
 # Half the last digit shown, in mm.
 _UNSEEN = 0.0005
+_ONCE = 1.005
 
 
 def farthest_out(plane: Plane) -> str:
@@ -122,11 +124,10 @@ def said_map(view: DefocusMap) -> str:
     ordered = sorted(view.corners, key=lambda corner: corner.error.value)
     if view.drop < _UNSEEN:
         return "The focus is the same over the whole frame."
-    counts = (
-        f"a leaning lens counts {view.factor:.3g} times here (1 + m)"
-        if view.view.tilted is Tilted.LENS
-        else "a leaning film counts once"
-    )
+    counts = "a leaning film counts once"
+    if view.view.tilted is Tilted.LENS:
+        times = "once" if view.factor < _ONCE else f"{view.factor:.3g} times"
+        counts = f"a leaning lens counts {times} here (1 + m)"
     return (
         f"From {ordered[0].name} to {ordered[-1].name}, seen from the front, the lens goes "
         f"{_fine(view.drop)} farther out, for a subject at "

@@ -32,9 +32,9 @@ def gauged(*heights: float, limit: float = 0.002) -> Standard:
 @pytest.mark.parametrize(
     ("across", "up", "where"),
     [
-        (1, 0, "right"), (1, 1, "top right"), (0, 1, "top"), (-1, 1, "top left"),
-        (-1, 0, "left"), (-1, -1, "bottom left"), (0, -1, "bottom"), (1, -1, "bottom right"),
-        (1, 0.3, "right"), (0.3, 1, "top"),
+        (1, 0, "right side"), (1, 1, "top right"), (0, 1, "top"), (-1, 1, "top left"),
+        (-1, 0, "left side"), (-1, -1, "bottom left"), (0, -1, "bottom"), (1, -1, "bottom right"),
+        (1, 0.3, "right side"), (0.3, 1, "top"),
     ],
 )  # fmt: skip
 def test_the_side_farthest_out_is_named(across: float, up: float, where: str) -> None:
@@ -105,6 +105,9 @@ def test_corners_say_where_and_which_way() -> None:
     assert "From bottom left to top right, seen from the front, the lens goes 0.210 mm" in (
         wording.said_map(view)
     )
+    assert wording.said_map(view).endswith("a leaning lens counts once here (1 + m).")
+    near = defocus_map(lean, Frame(90, 60), CAMERA, View(420.0))
+    assert wording.said_map(near).endswith("a leaning lens counts 2 times here (1 + m).")
     near = defocus_map(lean, Frame(90, 60), CAMERA, View(525.0, tilted=Tilted.FILM))
     assert "a leaning film counts once" in wording.said_map(near)
     flat = defocus_map(Plane(exact(0.0), exact(0.0), exact(0.0)), Frame(90, 60), CAMERA)
