@@ -1,8 +1,9 @@
 """How much focus error the picture forgives: depth of focus, depth of field, hyperfocal."""
 
-from sympy import Eq, Max, sqrt
+from sympy import Eq, Max, log, sqrt
 
 from optics.relation import Bound, Form, Quantity, Relation
+from optics.theory.front_cell import cell_to_film, group_focal_length, movement
 from optics.theory.lens import (
     extension,
     film_distance,
@@ -178,6 +179,28 @@ film_from_lens = Relation(
     limits="The lens stands at the extension given.",
 )
 
+_K, _t, _f1 = cell_to_film.symbol, movement.symbol, group_focal_length.symbol
+
+film_from_cell_lens = Relation(
+    name="film_from_cell_lens",
+    answers="How far from the film is what is so far from the front principal plane, when only "
+    "the front cell moves?",
+    equation=Eq(_Dl, _sl + _K + _t + _f1 - _f),
+    quantities=(
+        limit_from_film, _limit_from_lens, cell_to_film, movement, group_focal_length, focal_length,
+    ),
+    forms=(
+        Form(limit_from_film, _sl + _K + _t + _f1 - _f),
+        Form(_limit_from_lens, _Dl - _K - _t - _f1 + _f),
+        Form(cell_to_film, _Dl - _sl - _t - _f1 + _f),
+        Form(movement, _Dl - _sl - _K - _f1 + _f),
+        Form(group_focal_length, _Dl - _sl - _K - _t + _f),
+        Form(focal_length, _sl + _K + _t + _f1 - _Dl),
+    ),
+    source="front_cell_focusing less the lens-to-subject distance f(1 + 1/m) of cell_magnification",
+    limits="The focal length is taken as constant; it changes slightly as the cell moves.",
+)  # fmt: skip
+
 hyperfocal = Quantity(
     "hyperfocal", "H", "H", "mm", "hyperfocal distance from the front principal plane", low=0
 )
@@ -279,7 +302,7 @@ blur_budget = Relation(
 )
 
 diagonal = Quantity("diagonal", r"\ell", "ℓ", "mm", "diagonal of the picture", low=0)
-_divisor = Quantity("divisor", "q", "q", "", "parts of the diagonal", low=1)
+_divisor = Quantity("divisor", "q", "q", "", "parts the length is divided into", low=1)
 _viewing_distance = Quantity(
     "viewing_distance", "V", "V", "mm", "distance from which the print is looked at", low=0
 )
@@ -303,6 +326,20 @@ confusion_from_diagonal = Relation(
     ),
     source="Common practice: diagonal/1500 or diagonal/1730",
     limits="A convention for prints seen whole from about their diagonal.",
+)
+
+confusion_from_focal_length = Relation(
+    name="confusion_from_focal_length",
+    answers="What circle of confusion does a part of the focal length give?",
+    equation=Eq(_c, _f / _q),
+    quantities=(circle_of_confusion, focal_length, _divisor),
+    forms=(
+        Form(circle_of_confusion, _f / _q),
+        Form(focal_length, _c * _q),
+        Form(_divisor, _f / _c),
+    ),
+    source="Common practice of older tables, no source: focal length/1000 to /2000",
+    limits="A convention for prints seen from where their perspective is right.",
 )
 
 confusion_from_print = Relation(
@@ -329,7 +366,7 @@ exact_f_number = Relation(
     answers="What is the exact f-number behind a marked one?",
     equation=Eq(_N, sqrt(2) ** _k_stop),
     quantities=(f_number, _stop_steps),
-    forms=(Form(f_number, sqrt(2) ** _k_stop),),
+    forms=(Form(f_number, sqrt(2) ** _k_stop), Form(_stop_steps, 2 * log(_N) / log(2))),
     source="Dictionary of Optometry, table F1: exact f-numbers 2^(k/2)",
     limits="Marked numbers are rounded: f/11 is 11.31, f/22 is 22.63.",
 )
@@ -355,7 +392,11 @@ resolution_target = Relation(
     answers="How fine is an element of the 1951 three-bar target?",
     equation=Eq(_nu, 2 ** (_G + (_j - 1) / 6)),
     quantities=(_lines, _group, _element),
-    forms=(Form(_lines, 2 ** (_G + (_j - 1) / 6)),),
+    forms=(
+        Form(_lines, 2 ** (_G + (_j - 1) / 6)),
+        Form(_group, log(_nu) / log(2) - (_j - 1) / 6),
+        Form(_element, 1 + 6 * (log(_nu) / log(2) - _G)),
+    ),
     source="MIL-STD-150A, the 1951 target",
     limits="At the target; multiply by the reduction at the film.",
 )

@@ -1,6 +1,6 @@
 """The engraved scale: where marks stand on a ring, and what they tell of their maker."""
 
-from sympy import Eq, asin, pi, sin
+from sympy import Eq, asin, pi, sin, sqrt
 
 from optics.relation import Form, Quantity, Relation
 from optics.theory import front_cell, lens
@@ -26,6 +26,15 @@ _D, _L, _dia = film_distance.symbol, lead.symbol, ring_diameter.symbol
 _f, _f1 = focal_length.symbol, group_focal_length.symbol
 _N, _c = f_number.symbol, circle_of_confusion.symbol
 
+_extension_steps = (
+    *lens.unit_focusing.solve_for(lens.extension).form.steps,
+    (lens.extension, lens.unit_focusing.last_step(lens.extension)),
+)
+_movement_steps = (
+    *front_cell.front_cell_focusing.solve_for(front_cell.movement).form.steps,
+    (front_cell.movement, front_cell.front_cell_focusing.last_step(front_cell.movement)),
+)
+
 scale_mark = Relation(
     name="scale_mark",
     answers="Where on the ring of a unit-focusing lens does a distance belong?",
@@ -35,10 +44,7 @@ scale_mark = Relation(
         Form(
             mark_angle,
             _psi0 + 2 * pi * lens.extension.symbol / _L,
-            steps=(
-                *lens.unit_focusing.solve_for(lens.extension).form.steps,
-                (lens.extension, lens.unit_focusing.last_step(lens.extension)),
-            ),
+            steps=_extension_steps,
         ),
         Form(
             film_distance,
@@ -50,6 +56,13 @@ scale_mark = Relation(
             lens.unit_focusing.last_step(focal_length),
             steps=((lens.extension, (_psi - _psi0) * _L / (2 * pi)),),
         ),
+        Form(
+            hiatus,
+            lens.unit_focusing.last_step(hiatus),
+            steps=((lens.extension, (_psi - _psi0) * _L / (2 * pi)),),
+        ),
+        Form(zero_angle, _psi - 2 * pi * lens.extension.symbol / _L, steps=_extension_steps),
+        Form(lead, 2 * pi * lens.extension.symbol / (_psi - _psi0), steps=_extension_steps),
     ),
     bounds=lens.unit_focusing.bounds,
     source="unit_focusing on a thread",
@@ -67,13 +80,7 @@ cell_scale_mark = Relation(
         Form(
             mark_angle,
             _psi0 + 2 * pi * front_cell.movement.symbol / _L,
-            steps=(
-                *front_cell.front_cell_focusing.solve_for(front_cell.movement).form.steps,
-                (
-                    front_cell.movement,
-                    front_cell.front_cell_focusing.last_step(front_cell.movement),
-                ),
-            ),
+            steps=_movement_steps,
         ),
         Form(
             film_distance,
@@ -85,6 +92,13 @@ cell_scale_mark = Relation(
             front_cell.front_cell_focusing.last_step(group_focal_length),
             steps=((front_cell.movement, (_psi - _psi0) * _L / (2 * pi)),),
         ),
+        Form(
+            cell_to_film,
+            front_cell.front_cell_focusing.last_step(cell_to_film),
+            steps=((front_cell.movement, (_psi - _psi0) * _L / (2 * pi)),),
+        ),
+        Form(zero_angle, _psi - 2 * pi * front_cell.movement.symbol / _L, steps=_movement_steps),
+        Form(lead, 2 * pi * front_cell.movement.symbol / (_psi - _psi0), steps=_movement_steps),
     ),
     bounds=front_cell.front_cell_focusing.bounds,
     source="front_cell_focusing on a thread",
@@ -132,6 +146,8 @@ cell_depth_mark = Relation(
         Form(f_number, _beta * _L * _f**2 / (2 * pi * _c * _f1**2)),
         Form(circle_of_confusion, _beta * _L * _f**2 / (2 * pi * _N * _f1**2)),
         Form(lead, 2 * pi * _N * _c * _f1**2 / (_beta * _f**2)),
+        Form(focal_length, _f1 * sqrt(2 * pi * _N * _c / (_beta * _L))),
+        Form(group_focal_length, _f * sqrt(_beta * _L / (2 * pi * _N * _c))),
     ),
     source="Depth of focus N·c carried back through the groups behind the cell, (f/f₁)²",
     limits="Distant subjects; small movements, as film_effect.",
