@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from optics.bench.camera import Camera
 from optics.relation import Array
@@ -23,7 +23,7 @@ class Blur:
     airy: Array
     receiver: float
     total: Array
-    looks_sharp: Array
+    looks_sharp: NDArray[np.bool]
 
     @property
     def sharpest(self) -> float:

@@ -22,7 +22,7 @@ class MeasuredFrom(StrEnum):
 
 @dataclass(frozen=True, eq=False)
 class DepthTable:
-    """Depth of field of one camera; lengths in mm, infinity `inf`, apertures down, distances across.
+    """Depth of field of one camera, apertures down and distances across; mm, infinity `inf`.
 
     `near`, `far`, `hyperfocal` and `near_at_hyperfocal` begin where `measured_from` says.
     """
@@ -184,7 +184,7 @@ def _hyperfocal(camera: Camera, stops: Array, blur: float) -> Array:
 
 
 def _limits(camera: Camera, seen: Array, stops: Array, blur: float) -> tuple[Array, Array]:
-    known = {"object_distance": seen, "f_number": stops, "circle_of_confusion": blur}
-    known |= _lens_of(camera)
+    known: dict[str, Given] = {"object_distance": seen, "f_number": stops}
+    known |= {"circle_of_confusion": blur, **_lens_of(camera)}
     near = depth.depth_near.solve_for("near_limit").value(**known)
     return near, depth.depth_far.solve_for("far_limit").value(**known)
