@@ -90,8 +90,9 @@ class MarkCheck:
 
     `residual` in rad, `arc` in mm along the edge (None without a ring diameter), `at_film` in
     mm, where plus means that the ring set to this mark leaves the lens too far out.
-    `out_by` is the mark's error as the other marks alone see it; None where they cannot, or
-    where its standardised figure would mean nothing. `disagrees` is the verdict on it.
+    `out_by` is the mark's error as the other marks alone see it, and `standardised` that error
+    over its uncertainty; both None where the fit hangs on this mark and it cannot be tested.
+    `disagrees` when it is more than the readings explain, 5 % false alarms over all marks.
     """
 
     distance: float
