@@ -1,6 +1,7 @@
 """The page the browser loads first, and the rule that it may speak to nobody else."""
 
 import re
+from base64 import b64encode
 from collections.abc import Awaitable, Callable, MutableMapping
 from functools import cache
 from pathlib import Path
@@ -10,7 +11,7 @@ import streamlit
 from starlette.requests import Request
 from starlette.responses import HTMLResponse
 
-from ui.theme import DAY, NIGHT
+from ui.theme import DAY, MARK, NIGHT
 
 # The page may talk to its own server and to nobody else, whatever a library would like.
 CONTENT_POLICY = "; ".join(
@@ -35,10 +36,13 @@ HEADERS = (
     (b"x-content-type-options", b"nosniff"),
 )
 
+ICON = b64encode(MARK.encode()).decode()
+
 # Our name from the first moment, our ground instead of a white flash, and none of the
 # stock page's inline script (the policy forbids it) or notes to other programs.
 CHANGES = (
     (r"<title>.*?</title>", "<title>Shimwright</title>"),
+    (r'href="./favicon.png"', f'href="data:image/svg+xml;base64,{ICON}"'),
     (r"<script>.*?</script>", ""),
     (r"<!--.*?-->", ""),
     (r'<link rel="service-desc"[^>]*>', ""),
@@ -74,7 +78,7 @@ class OwnServerOnly:
 
 
 async def show_front_page(_request: Request) -> HTMLResponse:
-    """Answer the request for the front page."""
+    """Answer the request for the front page, whichever page the address names."""
     return HTMLResponse(front_page(), headers={"Cache-Control": "no-cache"})
 
 

@@ -5,6 +5,7 @@ import webbrowser
 from collections.abc import AsyncIterator
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 from pathlib import Path
+from threading import Thread
 from typing import Any
 
 import streamlit
@@ -15,6 +16,7 @@ from uvicorn.config import LOGGING_CONFIG
 from optics.errors import OutOfRange
 from ui.front_page import OwnServerOnly, show_front_page
 from ui.theme import theme_settings
+from ui.warm_up import warm_up
 
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8720
@@ -36,7 +38,7 @@ def open_bench(port: int | None = None, browser: bool = True, *, script: Path = 
     streamlit.App(
         script,
         lifespan=lambda _app: _announced(f"http://{LOOPBACK}:{chosen}", browser),
-        routes=[Route("/", show_front_page)],
+        routes=[Route("/", show_front_page), Route("/{page}", show_front_page)],
         middleware=[Middleware(OwnServerOnly)],
     ).run(config=settings(chosen))
 
@@ -62,6 +64,8 @@ def settings(port: int) -> dict[str, Any]:
         "client.toolbarMode": "minimal",
         "client.showErrorLinks": False,
         "runner.magicEnabled": False,
+        # A full collection after every run holds each answer back by some 75 ms.
+        "runner.postScriptGC": False,
         "logger.hideWelcomeMessage": True,
     }
 
@@ -111,6 +115,7 @@ def _quieten_server() -> None:
 def _announced(address: str, browser: bool) -> AbstractAsyncContextManager[None]:
     @asynccontextmanager
     async def announced() -> AsyncIterator[None]:
+        Thread(target=warm_up, daemon=True).start()
         print(f"Shimwright is open at {address} (Ctrl+C closes it).", flush=True)
         if browser:
             webbrowser.open(address)

@@ -17,7 +17,7 @@ STYLE_SHEET = Path(__file__).with_name("style.css")
 
 # A ring with its index mark: the one drawing that stands for the whole trade.
 MARK = (
-    '<svg viewBox="0 0 32 32" width="32" height="32">'
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32" width="32" height="32">'
     '<circle cx="16" cy="18" r="11" fill="#f6f3ec" stroke="#1d5654" stroke-width="5"/>'
     '<path d="M16 17 V1" stroke="#26241f" stroke-width="3"/></svg>'
 )

@@ -4,6 +4,7 @@ import math
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain, islice
 from typing import Any, TypeAlias
 
 import numpy as np
@@ -80,20 +81,23 @@ def make_up(target: float, leaves: Leaves, near_enough: float) -> MakeUp:
         close = _least(close, np.abs(close / _UNITS_PER_MM - target))
     else:
         close = _least(nearest_sums, fewest[nearest_sums])
-    packs = [pack for total in close for pack in _packs(tables, kinds, int(total))]
-    return MakeUp(target, tuple(packs[:_MOST_TIES]), next(_packs(tables, kinds, int(nearest_sum))))
+    # Leaves of many kinds can tie in thousands of ways, so only so many are looked for.
+    packs = chain.from_iterable(_packs(tables, kinds, int(total)) for total in close)
+    ties = tuple(islice(packs, _MOST_TIES))
+    return MakeUp(target, ties, next(_packs(tables, kinds, int(nearest_sum))))
 
 
 def _merged(leaves: Leaves) -> list[tuple[int, int]]:
     """Leaves of one thickness counted together, in tenths of a micrometre, thick first."""
     counts: Counter[int] = Counter()
     for thickness, count in leaves:
-        if not thickness > 0 or count < 0:
+        if not 0 < thickness <= THICKEST_PACK:
             raise OutOfRange(
-                f"A shim leaf must be thicker than 0 mm: got {thickness:g} mm; check the stock.",
+                f"A shim leaf must be thicker than 0 mm and at most {THICKEST_PACK:g} mm: "
+                f"got {thickness:g} mm; check the stock and its unit.",
                 quantity="shim_leaf",
                 value=thickness,
-                limit=0.0,
+                limit=THICKEST_PACK,
             )
         counts[round(thickness * _UNITS_PER_MM)] += count
     return sorted(((t, n) for t, n in counts.items() if t and n), reverse=True)

@@ -34,7 +34,7 @@ class Estimate:
     @cached_property
     def standard(self) -> float:
         """Combined standard uncertainty (GUM 5.1.2; the sources are independent)."""
-        return math.sqrt(math.fsum(part * part for part in self.parts.values()))
+        return math.hypot(*self.parts.values())
 
     @cached_property
     def dof(self) -> float:

@@ -26,7 +26,7 @@ def read_job(data: bytes) -> JobDocument:
     try:
         return JobDocument.model_validate(found)
     except ValidationError as wrong:
-        raise Unreadable(_sentence(wrong), quantity="file") from None
+        raise Unreadable(problem_sentence(wrong), quantity="file") from None
 
 
 def write_job(job: JobDocument) -> str:
@@ -67,7 +67,7 @@ def _check_version(found: Any) -> None:
         )
 
 
-def _sentence(wrong: ValidationError) -> str:
+def problem_sentence(wrong: ValidationError) -> str:
     """The first thing wrong, and where; the sentence of a refused figure is kept whole."""
     first = wrong.errors()[0]
     place = " → ".join(str(step) for step in first["loc"]) or "the job"

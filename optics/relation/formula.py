@@ -199,8 +199,10 @@ class Formula:
         symbols = {q.name: getattr(q, style) for q in self._named}
         numbers = {name: to_digits(v, style, infinity) for name, v in inputs.items()}
         if self.form.expression is None:
-            equation = show(self.relation.equation, symbols)
-            return (equation, self._result(self.form.unknown, answer, style, infinity))
+            equation = self.relation.equation
+            filled = show(equation, {**symbols, **numbers})
+            result = self._result(self.form.unknown, answer, style, infinity)
+            return (show(equation, symbols), filled, result)
         lines = []
         known = {q.name: float(inputs[q.name]) for q in self.inputs}
         for quantity, step in (*self.form.steps, (self.form.unknown, self.form.expression)):

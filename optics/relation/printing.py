@@ -5,9 +5,12 @@ from collections.abc import Mapping
 from typing import Any
 
 import sympy
+from sympy.printing.precedence import PRECEDENCE
 from sympy.printing.str import StrPrinter
 
 from optics.relation.compiling import SYMPY_LOCK
+
+SUPERSCRIPTS = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
 class _Plain(StrPrinter):
@@ -17,8 +20,19 @@ class _Plain(StrPrinter):
         return str(self._settings["names"].get(expr.name, expr.name))
 
     def _print_Pow(self, expr: sympy.Pow, rational: bool = False) -> str:  # noqa: N802
-        text = str(super()._print_Pow(expr, rational=rational))
-        return text.replace("**2", "²").replace("**4", "⁴")
+        if not expr.exp.is_Integer or expr.exp == -1:
+            return str(super()._print_Pow(expr, rational=rational))
+        base = self.parenthesize(expr.base, PRECEDENCE["Pow"])
+        if expr.base.is_Symbol and "e" in base and base[:1].isdigit():
+            base = f"({base})"  # A power of 1.5e6 is not 1.5 times ten to a power of 6.
+        power = f"{base}{str(abs(expr.exp)).translate(SUPERSCRIPTS)}"
+        return power if expr.exp > 0 else f"1/{power}"
+
+    def _print_Relational(self, expr: sympy.Rel) -> str:  # noqa: N802
+        return f"{self._print(expr.lhs)} {expr.rel_op.replace('==', '=')} {self._print(expr.rhs)}"
+
+    def _print_Pi(self, _: Any) -> str:  # noqa: N802
+        return "π"
 
     _default_settings = {**StrPrinter._default_settings, "names": {}}  # noqa: RUF012
 
@@ -27,7 +41,7 @@ def to_plain(expression: Any, names: Mapping[str, str]) -> str:
     """One line of Unicode, each symbol shown as `names` has it (a letter or a number)."""
     with SYMPY_LOCK:
         text = str(_Plain({"names": names, "order": "none"}).doprint(expression))
-    return text.replace("sqrt", "√").replace("*", "·").replace("-", "−").replace("pi", "π")
+    return text.replace("sqrt", "√").replace("*", "·").replace("-", "−")
 
 
 def to_latex(expression: Any, names: Mapping[str, str]) -> str:
@@ -41,14 +55,14 @@ def to_latex(expression: Any, names: Mapping[str, str]) -> str:
 
 def to_digits(value: float, style: str, infinity: str, *, bracketed: bool = True) -> str:
     """Six significant digits, negative numbers in brackets when they go into a sum."""
+    sign = "-" if style == "latex" else "−"
     if math.isinf(value):
-        return infinity if value > 0 else f"-{infinity}"
-    text = f"{value:.6g}"
-    if "e" in text:
-        mantissa, exponent = text.split("e")
+        return infinity if value > 0 else f"{sign}{infinity}"
+    text, _, exponent = f"{value:.6g}".partition("e")
+    if exponent:
         power = int(exponent)
-        text = f"{mantissa} \\times 10^{{{power}}}" if style == "latex" else f"{mantissa}e{power}"
-        return rf"\left({text}\right)" if style == "latex" and bracketed else text
-    if value < 0 and bracketed:
-        return rf"\left({text}\right)" if style == "latex" else f"({text})"
-    return text if style == "latex" else text.replace("-", "−")
+        text += rf" \times 10^{{{power}}}" if style == "latex" else f"e{power}"
+    text = text.replace("-", sign)
+    if not bracketed or (value >= 0 and not (exponent and style == "latex")):
+        return text
+    return rf"\left({text}\right)" if style == "latex" else f"({text})"

@@ -41,7 +41,7 @@ class Quantity:
 
     def check(self, value: Given) -> None:
         """Raise OutOfRange unless every element of `value` lies in the quantity's range."""
-        lowest, highest = (value, value) if isinstance(value, float) else extremes(value)
+        lowest, highest = (value, value) if isinstance(value, float | int) else extremes(value)
         if lowest > self.low or (self.low_allowed and lowest == self.low):
             if highest <= self.high:
                 return

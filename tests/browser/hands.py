@@ -102,6 +102,11 @@ def type_into(page: Page, label: str, text: str, delay: float = 30) -> None:
     page.keyboard.type(text, delay=delay)
 
 
+def press(target: Locator) -> None:
+    """Click as a finger does: a press lasts some tens of milliseconds."""
+    target.click(delay=40)
+
+
 def echo_of(page: Page, label: str) -> Locator:
     """Return the line under the field with this label."""
     whole = page.locator("[class*='st-key-field_']").filter(has=field(page, label))

@@ -2,7 +2,8 @@
 
 import streamlit as st
 
-from ui.fields import distance_field, leaves_field, length_field
+from optics.records import fields
+from ui.fields import field
 from ui.theme import dress_page
 
 ROWS = (("ring mark", "sharp at", "near stop"), ("far stop", "lath distance", "lamp distance"))
@@ -14,20 +15,22 @@ def first() -> None:
     for row in ROWS:
         for column, words in zip(st.columns(3), row, strict=True):
             with column:
-                distance_field(words, words.replace(" ", "_"), hint="such as 1.2 m, 3 ft 6 or ∞")
+                asked = fields.distance(words)
+                field(asked, words.replace(" ", "_"), hint="such as 1.2 m, 3 ft 6 or ∞")
     st.html('<p class="below">Below the fields</p>')
 
 
 def second() -> None:
     """A page to go to and come back from."""
     st.title("Second page")
-    length_field("shim", "shim", typed="0.05")
-    leaves_field("shim stock", "shim_stock", typed="0.05 x 4; 0.1")
+    field(fields.length("shim"), "shim", typed="0.05")
+    field(fields.leaves("shim stock"), "shim_stock", typed="0.05 x 4; 0.1")
 
 
+PAGES = {"First": first, "Second": second}
 page = st.navigation(
-    [st.Page(first, title="First", default=True), st.Page(second, title="Second")],
+    [st.Page(show, title=title, url_path=title.lower()) for title, show in PAGES.items()],
     position="top",
 )
 dress_page(page.title)
-page.run()
+PAGES[page.title]()

@@ -81,7 +81,7 @@ def test_browser_is_forbidden_to_reach_out(page: Page, bench_address: str) -> No
 
 
 def test_console_stays_clean(page: Page, bench_address: str) -> None:
-    """The browser's console shows no error, warning or uncaught exception."""
+    """Opening the bench puts no error, warning or exception on the browser's console."""
     complaints: list[str] = []
     page.on("pageerror", lambda error: complaints.append(str(error)))
     page.on(
@@ -99,9 +99,12 @@ def test_page_has_its_title_and_language(page: Page, bench_address: str) -> None
     assert page.locator("html").get_attribute("lang") == "en"
 
 
-def test_loading_page_never_shows_another_name(bench_address: str, page: Page) -> None:
-    """The name in the tab is ours from the first byte, before any script has run."""
-    served = page.request.get(bench_address).text()
+@pytest.mark.parametrize("path", ["/", "/second"])
+def test_loading_page_never_shows_another_name(
+    path: str, practice_address: str, page: Page
+) -> None:
+    """The name in the tab is ours from the first byte, at every page's own address."""
+    served = page.request.get(f"{practice_address}{path}").text()
     assert "<title>Shimwright</title>" in served
     assert "Streamlit</title>" not in served
 
@@ -125,6 +128,9 @@ def test_page_never_scrolls_sideways(
     wide = "document.querySelector('[data-testid=stMain]')"
     assert window.evaluate(f"{wide}.scrollWidth <= {wide}.clientWidth")
     assert window.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    menu = window.get_by_test_id("stMainMenuButton").bounding_box()
+    assert menu is not None
+    assert menu["x"] + menu["width"] <= window.evaluate("innerWidth")
 
 
 def test_cold_start_is_short(chromium: Browser) -> None:

@@ -1,11 +1,127 @@
-"""From readings at the bench to the correction to make."""
+"""The opening page: lens and measured error in, correction out."""
+
+from datetime import date
+from functools import partial
+from typing import Any
 
 import streamlit as st
+from pydantic import ValidationError
 
-from ui.fields import distance_field
+from optics.bench.cautions import SUN
+from optics.bench.correction import Correction
+from optics.bench.readings import ParallaxReading
+from optics.errors import ShimwrightError
+from optics.records.files import problem_sentence, write_job
+from optics.records.job import FORMAT, VERSION, JobDocument
+from optics.records.solve import Solution, solve
+from optics.sheets.note import correction_note
+from ui import answer_panel
+from ui.camera_form import camera_form, choose_camera, workshop_form
+from ui.plain_text import solution_text
+from ui.reading_form import choose_reading, reading_form
 
-st.title("Correction")
-for row in (("ring mark", "sharp at", "infinity target"),):
-    for column, words in zip(st.columns(3), row, strict=True):
-        with column:
-            distance_field(words, words.replace(" ", "_"), hint="such as 1.2 m, 3 ft 6 or ∞")
+
+def show() -> None:
+    """Draw the page."""
+    st.html("<h1 class='page-name'>Correction</h1>")
+    entry, answer = st.columns([9, 13], gap="medium")
+    with entry, st.container(key="entry"):
+        document, problems = _entered()
+        care = st.empty()
+    with answer:
+        found = _answered(document, problems)
+    care.html(answer_panel.cautions_html(found.cautions if found else (SUN,)))
+
+
+def _entered() -> tuple[dict[str, Any], list[str]]:
+    """Draw every field; the job as typed, and what stands in the way of an answer."""
+    first, second = st.columns(2)
+    with first:
+        name = choose_camera()
+    with second:
+        kind = choose_reading(name)
+    reading, reading_problems = reading_form(name, kind)
+    camera, camera_problems = camera_form(name)
+    workshop, workshop_problems = workshop_form(name)
+    document = {
+        "format": FORMAT,
+        "version": VERSION,
+        "camera": camera,
+        "workshop": workshop,
+        "readings": [reading],
+    }
+    return document, [*reading_problems, *camera_problems, *workshop_problems]
+
+
+def _answered(document: dict[str, Any], problems: list[str]) -> Correction | None:
+    """Show the answer, or what it waits for; the correction if there is one."""
+    solution = _solution(document, problems)
+    if solution is None:
+        st.html(answer_panel.waiting_html(problems))
+        return None
+    (answer,) = solution.answers
+    if isinstance(answer, ParallaxReading):
+        st.html(answer_panel.direction_html(answer))
+        return None
+    st.html(answer_panel.answer_html(answer))
+    st.html(answer_panel.offers_html(answer))
+    _keep(solution, answer)
+    _explain(solution, answer)
+    return answer
+
+
+def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
+    """Work the job out; None, and one more problem, where it cannot be."""
+    if problems:
+        return None
+    try:
+        return solve(JobDocument.model_validate(document))
+    except ValidationError as wrong:
+        problems.append(problem_sentence(wrong))
+    except ShimwrightError as refusal:
+        problems.append(str(refusal))
+    return None
+
+
+def _keep(solution: Solution, answer: Correction) -> None:
+    """What can be carried away."""
+    note, job, _ = st.columns([1, 1, 1])
+    part = solution.job.readings[0]
+    note.download_button(
+        "One-page note (PDF)",
+        partial(
+            correction_note,
+            answer,
+            title=solution.camera.name or "Correction",
+            reading_title=part.title,
+            made=date.today(),
+        ),
+        file_name="correction.pdf",
+        mime="application/pdf",
+        on_click="ignore",
+        key="note",
+    )
+    job.download_button(
+        "Job file (JSON)",
+        write_job(solution.job),
+        file_name="job.json",
+        mime="application/json",
+        on_click="ignore",
+        key="job",
+    )
+
+
+def _explain(solution: Solution, answer: Correction) -> None:
+    """Working, uncertainty and text to copy; on request."""
+    with st.expander("Show the working"):
+        for step in answer.steps:
+            st.caption(step.formula.relation.answers)
+            for line in step.working():
+                st.latex(line)
+            st.caption(
+                f"Source: {step.formula.relation.source}. Limits: {step.formula.relation.limits}"
+            )
+    with st.expander("Where the uncertainty comes from"):
+        st.html(answer_panel.budget_html(answer))
+    with st.expander("As plain text, to copy"):
+        st.code(solution_text(solution), language=None, wrap_lines=True)

@@ -8,7 +8,7 @@ from optics.bench.instruments import INSTRUMENTS
 from optics.bench.remedies.offer import NotApplicable, Offer, Remedy, near_enough
 from optics.bench.shims import THICKEST_PACK, Leaves, MakeUp, Pack, make_up
 from optics.bench.uncertainty import Estimate, within
-from optics.units import format_length, format_signed
+from optics.units import format_length
 
 KIND = "shim"
 TITLE = "Shim under the lens seat"
@@ -27,6 +27,11 @@ def shim(camera: Camera, error: Estimate, workshop: Workshop) -> Offer:
     wanted = -error.value
     if abs(wanted) <= near_enough(camera):
         return _refusal("Less than a quarter of the tolerance is left: leave the shims alone.")
+    if abs(wanted) > THICKEST_PACK:
+        return _refusal(
+            f"{_fine(abs(wanted))} is more than shims can put right: look for a wrong thread "
+            "start, a wrong lens or a slip in the reading."
+        )
     if workshop.fitted is None and wanted < 0:
         return _thinned(camera, error)
     fitted = Pack(tuple(sorted(workshop.fitted or (), reverse=True)))
@@ -35,6 +40,8 @@ def shim(camera: Camera, error: Estimate, workshop: Workshop) -> Offer:
     missing = _missing(camera, wanted, target, Pack(tuple(leaves)), fitted)
     if missing:
         return _refusal(missing)
+    # Within the tolerance of no shim at all, no shim is what there is to aim at.
+    target = max(target, 0.0)
     made = make_up(target, leaves, near_enough(camera))
     if abs(made.best.thickness - target) >= abs(wanted):
         return _refusal(
@@ -46,10 +53,10 @@ def shim(camera: Camera, error: Estimate, workshop: Workshop) -> Offer:
 
 def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted: Pack) -> str:
     """Why no pack of the target thickness can be had; empty where one can."""
-    if abs(wanted) > THICKEST_PACK or target > THICKEST_PACK:
+    if target > THICKEST_PACK:
         return (
-            f"{_fine(abs(wanted))} is more than shims can put right: look for a wrong thread "
-            "start, a wrong lens or a slip in the reading."
+            f"The pack would come to {_fine(target)}, more than the {THICKEST_PACK:g} mm that "
+            "shims can make up: check the shims fitted now."
         )
     if target < -camera.allowed_error:
         return (
@@ -66,7 +73,12 @@ def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted
 def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Remedy:
     pack = made.best
     change = pack.thickness - fitted.thickness
-    if fitted.count:
+    if not pack.count:
+        instruction = (
+            f"Take {said_pack(fitted)} out from under the lens seat and fit none: "
+            f"remove {_fine(abs(change))} in all."
+        )
+    elif fitted.count:
         instruction = (
             f"Fit {said_pack(pack)} under the lens seat in place of {said_pack(fitted)}: "
             f"{_verb(change)} {_fine(abs(change))} in all."
@@ -83,7 +95,7 @@ def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Reme
         error=error,
         change=within(change, limit, "shim thickness"),
         amounts=(
-            ("Wanted", format_signed(-error.value, places=3)),
+            ("Wanted", _said_change(-error.value)),
             (_verb(change).capitalize(), _fine(abs(change))),
             ("Pack", said_pack(pack)),
         ),
@@ -92,9 +104,11 @@ def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Reme
     )
 
 
-def _thinned(camera: Camera, error: Estimate) -> Remedy:
+def _thinned(camera: Camera, error: Estimate) -> Offer:
     """What is fitted is not known, so the amount to come out is all that can be said."""
-    amount = max(round(error.value, 2), 0.01)
+    amount = round(error.value, 2)
+    if not amount:
+        return _refusal("The shim to come out is less than 0.01 mm: leave it alone.")
     return Remedy(
         kind=KIND,
         title=TITLE,
@@ -103,7 +117,7 @@ def _thinned(camera: Camera, error: Estimate) -> Remedy:
         error=error,
         change=within(-amount, _leaf_limit(), "shim thickness"),
         amounts=(
-            ("Wanted", format_signed(-error.value, places=3)),
+            ("Wanted", _said_change(-error.value)),
             ("Remove", format_length(amount)),
         ),
         figures={"wanted": -error.value, "added": -amount},
@@ -138,6 +152,10 @@ def _refusal(reason: str) -> NotApplicable:
 
 def _verb(change: float) -> str:
     return "add" if change > 0 else "remove"
+
+
+def _said_change(mm: float) -> str:
+    return f"{_verb(mm)} {_fine(abs(mm))}"
 
 
 def _fine(mm: float) -> str:

@@ -8,7 +8,7 @@ from optics.bench.cautions import SOLVENTS, SPRINGS
 from optics.bench.remedies.offer import NotApplicable, Offer, Remedy, near_enough
 from optics.bench.uncertainty import Estimate, exact, within
 from optics.theory import front_cell, helicoid
-from optics.units import format_angle, format_length, format_signed
+from optics.units import format_angle, format_length
 
 _travel = helicoid.ring_rotation.solve_for("travel")
 _rotation = helicoid.ring_rotation.solve_for("rotation")
@@ -150,7 +150,7 @@ def thread_start(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
         amounts=(
             ("Move", f"{starts} {sense}"),
             ("One start", format_length(pitch)),
-            ("Shifts lens", format_signed(count * pitch)),
+            ("Lens goes", f"{format_length(abs(count) * pitch)} {'out' if count > 0 else 'in'}"),
         ),
         figures={
             "starts": float(count), "rotation": turn, "sense": str(sense), "pitch": pitch,

@@ -1,0 +1,397 @@
+"""The bench note: one page that says what was measured, what it means and what to do."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields
+from datetime import date
+
+from optics.bench import wording
+from optics.bench.camera import Camera, FrontCell, Helicoid
+from optics.bench.cautions import LOCAL_RULES
+from optics.bench.correction import Correction
+from optics.bench.remedies import NotApplicable, Offer, Remedy
+from optics.bench.uncertainty import Estimate, budget
+from optics.sheets.column import Column
+from optics.sheets.lettering import text_width
+from optics.sheets.note_figures import FIGURE_HEIGHT, draw_gauge, draw_remedy, draw_standing
+from optics.sheets.page import ACCENT, BLACK, DARK, HAIRLINE, MID, PALE, Sheet, paper_named
+from optics.units import format_uncertainty
+from optics.units.printing import shortest
+
+_SIDE = 27.0
+_GUTTER = 4.0
+_AMOUNTS = 50.0
+_PICTURE = 15.0
+_WRITING = 7.5
+_TEXT, _FINE, _HEAD = 8.2, 7.0, 8.2
+
+
+@dataclass(frozen=True)
+class _Fit:
+    """How closely the note is set, and how much of each list is shown (None: all of it)."""
+
+    scale: float
+    working: int | None = None
+    sources: int | None = None
+    notes: int | None = None
+    sights: int | None = None
+
+
+# From generous to close; what is left out comes last, the working first of all.
+_FITS = (
+    _Fit(1.1),
+    _Fit(1.05),
+    _Fit(1.0),
+    _Fit(0.95),
+    _Fit(0.9),
+    _Fit(0.86),
+    _Fit(0.86, working=1),
+    _Fit(0.86, working=0, sources=4),
+    _Fit(0.82, working=0, sources=3, notes=3, sights=8),
+    _Fit(0.8, working=0, sources=2, notes=1, sights=4),
+)
+
+
+@dataclass(frozen=True)
+class _Note:
+    """What is to be said, and how closely."""
+
+    correction: Correction
+    title: str
+    reading_title: str
+    made: date
+    fit: _Fit
+    sheet: Sheet
+
+
+def correction_note(
+    correction: Correction,
+    *,
+    title: str,
+    reading_title: str,
+    made: date,
+    page_size: str = "A4",
+    made_by: str = "",
+) -> bytes:
+    """One reading and everything that follows from it, on one page of A4 or Letter, as PDF.
+
+    `title` heads the page (empty: the camera's name), `reading_title` says how it was measured,
+    `made` dates it and `made_by` signs it. The same arguments give the same bytes. Where the
+    page is too small the type shrinks; then lists are cut short, and a line says which.
+    Errors: OutOfRange for an unknown paper.
+    """
+    paper = paper_named(page_size)
+    heading = title.strip() or correction.camera.name.strip() or "Camera"
+    for fit in _FITS:
+        sheet = Sheet(paper, title=f"Bench note: {heading}", made=made, made_by=made_by)
+        if _composed(_Note(correction, heading, reading_title, made, fit, sheet)) <= sheet.bottom:
+            break
+    return sheet.pdf()
+
+
+def _composed(note: _Note) -> float:
+    """Draw everything; where it ends."""
+    y = _head(note)
+    for section in (
+        _measured, _answer, _figures, _remedies, _sights, _working, _sources, _care, _as_left,
+    ):  # fmt: skip
+        y = section(note, y)
+    return y
+
+
+def _head(note: _Note) -> float:
+    sheet, camera = note.sheet, note.correction.camera
+    width = sheet.right - sheet.left
+    sheet.text(sheet.right, sheet.top + 2.4, note.made.isoformat(), _TEXT, align="right")
+    head = Column(sheet, sheet.left, sheet.top - 0.8, width - 24, note.fit.scale)
+    head.say("Bench note", _HEAD, bold=True, ink=ACCENT, most=1)
+    head.width = width
+    head.say(note.title, 15, bold=True, most=2)
+    name = camera.name.strip()
+    if name and name != note.title:
+        head.say(name, 10, bold=True, most=2)
+    head.say(_said_camera(camera), _TEXT, ink=DARK)
+    head.gap(1.2)
+    sheet.line((sheet.left, head.y), (sheet.right, head.y), width=0.5)
+    return head.y
+
+
+def _said_camera(camera: Camera) -> str:
+    """The camera's figures in one line."""
+    focusing, lens = camera.focusing, camera.lens
+    parts = [f"{_trim(lens.focal_length)} f/{lens.full_aperture:.3g}"]
+    if isinstance(focusing, Helicoid):
+        starts = f"{focusing.starts} start{'s' if focusing.starts > 1 else ''}"
+        parts += [f"helicoid, lead {_trim(focusing.lead)}, {starts}"]
+    elif isinstance(focusing, FrontCell):
+        parts += [f"front cell {_trim(focusing.group_focal_length)}, lead {_trim(focusing.lead)}"]
+    else:
+        parts += ["lens on a bed or struts"]
+    if isinstance(focusing, Helicoid | FrontCell):
+        parts[-1] += f", extends {focusing.extends}"
+    return " · ".join([*parts, f"circle of confusion {_trim(camera.circle_of_confusion)}"])
+
+
+def _section(
+    note: _Note,
+    y: float,
+    head: str,
+    remark: str = "",
+    *,
+    rule: float = HAIRLINE,
+    above: float = 1.6,
+) -> tuple[Column, Column]:
+    """A rule across and a heading under it at the side; the side column and the main one."""
+    sheet, scale = note.sheet, note.fit.scale
+    y += above * scale
+    if rule:
+        sheet.line((sheet.left, y), (sheet.right, y), width=rule)
+    y += 0.9 * scale
+    side = Column(sheet, sheet.left, y, _SIDE, min(scale, 1.0))
+    side.say(head, _HEAD, bold=True)
+    if remark:
+        side.say(remark, 6.2, ink=DARK)
+    x = sheet.left + _SIDE + _GUTTER
+    return side, Column(sheet, x, y, sheet.right - x, scale)
+
+
+def _measured(note: _Note, y: float) -> float:
+    side, main = _section(note, y, "Measured", rule=0, above=0.4)
+    main.say(note.reading_title, _TEXT, bold=True, most=2)
+    for words, value, limit in _measurements(note.correction):
+        row, amount = main.beside(main.x, 74), main.beside(main.x + 77, 36)
+        spread = main.beside(main.x + 116, main.width - 116)
+        row.say(words, _FINE)
+        amount.say(value, _FINE, bold=True)
+        spread.say(limit, _FINE, ink=DARK)
+        main.below(row, amount, spread)
+    main.below(side)
+    return main.y
+
+
+def _measurements(correction: Correction) -> Iterator[tuple[str, str, str]]:
+    """Each figure of the reading: what it is, how much, and how well it is known."""
+    reading = correction.reading
+    taken = {id(getattr(reading, field.name)) for field in fields(reading)}
+    for step in correction.steps:
+        for quantity in step.formula.inputs:
+            estimate = step.inputs[quantity.name]
+            if id(estimate) not in taken:
+                continue
+            value, known = _said(estimate, quantity.unit)
+            words = quantity.meaning
+            if quantity.name == "rotation":
+                words, value = words.partition(" (")[0], _said_turn(correction, value)
+            yield words, value, known
+
+
+def _said(estimate: Estimate, core_unit: str) -> tuple[str, str]:
+    """A figure as a repairer says it, and its limits, both to the same decimal."""
+    scale, unit = _scale(core_unit, estimate.value)
+    value = estimate.value * scale
+    if not estimate.standard:
+        return _digits(value, 6) + unit, "taken as given"
+    said = format_uncertainty(value, estimate.expanded * scale, "")
+    shown, limits = said.split(" ± ")
+    return shown.rstrip() + unit, f"± {limits.rstrip()}{unit} at 95 %"
+
+
+def _said_turn(correction: Correction, value: str) -> str:
+    """A signed rotation by its sense; plus extends the lens."""
+    focusing = correction.camera.focusing
+    if not isinstance(focusing, Helicoid | FrontCell):
+        return value
+    sense = focusing.extends.opposite if value.startswith("−") else focusing.extends
+    return f"{value.removeprefix('−')} {sense}"
+
+
+def _scale(unit: str, value: float) -> tuple[float, str]:
+    """What a core unit is multiplied by to be said, and how the result ends."""
+    if unit == "rad":
+        return math.degrees(1), "°"
+    if unit == "mm" and abs(value) >= 1000:
+        return (1.0, "") if math.isinf(value) else (0.001, " m")
+    return 1.0, f" {unit}".rstrip()
+
+
+def _digits(value: float, count: int) -> str:
+    """So many significant digits, without trailing zeros."""
+    return "∞" if math.isinf(value) else shortest(float(f"{value:.{count}g}"))
+
+
+def _trim(mm: float) -> str:
+    return f"{_digits(mm, 6)} mm"
+
+
+def _answer(note: _Note, y: float) -> float:
+    side, main = _section(note, y, "Answer", rule=0.3)
+    sentence = wording.headline(note.correction)
+    known = sentence.rfind(wording.said_uncertainty(note.correction.error))
+    main.gap(-0.6)
+    main.say(sentence[:known].rstrip(), 17, bold=True)
+    main.say(sentence[known:], 10)
+    main.gap(0.6)
+    main.say(wording.tolerance_line(note.correction), _TEXT)
+    main.below(side)
+    return main.y
+
+
+def _figures(note: _Note, y: float) -> float:
+    remark = "Left: not to scale, the amount is exaggerated. Right: to scale, at the film."
+    side, main = _section(note, y, "Where it stands", remark)
+    corner = (main.x - 2, main.y - 1)
+    draw_standing(note.sheet, corner, note.correction)
+    gauge = main.x + 97
+    draw_gauge(note.sheet, (gauge, main.y - 1), note.sheet.right - gauge, note.correction)
+    return max(main.y + FIGURE_HEIGHT - 0.6, side.y)
+
+
+def _remedies(note: _Note, y: float) -> float:
+    side, main = _section(note, y, "What to do", "Tick what was done.", rule=0.3)
+    main.say(wording.advice(note.correction), 9.2, bold=True)
+    for offer in note.correction.offers:
+        main.gap(1.2)
+        note.sheet.line((main.x, main.y), (note.sheet.right, main.y), ink=MID)
+        main.gap(0.5)
+        _offer(note, main, offer)
+    main.below(side)
+    return main.y
+
+
+def _offer(note: _Note, main: Column, offer: Offer) -> None:
+    if isinstance(offer, NotApplicable):
+        main.say(f"{offer.title}: not called for. {offer.reason}", _FINE, ink=DARK)
+        return
+    note.sheet.box((main.x, main.y + 0.9 * main.scale), 2.4, 2.4, line=0.2)
+    top = main.y
+    text = main.beside(main.x + _PICTURE, main.width - _PICTURE - _AMOUNTS - _GUTTER)
+    text.say(offer.title, 9, bold=True)
+    text.say(offer.instruction, _TEXT)
+    text.say(wording.residual_line(offer), _TEXT, ink=DARK)
+    for line in _cut(offer.notes, note.fit.notes, "note"):
+        text.say(line, _FINE, ink=DARK, most=note.fit.notes)
+    amounts = main.beside(note.sheet.right - _AMOUNTS, _AMOUNTS)
+    amounts.gap(0.5)
+    _amounts(amounts, offer)
+    main.below(text, amounts)
+    main.y = max(main.y, draw_remedy(note.sheet, (main.x + 6.4, top + 4), offer))
+
+
+def _amounts(column: Column, remedy: Remedy) -> None:
+    """The figures to set."""
+    for label, words in remedy.amounts:
+        name = column.beside(column.x, 16)
+        value = column.beside(column.x + 17, column.width - 17)
+        name.say(label, _FINE, ink=DARK)
+        value.say(words, _FINE, bold=True)
+        column.below(name, value)
+
+
+def _sights(note: _Note, y: float) -> float:
+    side, main = _section(note, y, "What you would see", "At full aperture, before any change.")
+    sights = note.correction.sights
+    most = note.fit.sights or len(sights)
+    for sight in sights[:most]:
+        ring, sharp = main.beside(main.x, 25), main.beside(main.x + 26, 60)
+        blur = main.beside(main.x + 88, main.width - 88)
+        ring.say(f"Ring at {wording.mark_name(sight.mark)}", _FINE, bold=True)
+        sharp.say(wording.sharp_where(sight), _FINE)
+        blur.say(wording.blur_at(sight), _FINE)
+        main.below(ring, sharp, blur)
+        note.sheet.line((main.x, main.y + 0.3), (note.sheet.right, main.y + 0.3), ink=PALE)
+        main.gap(0.4)
+    _say_left_out(main, len(sights) - most, "ring mark")
+    main.below(side)
+    return main.y
+
+
+def _working(note: _Note, y: float) -> float:
+    steps, shown = note.correction.steps, note.fit.working
+    lines = [line for step in steps for line in step.working_text()]
+    kept = lines if shown is None else lines[len(lines) - shown :]
+    side, main = _section(note, y, "Working")
+    if len(kept) < len(lines):
+        main.say(
+            f"{len(lines) - len(kept)} of {len(lines)} lines are left out here to keep to one "
+            "page; the screen and the terminal show them.",
+            6.4,
+            ink=DARK,
+        )
+    for line in kept:
+        main.say(line, 6.6, hang=4)
+    main.below(side)
+    return main.y
+
+
+def _sources(note: _Note, y: float) -> float:
+    error = note.correction.error
+    side, main = _section(note, y, "How well known")
+    rows = list(budget(error))
+    most = len(rows) if note.fit.sources is None else note.fit.sources
+    for name, standard, share in rows[:most]:
+        cause, amount = main.beside(main.x, 74), main.beside(main.x + 78, 24)
+        cause.say(name, _FINE)
+        amount.say(_two_digits(standard), _FINE)
+        part = main.beside(main.x + 102, 12)
+        part.say(f"{100 * share:.0f} %", _FINE)
+        bar = main.y + 1.1 * main.scale
+        note.sheet.box((main.x + 114, bar), 34 * share, 1.5, fill=MID, ink=None)
+        main.below(cause, amount, part)
+    _say_left_out(main, len(rows) - most, "smaller cause")
+    total = wording.said_uncertainty(error)
+    if rows:
+        total = f"Standard uncertainty {_two_digits(error.standard)} at the film; {total}."
+    main.say(total[:1].upper() + total[1:], _FINE)
+    main.below(side)
+    return main.y
+
+
+def _two_digits(mm: float) -> str:
+    return f"{_digits(mm, 2)} mm"
+
+
+def _care(note: _Note, y: float) -> float:
+    side, main = _section(note, y, "Take care")
+    for caution in note.correction.cautions:
+        head, text = main.beside(main.x, 25), main.beside(main.x + 26, main.width - 26)
+        head.say(caution.heading, _FINE, bold=True)
+        text.say(caution.text, _FINE)
+        main.below(head, text)
+    main.say(LOCAL_RULES, _FINE, bold=True)
+    main.below(side)
+    return main.y
+
+
+def _as_left(note: _Note, y: float) -> float:
+    """Blanks for the reading after the work, by hand, and lines as far as the page goes."""
+    side, main = _section(note, y, "As left", rule=0.3)
+    main.gap(4.6)
+    x = main.x
+    for words, room in (("Ring at", 14), ("sharp at", 22), ("error", 24), ("by", 18), ("on", 22)):
+        note.sheet.text(x, main.y, words, _FINE, ink=DARK)
+        x += 1.5 + text_width(words, _FINE)
+        note.sheet.line((x, main.y + 0.5), (x + room, main.y + 0.5), ink=BLACK)
+        x += room + 2.4
+    main.gap(1.2)
+    main.below(side)
+    end = main.y
+    while main.y + _WRITING < note.sheet.bottom:
+        main.y += _WRITING
+        note.sheet.line((main.x, main.y), (note.sheet.right, main.y), ink=PALE, width=0.2)
+    return end
+
+
+def _cut(lines: Sequence[str], most: int | None, what: str) -> list[str]:
+    """The first lines of a list, and a sentence for those left out."""
+    if most is None or len(lines) <= most:
+        return list(lines)
+    return [*lines[:most], _left_out(len(lines) - most, what)]
+
+
+def _say_left_out(column: Column, count: int, what: str) -> None:
+    if count > 0:
+        column.say(_left_out(count, what), 6.4, ink=DARK)
+
+
+def _left_out(count: int, what: str) -> str:
+    return f"{count} more {what}{'s' if count > 1 else ''} left out here to keep to one page."

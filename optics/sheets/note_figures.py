@@ -1,0 +1,239 @@
+"""The bench note's drawings: where the lens stands, how far that is, and which way to turn."""
+
+import math
+
+from optics.bench import wording
+from optics.bench.correction import Correction
+from optics.bench.readings import Sense
+from optics.bench.remedies import Remedy
+from optics.sheets.lettering import text_width
+from optics.sheets.page import ACCENT, BLACK, DARK, MID, PALE, WHITE, Ink, Point, Sheet
+from optics.units import format_length
+
+FIGURE_HEIGHT = 37.0
+_SMALL = 6.4
+_LABEL = 7.4
+# The exaggerated standing of the lens on paper: film to lens, its shift, its half height.
+_BACK, _SHIFT, _HALF = 38.0, 11.0, 9.0
+_BULGE = 2.6
+
+
+def draw_standing(sheet: Sheet, corner: Point, correction: Correction) -> None:
+    """Film, the lens where it is and where it should be, and light from infinity; 94 mm wide."""
+    x, y = corner
+    film, axis = x + 15.0, y + 21.0
+    right = film + _BACK
+    stands = right + correction.sense * _SHIFT
+    end = x + 92.0
+    sheet.line((x + 4, axis), (end, axis), ink=MID, dash=(3, 0.8, 0.6, 0.8))
+    _draw_light(sheet, film, stands, axis, end)
+    _draw_film(sheet, film, axis, y)
+    if correction.sense is not Sense.RIGHT:
+        _draw_lens(sheet, right, axis, fill=None, dash=(0.9, 0.7), ink=DARK)
+    _draw_lens(sheet, stands, axis, fill=PALE)
+    _draw_light(sheet, film, stands, axis, end, only_front=True)
+    _draw_amount(sheet, right, stands, axis, y, correction)
+    sheet.text(end, axis - _HALF + 0.6, "light from ∞", _SMALL, ink=DARK, align="right")
+
+
+def _draw_film(sheet: Sheet, film: float, axis: float, y: float) -> None:
+    top, bottom = axis - 13, axis + 13
+    sheet.line((film - 0.35, top), (film - 0.35, bottom), width=0.7)
+    for step in range(13):
+        at = top + 2 * step
+        sheet.line((film - 0.7, at), (film - 2.4, at + 1.7), ink=DARK)
+    sheet.text(film - 0.35, y + FIGURE_HEIGHT - 0.6, "film plane", _LABEL, align="middle")
+
+
+def _draw_lens(
+    sheet: Sheet,
+    x: float,
+    axis: float,
+    *,
+    fill: Ink | None,
+    dash: tuple[float, ...] = (),
+    ink: Ink = BLACK,
+) -> None:
+    steps = [t / 12 for t in range(-12, 13)]
+    face = [(_BULGE * (1 - t * t), axis + _HALF * t) for t in steps]
+    outline = [(x + dx, at) for dx, at in face] + [(x - dx, at) for dx, at in reversed(face)]
+    sheet.shape(outline, fill=fill, ink=ink, width=0.3, dash=dash)
+
+
+def _draw_light(
+    sheet: Sheet,
+    film: float,
+    lens: float,
+    axis: float,
+    end: float,
+    *,
+    only_front: bool = False,
+) -> None:
+    """Two rays from infinity through the rim of the lens, and the disc they leave on the film."""
+    rim = _HALF * 0.8
+    focus = lens - _BACK
+    disc = rim * abs(film - focus) / _BACK
+    for side in (1, -1):
+        sheet.line((end, axis + side * rim), (lens, axis + side * rim), width=0.15, ink=DARK)
+        if only_front:
+            continue
+        meets = axis + side * rim * (film - focus) / _BACK
+        sheet.line((lens, axis + side * rim), (film, meets), width=0.15, ink=DARK)
+        if focus < film:
+            sheet.line((film, meets), (focus, axis), ink=MID, dash=(0.8, 0.6))
+    if disc and not only_front:
+        sheet.line((film + 0.25, axis - disc), (film + 0.25, axis + disc), width=0.5, ink=ACCENT)
+
+
+def _draw_amount(
+    sheet: Sheet, right: float, stands: float, axis: float, y: float, correction: Correction
+) -> None:
+    """The arrow from where the lens should be to where it is, and its words."""
+    foot, words_at, arrow_at = y + FIGURE_HEIGHT - 0.6, y + 4.4, y + 7.4
+    if correction.sense is Sense.RIGHT:
+        sheet.text(right, words_at, "right", 10, bold=True, ink=ACCENT, align="middle")
+        sheet.text(right, foot, "the lens, where it should be", _LABEL, align="middle")
+        return
+    for at in (right, stands):
+        sheet.line((at, arrow_at - 1.6), (at, axis + _HALF + 2.4), ink=DARK, dash=(0.5, 0.5))
+    sheet.arrow((right, arrow_at), (stands, arrow_at), width=0.6, ink=ACCENT)
+    said = wording.said_error(correction.error)
+    half = text_width(said, 10, is_bold=True) / 2
+    # Kept clear of the film and of the end of the axis, however long the figure is.
+    middle = max((right + stands) / 2, right - _BACK + half + 2)
+    sheet.text(middle, words_at, said, 10, bold=True, ink=ACCENT, align="middle")
+    is_out = correction.sense is Sense.TOO_FAR_OUT
+    sheet.text(
+        right + (1.2 if is_out else -1.2),
+        foot,
+        "should be here",
+        _LABEL,
+        ink=DARK,
+        align="right" if is_out else "left",
+    )
+    sheet.text(
+        stands - (1.2 if is_out else -1.2),
+        foot,
+        "is here",
+        _LABEL,
+        bold=True,
+        align="left" if is_out else "right",
+    )
+
+
+def draw_gauge(sheet: Sheet, corner: Point, width: float, correction: Correction) -> None:
+    """The error with its interval on a scale with the tolerance and the depth of focus."""
+    x, y = corner
+    camera, error = correction.camera, correction.error
+    span = 1.12 * max(
+        abs(error.value) + error.expanded, camera.depth_of_focus, camera.allowed_error
+    )
+    middle, scale = x + width / 2, width / 2 / span
+    line = y + 16.0
+    _draw_band(sheet, (middle, line), camera.depth_of_focus * scale, WHITE, 5.0)
+    _draw_band(sheet, (middle, line), camera.allowed_error * scale, PALE, 5.0)
+    sheet.line((x, line), (x + width, line), width=0.2)
+    sheet.line((middle, line - 6.2), (middle, line + 6.2), width=0.2)
+    _draw_found(sheet, middle, line, scale, correction)
+    sheet.text(x, y + 4.4, "← too far in", _LABEL)
+    sheet.text(middle, y + 4.4, "right", _LABEL, align="middle")
+    sheet.text(x + width, y + 4.4, "too far out →", _LABEL, align="right")
+    _draw_key(sheet, (x, y + 27.0), correction)
+
+
+def _draw_band(sheet: Sheet, at: Point, half: float, fill: Ink, half_height: float) -> None:
+    corner = (at[0] - half, at[1] - half_height)
+    sheet.box(corner, 2 * half, 2 * half_height, fill=fill, ink=DARK, line=0.15)
+
+
+def _draw_found(
+    sheet: Sheet, middle: float, line: float, scale: float, correction: Correction
+) -> None:
+    found, reach = (scale * f for f in (correction.error.value, correction.error.expanded))
+    at = middle + found
+    for end in (at - reach, at + reach):
+        sheet.line((end, line - 1.6), (end, line + 1.6), width=0.3, ink=ACCENT)
+    sheet.line((at - reach, line), (at + reach, line), width=0.7, ink=ACCENT)
+    diamond = [(at, line - 2.1), (at + 1.4, line), (at, line + 2.1), (at - 1.4, line)]
+    sheet.shape(diamond, fill=ACCENT, ink=WHITE, width=0.15)
+
+
+def _draw_key(sheet: Sheet, corner: Point, correction: Correction) -> None:
+    x, y = corner
+    camera = correction.camera
+    rows = (
+        (PALE, f"tolerance ± {format_length(camera.allowed_error, places=3)}"),
+        (WHITE, f"depth of focus ± {format_length(camera.depth_of_focus, places=3)}"),
+    )
+    for number, (fill, words) in enumerate(rows):
+        at = y + 3.4 * number
+        sheet.box((x, at - 1.9), 3.4, 2.2, fill=fill, ink=DARK, line=0.15)
+        sheet.text(x + 5, at, words, _SMALL)
+    at = y + 3.4 * len(rows) - 0.8
+    diamond = [(x + 1.7, at - 1.3), (x + 2.6, at), (x + 1.7, at + 1.3), (x + 0.8, at)]
+    sheet.shape(diamond, fill=ACCENT, ink=None)
+    sheet.text(x + 5, at + 0.8, "found, with its 95 % interval", _SMALL)
+
+
+def draw_remedy(sheet: Sheet, top: Point, remedy: Remedy) -> float:
+    """A small picture of what to do, hanging from its top middle; where it ends."""
+    figures = remedy.figures
+    if "sense" in figures:
+        return _draw_turn(sheet, top, str(figures["sense"]))
+    if "added" in figures:
+        return _draw_shim(sheet, top, float(figures["added"]) > 0)
+    if "moved" in figures:
+        return _draw_stop(sheet, top, float(figures["moved"]) > 0)
+    return top[1]
+
+
+def _draw_turn(sheet: Sheet, top: Point, sense: str) -> float:
+    """A ring seen from the front, with an arrow in the sense to turn it."""
+    radius = 3.9
+    x, y = centre = (top[0], top[1] + radius + 2.4)
+    way = 1 if sense == "clockwise" else -1
+    _draw_circle(sheet, centre, radius)
+    _draw_circle(sheet, centre, radius * 0.6)
+    sheet.line((x, y - radius), (x, y - radius * 0.68), width=0.4)
+    outside = radius + 1.7
+    arc = [_on_circle(centre, outside, way * math.radians(a)) for a in range(-38, 33, 5)]
+    sheet.shape(arc, ink=ACCENT, width=0.5, closed=False)
+    tip = _on_circle(centre, outside - 0.15, way * math.radians(54))
+    sheet.arrow(arc[-1], tip, width=0.5, ink=ACCENT)
+    sheet.text(x, y + radius + 2.4, "front", 5.8, ink=DARK, align="middle")
+    return y + radius + 3
+
+
+def _draw_shim(sheet: Sheet, top: Point, is_added: bool) -> float:
+    """Lens seat and flange with a leaf between them, and an arrow in or out."""
+    x, y = top[0] - 5, top[1] + 1.6
+    for at in (y, y + 3.4):
+        sheet.box((x, at), 6.6, 2.2, fill=PALE, line=0.15)
+    sheet.box((x + 0.6, y + 2.4), 6.0, 0.8, fill=ACCENT, ink=None)
+    ends = ((x + 10.6, y + 2.8), (x + 7.2, y + 2.8))
+    sheet.arrow(*(ends if is_added else ends[::-1]), width=0.5, ink=ACCENT)
+    word = "add" if is_added else "remove"
+    sheet.text(top[0], y + 8.2, word, 5.8, ink=DARK, align="middle")
+    return y + 8.8
+
+
+def _draw_stop(sheet: Sheet, top: Point, is_away: bool) -> float:
+    """The film plane, a bed with its stop, and an arrow away from the film or towards it."""
+    x, y = top[0] - 5, top[1] + 1.2
+    sheet.line((x, y), (x, y + 6.4), width=0.6)
+    sheet.line((x, y + 6), (x + 10.6, y + 6), width=0.3)
+    sheet.box((x + 4.4, y + 3.4), 1.8, 2.5, fill=PALE, line=0.15)
+    ends = ((x + 3.4, y + 1.8), (x + 7.4, y + 1.8))
+    sheet.arrow(*(ends if is_away else ends[::-1]), width=0.5, ink=ACCENT)
+    sheet.text(x, y + 8.8, "film", 5.8, ink=DARK, align="middle")
+    return y + 9.4
+
+
+def _draw_circle(sheet: Sheet, centre: Point, radius: float) -> None:
+    around = [_on_circle(centre, radius, math.radians(a)) for a in range(0, 360, 6)]
+    sheet.shape(around, width=0.2)
+
+
+def _on_circle(centre: Point, radius: float, angle: float) -> Point:
+    """The point at an angle clockwise from the top."""
+    return centre[0] + radius * math.sin(angle), centre[1] - radius * math.cos(angle)

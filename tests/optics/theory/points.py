@@ -1,0 +1,118 @@
+"""Where the catalogue is tried: a realistic range for every quantity, in mm and rad."""
+
+import random
+from collections.abc import Callable
+from typing import Any
+
+import mpmath
+import sympy
+
+from optics.relation import Form, Formula, Relation, Root
+
+DIGITS = 40
+
+RANGES: dict[str, tuple[float, float]] = {
+    "aim_distance": (500, 3000),
+    "cell_shift": (0.01, 0.5),
+    "cell_to_film": (30, 120),
+    "circle_of_confusion": (0.01, 0.1),
+    "collimator_focal_length": (100, 1000),
+    "combined_focal_length": (20, 400),
+    "depth_each_way": (0.01, 2),
+    "entrance_pupil": (5, 60),
+    "exit_pupil": (5, 60),
+    "expansion_coefficient": (5e-6, 3e-5),
+    "extension": (0.01, 20),
+    "f_number": (1, 45),
+    "first_focal_length": (50, 120),
+    "focal_length": (20, 400),
+    "front_radius": (20, 200),
+    "glass_index": (1.4, 1.9),
+    "group_focal_length": (25, 60),
+    "hiatus": (-15, 15),
+    "lead": (1, 20),
+    "length": (10, 200),
+    "magnification": (0.001, 1),
+    "mean_diameter": (15, 60),
+    "measured_register": (20, 100),
+    "mirror_tilt": (1e-4, 0.05),
+    "movement": (0.01, 5),
+    "nominal_register": (20, 100),
+    "outside_diameter": (20, 60),
+    "pitch": (0.5, 4),
+    "pupil_magnification": (0.4, 2),
+    "rear_radius": (-200, -20),
+    "reticle_shift": (-2, -0.01),
+    "ring_diameter": (20, 80),
+    "rotation": (-3, 3),
+    "ruler_offset": (-200, 200),
+    "ruler_slope": (0.1, 1.4),
+    "second_focal_length": (-500, -200),
+    "separation": (1, 40),
+    "starts": (2, 8),
+    "starts_moved": (-3, 3),
+    "thickness": (1, 15),
+    "travel": (-10, 10),
+    "warming": (-40, 40),
+}
+
+# Drawn by their powers of ten, from half a metre to a thousand kilometres.
+DISTANCES: dict[str, tuple[float, float]] = dict.fromkeys(
+    ("film_distance", "group_distance", "mark_distance", "object_distance", "sharp_distance",
+     "subject_from_focus", "wanted_distance"),
+    (2.7, 9),
+)  # fmt: skip
+
+# How far beyond the nearest distance that a relation allows, as powers of ten of a millimetre.
+BEYOND = (-3, 9)
+
+Pick = Callable[[float, float], float]
+
+
+def drawn(relation: Relation, pick: Pick, beyond: Callable[[], float]) -> dict[str, float]:
+    """Inputs for the relation's first form, within every range and lower bound."""
+    nearest = {b.quantity.name: b.limit for b in relation.bounds if not b.is_upper}
+    names = [q.name for q in relation.formulas[0].inputs]
+    point = {name: _one(name, pick) for name in names if name not in nearest}
+    for name, limit in nearest.items():
+        if name in names:
+            point[name] = (
+                float(limit.subs({s: point[s.name] for s in limit.free_symbols})) + beyond()
+            )
+    return point
+
+
+def _one(name: str, pick: Pick) -> float:
+    return 10 ** pick(*DISTANCES[name]) if name in DISTANCES else pick(*RANGES[name])
+
+
+def seeded(relation: Relation, count: int) -> list[dict[str, float]]:
+    """The same random points on every run: binary fractions, so rational without rounding."""
+    chance = random.Random(relation.name)
+    return [
+        drawn(relation, chance.uniform, lambda: 10 ** chance.uniform(*BEYOND)) for _ in range(count)
+    ]
+
+
+def precise(expression: sympy.Expr, names: list[str]) -> Callable[..., Any]:
+    """The expression as a function that computes with as many digits as mpmath is set to."""
+    plain = expression.replace(Root, sympy.sqrt)
+    symbols = {s.name: s for s in plain.free_symbols}
+    arguments = [symbols.get(name, sympy.Symbol(name)) for name in names]
+    function = sympy.lambdify(arguments, plain, modules="mpmath")
+    return lambda point: function(*(mpmath.mpf(point[name]) for name in names))
+
+
+def precise_form(formula: Formula) -> Callable[..., Any]:
+    """The authored form at any precision, from a point that names all its inputs."""
+    return precise(formula.form.whole, [q.name for q in formula.inputs])
+
+
+def closed(relation: Relation) -> list[Formula]:
+    """The formulas that have an authored expression."""
+    return [formula for formula in relation.formulas if formula.form.expression is not None]
+
+
+def form_id(form: Form) -> str:
+    """A form's unknown and branch, to name a test by."""
+    return f"{form.unknown.name} {form.branch}".strip().replace(" ", "-")

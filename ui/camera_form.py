@@ -1,0 +1,127 @@
+"""The camera's fields: one of the shelf to start from, or one's own."""
+
+from typing import Any, TypeAlias
+
+import streamlit as st
+
+from optics.bench.camera import Turn
+from optics.records import fields
+from optics.records.job import WorkshopPart
+from optics.records.lantern_street import CAMERAS, WORKSHOP
+from ui.fields import choice
+from ui.forms import Form
+
+OWN = "Your own camera"
+Texts: TypeAlias = dict[str, Any]
+
+_BLANK: Texts = {"lens": {}, "focusing": {"kind": "helicoid"}}
+_SHELF = {camera.name: camera for camera in CAMERAS}
+_FOCUSING = {
+    "helicoid": "the whole lens on a thread",
+    "front cell": "the front cell alone",
+    "bed": "on a bed or struts",
+}
+_TURNS = (str(Turn.COUNTER_CLOCKWISE), str(Turn.CLOCKWISE))
+
+
+def choose_camera() -> str:
+    """Ask which camera; each keeps what was typed for it."""
+    return choice("camera (examples, invented)", (*_SHELF, OWN), "camera")
+
+
+def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:
+    """Draw the camera's fields; the camera as the job document takes it, and what is amiss."""
+    lens, focusing, body = Form(f"{name}.lens"), Form(f"{name}.focusing"), Form(name)
+    known = _SHELF[name].model_dump(mode="json") if name in _SHELF else _BLANK
+    kind = _focusing_kind(name, known)
+    _lens_row(lens, body, known)
+    if kind != "bed":
+        same_kind = kind == known["focusing"]["kind"]
+        _thread_rows(focusing, kind, known["focusing"] if same_kind else {})
+    with st.expander("More about the lens and the tolerance"):
+        _finer_row(lens, body, known)
+    camera = {
+        "name": "" if name == OWN else name,
+        "lens": lens.part(),
+        "focusing": {"kind": kind} | focusing.part(),
+    }
+    return camera | body.part(), [*lens.problems, *body.problems, *focusing.problems]
+
+
+def workshop_form(name: str) -> tuple[dict[str, Any], list[str]]:
+    """Draw the shim stock; what it holds, and what is amiss."""
+    form = Form(f"{name}.workshop")
+    stock = WORKSHOP if name in _SHELF else WorkshopPart()
+    left, right = st.columns(2)
+    with left:
+        form.ask("drawer", fields.DRAWER, typed=stock.drawer, optional=True,
+                 hint="such as 0.05 × 4; 2 thou × 3")  # fmt: skip
+    with right:
+        form.ask("fitted", fields.FITTED, optional=True, hint="such as 0.1 + …, or none")
+    return form.part(), form.problems
+
+
+def _focusing_kind(name: str, known: Texts) -> str:
+    words = list(_FOCUSING.values())
+    first = words.index(_FOCUSING[known["focusing"]["kind"]])
+    said = choice("it focuses", words, f"{name}.kind", first)
+    return next(kind for kind, meaning in _FOCUSING.items() if meaning == said)
+
+
+def _lens_row(lens: Form, body: Form, known: Texts) -> None:
+    typed = known["lens"]
+    columns = st.columns(3)
+    with columns[0]:
+        lens.ask("focal_length", fields.FOCAL_LENGTH, typed=typed.get("focal_length"))
+    with columns[1]:
+        lens.ask("full_aperture", fields.FULL_APERTURE, typed=typed.get("full_aperture"))
+    with columns[2]:
+        body.ask(
+            "circle_of_confusion",
+            fields.CIRCLE_OF_CONFUSION,
+            typed=known.get("circle_of_confusion"),
+            hint="0.03 for 24×36, 0.05 for 6×6",
+        )
+
+
+def _thread_rows(form: Form, kind: str, typed: Texts) -> None:
+    """The thread; a front cell also asks for its group's focal length and place."""
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("lead", fields.LEAD, typed=typed.get("lead"), hint="travel of one turn")
+    with columns[1]:
+        if kind == "helicoid":
+            form.ask("starts", fields.STARTS, typed=typed.get("starts", "1"))
+        else:
+            group = typed.get("group_focal_length")
+            form.ask(
+                "group_focal_length", fields.GROUP_FOCAL_LENGTH, typed=group, label="front group f₁"
+            )
+    with columns[2]:
+        diameter = typed.get("ring_diameter")
+        form.ask(
+            "ring_diameter", fields.RING_DIAMETER, typed=diameter, optional=True, hint="for arcs"
+        )
+    left, right = st.columns([2, 1])
+    with left:
+        first = typed.get("extends", _TURNS[0])
+        form.choose("extends", "turned so, seen from the front, the lens moves out", _TURNS, first)
+    if kind == "front cell":
+        with right:
+            form.ask("cell_to_film", fields.CELL_TO_FILM, typed=typed.get("cell_to_film"))
+
+
+def _finer_row(lens: Form, body: Form, known: Texts) -> None:
+    columns = st.columns(3)
+    with columns[0]:
+        hiatus = known["lens"].get("hiatus")
+        lens.ask("hiatus", fields.HIATUS, typed=hiatus, optional=True, hint="0 if not known")
+    with columns[1]:
+        lens.ask(
+            "pupil_magnification",
+            fields.PUPIL_MAGNIFICATION,
+            optional=True,
+            hint="1 if not known",
+        )
+    with columns[2]:
+        body.ask("tolerance", fields.TOLERANCE, optional=True, hint="empty: half of N·c")

@@ -1,0 +1,127 @@
+"""What the focus error looks like: lens, film and where the rays meet, and which way to turn.
+
+The side view is exaggerated and says so; the ring is seen from the front and its turn is
+drawn at its true angle wherever that can be seen.
+"""
+
+import math
+
+from optics.bench import wording
+from optics.bench.correction import Correction
+from optics.bench.readings import Sense
+from optics.bench.remedies import Remedy
+from ui.figures import svg
+
+_WIDTH, _HEIGHT = 430.0, 192.0
+_AXIS = 92.0
+_FILM = 372.0
+_LENS = 150.0
+_SHIFT = 34.0
+_HALF = 52.0
+
+
+def side_view(correction: Correction) -> str:
+    """Film, lens as it should stand (dashed) and as it stands, and the rays between."""
+    sense = correction.sense
+    off = -_SHIFT * sense.value
+    lens, focus = _LENS + off, _FILM + off
+    parts = [
+        svg.line((12, _AXIS), (_WIDTH - 12, _AXIS), "axis"),
+        *_rays(lens, focus),
+        _film(),
+        _glass(_LENS, "ghost") if sense is not Sense.RIGHT else "",
+        _glass(lens, "glass"),
+        *_error_arrow(correction, lens),
+        *_blur(sense, lens, focus),
+        svg.text((14, 16), "← subject", "start", "quiet"),
+        svg.text((14, _HEIGHT - 4), "exaggerated, not to scale", "start", "quiet"),
+    ]
+    return svg.picture((_WIDTH, _HEIGHT), wording.headline(correction), parts)
+
+
+def _glass(x: float, kind: str) -> str:
+    right = f"q13 {_HALF} 0 {2 * _HALF}"
+    left = f"q-13 {-_HALF} 0 {-2 * _HALF}"
+    return svg.path(f"M{x:.1f} {_AXIS - _HALF} {right} {left}z", kind)
+
+
+def _film() -> str:
+    top, bottom = _AXIS - 66, _AXIS + 66
+    return svg.line((_FILM, top), (_FILM, bottom), "film") + svg.text((_FILM, top - 6), "film")
+
+
+def _rays(lens: float, focus: float) -> list[str]:
+    """Two rays from infinity through the lens's rim, drawn on beyond the film."""
+    rays = []
+    for side in (-1, 1):
+        rim = _AXIS + side * (_HALF - 6)
+        slope = (_AXIS - rim) / (focus - lens)
+        end = min(_WIDTH - 14, _FILM + 44)
+        rays.append(svg.line((12, rim), (lens, rim), "ray"))
+        rays.append(svg.line((lens, rim), (end, rim + slope * (end - lens)), "ray"))
+    return rays
+
+
+def _error_arrow(correction: Correction, lens: float) -> list[str]:
+    """The lens's error as an arrow from where it should stand, with its size in words."""
+    below = _AXIS + _HALF + 14
+    words = wording.said_error(correction.error)
+    if correction.sense is Sense.RIGHT:
+        return [svg.text((_LENS, below + 16), "the lens stands right", kind="strong")]
+    middle = (_LENS + lens) / 2
+    return [
+        svg.line((_LENS, _AXIS + _HALF), (_LENS, below + 4), "tick"),
+        svg.line((lens, _AXIS + _HALF), (lens, below + 4), "tick"),
+        svg.arrow((_LENS, below), (lens, below), "error"),
+        svg.text((middle, below + 17), words, kind="strong"),
+        svg.text((_LENS, _AXIS - _HALF - 10), "should stand here", kind="quiet"),
+    ]
+
+
+def _blur(sense: Sense, lens: float, focus: float) -> list[str]:
+    if sense is Sense.RIGHT:
+        return [svg.text((_WIDTH - 12, _AXIS + 83), "sharp on the film", "end", "quiet")]
+    half = abs((_HALF - 6) * (_FILM - focus) / (focus - lens))
+    where = "sharp in front of the film" if focus < _FILM else "would be sharp behind the film"
+    return [
+        svg.line((_FILM, _AXIS - half), (_FILM, _AXIS + half), "blur"),
+        svg.tag("circle", cx=focus, cy=_AXIS, r=3, class_="error filled"),
+        svg.text((_WIDTH - 12, _AXIS + 83), where, "end", "quiet"),
+    ]
+
+
+def turn_view(remedy: Remedy) -> str:
+    """The ring seen from the front with the turn asked for; empty for a remedy without one."""
+    angle = remedy.figures.get("rotation")
+    if not isinstance(angle, float):
+        return ""
+    is_clockwise = remedy.figures["sense"] == "clockwise"
+    centre, radius = (70.0, 76.0), 50.0
+    swing = min(abs(angle), math.radians(300))
+    shown = max(swing, math.radians(4))
+    turn = shown if is_clockwise else -shown
+    words = f"{math.degrees(abs(angle)):.1f}° {remedy.figures['sense']}"
+    parts = [
+        svg.tag("circle", cx=centre[0], cy=centre[1], r=radius, class_="ring"),
+        svg.tag("circle", cx=centre[0], cy=centre[1], r=radius * 0.62, class_="glass"),
+        svg.line((centre[0], centre[1] - radius - 14), (centre[0], centre[1] - radius + 6), "film"),
+        _arc(centre, radius + 8, turn),
+        svg.text((centre[0], centre[1] - 2), "seen from", kind="quiet"),
+        svg.text((centre[0], centre[1] + 12), "the front", kind="quiet"),
+        svg.text((centre[0], 152), words, kind="strong"),
+    ]
+    return svg.picture((140, 160), f"Turn {words}, seen from the front", parts)
+
+
+def _arc(centre: svg.Point, radius: float, turn: float) -> str:
+    """An arc from the index with its arrow head; plus is clockwise on the page."""
+
+    def at(angle: float) -> svg.Point:
+        return centre[0] + radius * math.sin(angle), centre[1] - radius * math.cos(angle)
+
+    (x0, y0), (x1, y1) = at(0), at(turn)
+    large, sweep = int(abs(turn) > math.pi), int(turn > 0)
+    sign = math.copysign(1, turn)
+    direction = (sign * math.cos(turn), sign * math.sin(turn))
+    stroke = f"M{x0:.1f} {y0:.1f} A{radius} {radius} 0 {large} {sweep} {x1:.1f} {y1:.1f}"
+    return svg.path(stroke, "error") + svg.arrow_head((x1, y1), direction, "error filled")

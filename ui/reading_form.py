@@ -1,0 +1,137 @@
+"""The reading's fields, one set for each kind of reading."""
+
+from typing import Any
+
+import streamlit as st
+
+from optics.bench.camera import Turn
+from optics.bench.instruments import INSTRUMENTS
+from optics.records import fields
+from optics.records.job import (
+    CollimatorPart,
+    MarkPart,
+    ParallaxPart,
+    RegisterPart,
+    RotationPart,
+    RulerPart,
+)
+from ui.camera_form import OWN
+from ui.fields import choice
+from ui.forms import Form
+
+_KINDS = {
+    part.title: part.model_fields["kind"].default
+    for part in (MarkPart, RotationPart, RegisterPart, CollimatorPart, RulerPart, ParallaxPart)
+}
+
+
+def choose_reading(name: str) -> str:
+    """Ask which kind of reading was taken."""
+    return str(_KINDS[choice("reading", list(_KINDS), f"{name}.reading")])
+
+
+def reading_form(name: str, kind: str) -> tuple[dict[str, Any], list[str]]:
+    """Draw the reading's fields; the reading as the job document takes it, and what is amiss."""
+    form = Form(f"{name}.{kind}")
+    _DRAW[kind](form, name != OWN)
+    return {"kind": kind} | form.part(), form.problems
+
+
+def _mark(form: Form, example: bool) -> None:
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("mark", fields.RING_MARK, typed="∞")
+    with columns[1]:
+        form.ask("sharp_at", fields.SHARP_AT, typed="18; 18.7; 19.5 m" if example else "",
+                 label="really sharp at", hint="repeats: 18; 18.7 m")  # fmt: skip
+    with columns[2]:
+        form.ask("limit", fields.DISTANCE_LIMIT, typed="0.2 m" if example else "", optional=True,
+                 label="tape good to ±", hint="0 if empty")  # fmt: skip
+
+
+def _rotation(form: Form, example: bool) -> None:
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("turned", fields.TURNED, typed="2.5; 2; 2.5" if example else "",
+                 label="turned until sharp", hint="repeats: 2.5; 2")  # fmt: skip
+    with columns[1]:
+        form.choose("sense", "turned, seen from the front",
+                    (str(Turn.CLOCKWISE), str(Turn.COUNTER_CLOCKWISE)))  # fmt: skip
+    with columns[2]:
+        form.ask("limit", fields.ANGLE_LIMIT, typed="0.5" if example else "", optional=True,
+                 label="read to ±", hint="0 if empty")  # fmt: skip
+    left, right = st.columns(2)
+    with left:
+        form.ask("mark", fields.RING_MARK, typed="∞", label="started from the mark")
+    with right:
+        form.ask("target", fields.TARGET, typed="∞", label="target stands at")
+
+
+def _register(form: Form, example: bool) -> None:
+    columns = st.columns(3)
+    with columns[0]:
+        measured = "28.74; 28.75; 28.74" if example else ""
+        hint = "repeats: 28.74; 28.75"
+        form.ask("measured", fields.MEASURED_REGISTER, typed=measured, hint=hint)
+    with columns[1]:
+        form.ask("nominal", fields.NOMINAL_REGISTER, typed="28.8" if example else "")
+    with columns[2]:
+        form.ask("limit", fields.GAUGE_LIMIT, optional=True, label="good to ±",
+                 hint="empty: the instrument's own")  # fmt: skip
+    names = {i.name: key for key, i in INSTRUMENTS.items()}
+    chosen = form.choose(
+        "instrument", "measured with", list(names), "Dial gauge 0.01 mm, over 10 mm"
+    )
+    instrument = INSTRUMENTS[names[chosen]]
+    form.chosen["instrument"] = instrument.key
+    st.caption(f"{instrument.warning} Limit: {instrument.source}.".strip())
+
+
+def _collimator(form: Form, example: bool) -> None:
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("shift", fields.RETICLE_SHIFT, typed="1.2; 1.25; 1.2" if example else "",
+                 label="reticle moved", hint="repeats: 1.2; 1.25")  # fmt: skip
+    with columns[1]:
+        form.choose("towards", "it moved towards", ("its lens", "away from its lens"))
+    with columns[2]:
+        form.ask("limit", fields.RETICLE_LIMIT, typed="0.02" if example else "", optional=True,
+                 label="read to ±", hint="0 if empty")  # fmt: skip
+    form.ask("collimator_focal_length", fields.COLLIMATOR, typed="300" if example else "")
+
+
+def _ruler(form: Form, example: bool) -> None:
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("mark", fields.RING_MARK, typed="1.5 m" if example else "")
+    with columns[1]:
+        form.ask(
+            "aim", fields.RULER_AIM, typed="1.5 m" if example else "", label="film to its zero"
+        )
+    with columns[2]:
+        form.ask("slope", fields.RULER_SLOPE, typed="45", label="slope to the lens axis")
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("offset", fields.RULER_OFFSET, typed="20; 24; 22" if example else "",
+                 label="sharpest along ruler", hint="repeats: 20; 24")  # fmt: skip
+    with columns[1]:
+        form.choose("side", "that is, from its zero", ("nearer", "farther"))
+    with columns[2]:
+        form.ask("limit", fields.RULER_LIMIT, typed="2" if example else "", optional=True,
+                 label="read to ±", hint="0 if empty")  # fmt: skip
+
+
+def _parallax(form: Form, example: bool) -> None:
+    del example  # There is nothing to type.
+    form.choose("image_moves", "against the pencil cross, the image moves",
+                ("with the eye", "against the eye", "not at all"))  # fmt: skip
+
+
+_DRAW = {
+    "mark": _mark,
+    "rotation": _rotation,
+    "register": _register,
+    "collimator": _collimator,
+    "ruler": _ruler,
+    "parallax": _parallax,
+}
