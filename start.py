@@ -180,7 +180,15 @@ def prepare(environment, with_tests):
 def run_benchmarks(python, arguments):
     """Measure the speeds that the house promises."""
     say("Measuring speeds (leave the machine alone meanwhile) ...")
-    command = [python, "-m", "pytest", "tests/benchmarks", "-s"] + arguments
+    command = [
+        python,
+        "-m",
+        "pytest",
+        "tests/benchmarks",
+        "-s",
+        "-o",
+        "python_files=bench_*.py",
+    ] + arguments
     return subprocess.call([str(word) for word in command], cwd=str(HOUSE))
 
 

@@ -1,7 +1,6 @@
 """Results in the words a repairer uses; every face of the program says the same."""
 
-import math
-
+from optics.bench.camera import Camera, FrontCell, Helicoid
 from optics.bench.correction import Correction, Sight
 from optics.bench.readings import Sense
 from optics.bench.remedies import Remedy
@@ -9,12 +8,38 @@ from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict
 from optics.units import format_distance, format_length
 
+CONVENTIONS = (
+    "Distances are from the film plane. Plus, “too far out”: the lens stands farther from the "
+    "film than it should; minus, “too far in”: nearer. A shim added moves the lens away from "
+    "the film. Turns are as seen from the front."
+)
+
+
+def said_camera(camera: Camera) -> str:
+    """The camera's figures in one line."""
+    focusing, lens = camera.focusing, camera.lens
+    parts = [f"{_trim(lens.focal_length)} f/{lens.full_aperture:.3g}"]
+    if isinstance(focusing, Helicoid):
+        starts = f"{focusing.starts} start{'s' if focusing.starts > 1 else ''}"
+        parts += [f"helicoid, lead {_trim(focusing.lead)}, {starts}"]
+    elif isinstance(focusing, FrontCell):
+        parts += [f"front cell {_trim(focusing.group_focal_length)}, lead {_trim(focusing.lead)}"]
+    else:
+        parts += ["lens on a bed or struts"]
+    if isinstance(focusing, Helicoid | FrontCell):
+        parts[-1] += f", extends {focusing.extends}"
+    return " · ".join([*parts, f"circle of confusion {_trim(camera.circle_of_confusion)}"])
+
+
+def _trim(mm: float) -> str:
+    return f"{mm:.6g} mm"
+
 
 def said_error(error: Estimate) -> str:
     """The size of an error with its sense: 0.119 mm too far out."""
     sense = Sense.of(error.value)
     if sense is Sense.RIGHT:
-        return "right, to within half a micrometre"
+        return "right"
     return f"{format_length(abs(error.value), places=3)} {sense.words}"
 
 
@@ -22,7 +47,8 @@ def said_uncertainty(error: Estimate) -> str:
     """Expanded uncertainty with its coverage factor, or that none was stated."""
     if not error.standard:
         return "no uncertainty stated"
-    dof = "" if math.isinf(error.dof) else f", {error.dof:.3g} degrees of freedom"
+    # Beyond a hundred the factor k no longer depends on them to two decimals.
+    dof = f", {error.dof:.3g} degrees of freedom" if error.dof < 100 else ""
     expanded = format_length(error.expanded, places=3)
     return f"± {expanded} at 95 % (k = {error.coverage:.2f}{dof})"
 
@@ -52,7 +78,8 @@ def mark_name(mark: float) -> str:
 def sharp_where(sight: Sight) -> str:
     """Where it is sharp with the ring at a mark, with its 95 % interval."""
     if sight.sharp_at is None:
-        return "nothing is sharp, the focus lies beyond infinity"
+        nothing = "" if sight.looks_sharp else "nothing is sharp, "
+        return f"{nothing}the focus lies beyond infinity"
     near = format_distance(sight.nearest) if sight.nearest is not None else "—"
     far = format_distance(sight.farthest) if sight.farthest is not None else "beyond ∞"
     between = "" if sight.nearest == sight.farthest else f" ({near} to {far})"
@@ -77,10 +104,8 @@ def residual_line(remedy: Remedy) -> str:
     left = remedy.residual
     size = "no error" if Sense.of(left.value) is Sense.RIGHT else said_error(left)
     depth = "inside" if remedy.within_depth_of_focus else "outside"
-    return (
-        f"Leaves {size}, ± {format_length(left.expanded, places=3)}: {remedy.verdict.words}, "
-        f"{depth} the depth of focus."
-    )
+    known = f", ± {format_length(left.expanded, places=3)}" if left.standard else ""
+    return f"Leaves {size}{known}: {remedy.verdict.words}, {depth} the depth of focus."
 
 
 def advice(correction: Correction) -> str:

@@ -40,8 +40,8 @@ class Bound:
         value = np.asarray(inputs[self.quantity.name])
         (limit,) = self._limit_of(*(inputs[name] for name in sorted(self.needs)))
         # What was computed or rounded to lie at the limit must not fail by its last digit.
-        slack = ROUNDING * np.abs(limit)
-        wrong = value > limit + slack if self.is_upper else value < limit - slack
+        edge = limit * (1 + ROUNDING if self.is_upper else 1 - ROUNDING)
+        wrong = value > edge if self.is_upper else value < edge
         if np.any(wrong):
             value, limit, wrong = np.broadcast_arrays(value, limit, wrong)
             side = "at most" if self.is_upper else "at least"
@@ -234,7 +234,7 @@ class Formula:
             value = np.float64(given) if np.ndim(given) == 0 else np.asarray(given, np.float64)
             quantity.check(value)
             known.append(value)
-        named = {q.name: v for q, v in zip(self.inputs, known, strict=True)}
+        named = self._by_name(known)
         for bound in self.relation.bounds:
             if bound.needs <= named.keys():
                 bound.check(named)
@@ -246,17 +246,32 @@ class Formula:
         unknown = self.form.unknown
         lowest = shaped if isinstance(shaped, float) else extremes(shaped)[0]
         if math.isnan(lowest):
-            given = ", ".join(
-                f"{q.meaning} {said(float(np.ravel(v)[0]), q.unit)}"
-                for q, v in zip(self.inputs, known, strict=True)
-            )
-            raise NoAnswer(
-                f"No {unknown.meaning} satisfies the relation '{self.relation.name}' "
-                f"for {given}; check these figures against each other.",
-                quantity=unknown.name,
-            )
+            raise self._no_answer(shaped, known)
         unknown.check(shaped)
+        for bound in self._bounds_on_answer:
+            bound.check({unknown.name: shaped, **self._by_name(known)})
         return shaped
+
+    @cached_property
+    def _bounds_on_answer(self) -> tuple[Bound, ...]:
+        return tuple(b for b in self.relation.bounds if self.form.unknown.name in b.needs)
+
+    def _by_name(self, known: list[Any]) -> dict[str, Any]:
+        return {q.name: v for q, v in zip(self.inputs, known, strict=True)}
+
+    def _no_answer(self, shaped: Given, known: list[Any]) -> NoAnswer:
+        """The sentence for the first element that has no answer, ready to raise."""
+        first = int(np.argmax(np.isnan(shaped)))
+        given = ", ".join(
+            f"{q.meaning} {said(float(np.broadcast_to(v, np.shape(shaped)).flat[first]), q.unit)}"
+            for q, v in zip(self.inputs, known, strict=True)
+        )
+        unknown = self.form.unknown
+        return NoAnswer(
+            f"No {unknown.meaning} satisfies the relation '{self.relation.name}' "
+            f"for {given}; check these figures against each other.",
+            quantity=unknown.name,
+        )
 
     @cached_property
     def _residual(self) -> Callable[..., Any]:

@@ -45,7 +45,7 @@ def to_plain(expression: Any, names: Mapping[str, str]) -> str:
 
 
 def to_latex(expression: Any, names: Mapping[str, str]) -> str:
-    """LaTeX in the authored order, each symbol shown as `names` has it."""
+    """LaTeX in sympy's own order of terms, each symbol shown as `names` has it."""
     # Juxtaposed numbers would run together, so a product of numbers shows its dot.
     dot = "dot" if any(n[:1].isdigit() for n in names.values()) else None
     with SYMPY_LOCK:

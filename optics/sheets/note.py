@@ -6,7 +6,7 @@ from dataclasses import dataclass, fields
 from datetime import date
 
 from optics.bench import wording
-from optics.bench.camera import Camera, FrontCell, Helicoid
+from optics.bench.camera import FrontCell, Helicoid
 from optics.bench.cautions import LOCAL_RULES
 from optics.bench.correction import Correction
 from optics.bench.remedies import NotApplicable, Offer, Remedy
@@ -110,26 +110,10 @@ def _head(note: _Note) -> float:
     name = camera.name.strip()
     if name and name != note.title:
         head.say(name, 10, bold=True, most=2)
-    head.say(_said_camera(camera), _TEXT, ink=DARK)
+    head.say(wording.said_camera(camera), _TEXT, ink=DARK)
     head.gap(1.2)
     sheet.line((sheet.left, head.y), (sheet.right, head.y), width=0.5)
     return head.y
-
-
-def _said_camera(camera: Camera) -> str:
-    """The camera's figures in one line."""
-    focusing, lens = camera.focusing, camera.lens
-    parts = [f"{_trim(lens.focal_length)} f/{lens.full_aperture:.3g}"]
-    if isinstance(focusing, Helicoid):
-        starts = f"{focusing.starts} start{'s' if focusing.starts > 1 else ''}"
-        parts += [f"helicoid, lead {_trim(focusing.lead)}, {starts}"]
-    elif isinstance(focusing, FrontCell):
-        parts += [f"front cell {_trim(focusing.group_focal_length)}, lead {_trim(focusing.lead)}"]
-    else:
-        parts += ["lens on a bed or struts"]
-    if isinstance(focusing, Helicoid | FrontCell):
-        parts[-1] += f", extends {focusing.extends}"
-    return " · ".join([*parts, f"circle of confusion {_trim(camera.circle_of_confusion)}"])
 
 
 def _section(
@@ -217,10 +201,6 @@ def _scale(unit: str, value: float) -> tuple[float, str]:
 def _digits(value: float, count: int) -> str:
     """So many significant digits, without trailing zeros."""
     return "∞" if math.isinf(value) else shortest(float(f"{value:.{count}g}"))
-
-
-def _trim(mm: float) -> str:
-    return f"{_digits(mm, 6)} mm"
 
 
 def _answer(note: _Note, y: float) -> float:

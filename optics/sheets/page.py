@@ -15,6 +15,7 @@ from typing import Literal, TypeAlias
 
 from reportlab.pdfgen.canvas import Canvas
 
+from optics.bench.wording import CONVENTIONS
 from optics.errors import OutOfRange
 from optics.sheets.lettering import (
     MM_PER_POINT,
@@ -38,11 +39,6 @@ ACCENT: Ink = (29 / 255, 86 / 255, 84 / 255)
 
 HAIRLINE = 0.1
 MARGIN = 15.0
-CONVENTIONS = (
-    "Distances are from the film plane. Plus, “too far out”: the lens stands farther from the "
-    "film than it should; minus, “too far in”: nearer. A shim added moves the lens away from "
-    "the film. Turns are as seen from the front."
-)
 _FINE_PRINT = 6.2
 
 # A face is read from one place in memory, by one sheet at a time.
