@@ -110,11 +110,10 @@ def test_the_drawing_shows_which_way(
         assert "the lens, where it should be" in back.text
         assert "is here" not in back.text
         return
-    found = (
-        back.pages[0].search("is here")[0]["x0"],
-        back.pages[0].search("should be here")[0]["x0"],
-    )
-    film = back.pages[0].search("film plane")[-1]["x0"]
+    is_here, should_be = (back.pages[0].search(f"{words} here")[0] for words in ("is", "should be"))
+    found = (is_here["x0"], should_be["x0"])
+    named = back.pages[0].search("film plane")
+    (film,) = (one["x0"] for one in named if abs(one["top"] - is_here["top"]) < 2)
     assert max(found) < film
     assert (found[0] < found[1]) is out
     assert ("too far out" if out else "too far in") == correction.sense.words
