@@ -6,8 +6,9 @@ from optics.bench import wording
 from optics.bench.correction import Correction
 from optics.bench.readings import Sense
 from optics.bench.remedies import Remedy
+from optics.sheets.drawing import Ink, Point, on_circle
 from optics.sheets.lettering import text_width
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, PALE, WHITE, Ink, Point, Sheet
+from optics.sheets.page import ACCENT, BLACK, DARK, MID, PALE, WHITE, Sheet
 from optics.units import format_length
 
 FIGURE_HEIGHT = 37.0
@@ -197,14 +198,16 @@ def _draw_turn(sheet: Sheet, top: Point, sense: str) -> float:
     radius = 3.9
     x, y = centre = (top[0], top[1] + radius + 2.4)
     way = 1 if sense == "clockwise" else -1
-    _draw_circle(sheet, centre, radius)
-    _draw_circle(sheet, centre, radius * 0.6)
+    sheet.circle(centre, radius, width=0.2)
+    sheet.circle(centre, radius * 0.6, width=0.2)
     sheet.line((x, y - radius), (x, y - radius * 0.68), width=0.4)
     outside = radius + 1.7
-    arc = [_on_circle(centre, outside, way * math.radians(a)) for a in range(-38, 33, 5)]
-    sheet.shape(arc, ink=ACCENT, width=0.5, closed=False)
-    tip = _on_circle(centre, outside - 0.15, way * math.radians(54))
-    sheet.arrow(arc[-1], tip, width=0.5, ink=ACCENT)
+    sheet.arc(
+        centre, outside, way * math.radians(-38), way * math.radians(70), width=0.5, ink=ACCENT
+    )
+    tail = on_circle(centre, outside, way * math.radians(32))
+    tip = on_circle(centre, outside - 0.15, way * math.radians(54))
+    sheet.arrow(tail, tip, width=0.5, ink=ACCENT)
     sheet.text(x, y + radius + 2.4, "front", 5.8, ink=DARK, align="middle")
     return y + radius + 3
 
@@ -242,13 +245,3 @@ def _draw_stop(sheet: Sheet, top: Point, is_away: bool) -> float:
     sheet.arrow(*(ends if is_away else ends[::-1]), width=0.5, ink=ACCENT)
     sheet.text(film + 0.5, y + 8.8, "film", 5.8, ink=DARK, align="right")
     return y + 9.4
-
-
-def _draw_circle(sheet: Sheet, centre: Point, radius: float) -> None:
-    around = [_on_circle(centre, radius, math.radians(a)) for a in range(0, 360, 6)]
-    sheet.shape(around, width=0.2)
-
-
-def _on_circle(centre: Point, radius: float, angle: float) -> Point:
-    """The point at an angle clockwise from the top."""
-    return centre[0] + radius * math.sin(angle), centre[1] - radius * math.cos(angle)
