@@ -57,7 +57,8 @@ def _slipped(check: ScaleCheck, found: Explanation) -> str:
     return (
         f"The ring has slipped: {_off_by(check, zero)}. With the ring on ∞ the lens stands "
         f"{_at_film(RingScale.of(check.camera).at_film(zero.value))}: loosen the ring, hold the "
-        f"lens still and turn the ring {format_angle(abs(zero.value))} {sense}, seen from the front."
+        f"lens still and turn the ring {format_angle(abs(zero.value))} {sense}, seen from the "
+        "front."
     )
 
 
