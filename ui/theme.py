@@ -107,6 +107,11 @@ def _settings(name: str, palette: Palette) -> dict[str, Any]:
     return {f"theme.{name}.{option}": colour for option, colour in colours.items()}
 
 
+def palette_in_use() -> Palette:
+    """The palette of the theme that the browser shows now, for plots."""
+    return NIGHT if st.context.theme.type == "dark" else DAY
+
+
 @cache
 def style_sheet() -> str:
     """Return the style sheet with each palette colour as a custom property.
