@@ -1,9 +1,15 @@
 """The layout of a scale in the words of the workshop."""
 
-from optics.bench.camera import Camera
+from optics.bench.camera import Camera, FrontCell
 from optics.bench.scale_layout import DepthRow, ScaleOn, Towards, runs, runs_right
 from optics.bench.stops import Stops
-from optics.units import format_length
+from optics.theory import front_cell, lens
+from optics.units.printing import trimmed
+
+SCALE_CONVENTIONS = (
+    "Distances are from the film plane. Angles and turns are as seen from the front. Marks are for "
+    "a paraxial lens on a thread of constant lead."
+)
 
 
 def strip_runs_line(camera: Camera, scale_on: ScaleOn, tops: Towards) -> str:
@@ -34,10 +40,17 @@ def turning_line(camera: Camera, scale_on: ScaleOn) -> str:
 
 def depth_marks_line(row: DepthRow) -> str:
     """What the depth marks were reckoned with."""
-    blur = format_length(row.circle_of_confusion, places=4)
+    blur = trimmed(row.circle_of_confusion, 4)
     how = (
         "the exact f-numbers (f/5.6 is f/5.657)"
         if row.stops is Stops.EXACT
         else "the f-numbers as engraved"
     )
-    return f"Depth marks for a circle of confusion of {blur} and {how}, for distant subjects."
+    return f"Depth marks for a circle of confusion of {blur} mm and {how}, for distant subjects."
+
+
+def source_line(camera: Camera) -> str:
+    """By whose equation the marks were placed."""
+    is_cell = isinstance(camera.focusing, FrontCell)
+    relation = front_cell.group_movement if is_cell else lens.unit_focusing
+    return f"Source: {relation.source}."

@@ -27,8 +27,10 @@ from optics.theory import depth, helicoid
 
 LARGEST = math.radians(345)
 """How far round a scale may run, so that its nearest mark stays clear of ∞."""
-GAP = 0.7
+GAP = 0.6
 """Room kept between neighbouring figures, in mm."""
+TICK_GAP = 0.8
+"""Room kept between neighbouring depth marks that are chosen here, in mm."""
 SMALLEST_STOP = 22.0
 _FARTHEST_DEPTH_MARK = math.radians(150)
 
@@ -169,7 +171,8 @@ def depth_row(
     Equations: `depth_mark`, for a front cell `cell_depth_mark`. `f_numbers` are as engraved
     (whole stops from full aperture to 22 unless given); `stops` says whether the exact f-number
     or the engraved one is reckoned with; the circle of confusion is the camera's unless given.
-    Figures without room are left out, the outermost kept first; their marks stay.
+    Figures without room are left out, the outermost kept first; their marks stay, unless the
+    series was chosen here and they stand closer than `TICK_GAP`.
     Errors: NoAnswer for a bed or struts; OutOfRange for a stop or circle without a meaning.
     Limits: distant subjects; close up the marks stand a little wide.
     """
@@ -183,14 +186,22 @@ def depth_row(
     angles = formula.value(f_number=np.array(used), circle_of_confusion=blur, **known).tolist()
     figures = [stop_figure(marked) for marked in engraved]
     arcs, widths = [arc_of(a, diameter) for a in angles], [figure_width(f) for f in figures]
-    # The index itself stands in the middle, and every figure has its twin on the other side.
-    order = [0, *range(len(arcs), 0, -1)]
-    room = _with_room([0.0, *arcs], [0.0, *widths], order, gap)[1:]
-    marks = tuple(
-        DepthPlace(*one) for one in zip(engraved, used, figures, angles, room, strict=True)
-    )
+    room = _beside_index(arcs, widths, [], gap)
+    marks = [DepthPlace(*one) for one in zip(engraved, used, figures, angles, room, strict=True)]
+    if f_numbers is None:
+        first = [i for i, has_room in enumerate(room) if has_room]
+        stands = _beside_index(arcs, [0.0] * len(arcs), first, TICK_GAP)
+        marks = [mark for mark, is_kept in zip(marks, stands, strict=True) if is_kept]
     shown = tuple(mark for mark in marks if mark.angle <= _FARTHEST_DEPTH_MARK)
     return DepthRow(diameter, blur, stops, shown, _too_far_round(marks))
+
+
+def _beside_index(
+    arcs: Sequence[float], widths: Sequence[float], first: Sequence[int], gap: float
+) -> list[bool]:
+    """What stands clear of the index and of the rest, those named first and the outermost kept."""
+    order = dict.fromkeys([0, *(i + 1 for i in first), *range(len(arcs), 0, -1)])
+    return _with_room([0.0, *arcs], [0.0, *widths], list(order), gap)[1:]
 
 
 def runs(camera: Camera, scale_on: ScaleOn = ScaleOn.RING) -> Turn:
