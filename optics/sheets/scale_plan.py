@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from optics.bench.camera import Camera
 from optics.bench.engraving import ScaleUnit
-from optics.bench.scale_layout import DepthRow, ScaleOn, ScaleRow, depth_row, scale_row
+from optics.bench.scale_layout import DepthRow, ScaleOn, ScaleRow, arc_of, depth_row, scale_row
 from optics.bench.stops import Stops
 from optics.errors import OutOfRange
 from optics.sheets.column import Column
@@ -85,29 +85,43 @@ def check_between(words: str, value: float, low: float, high: float) -> None:
         )
 
 
-def scale_tables(words: Column, rows: Sequence[ScaleRow], depth: DepthRow, edge: str) -> None:
-    """Every mark with its angle and its arc, so that a dividing head can be set by them too."""
+def scale_tables(
+    words: Column,
+    rows: Sequence[ScaleRow],
+    depth: DepthRow | None,
+    diameters: tuple[float, float],
+    where: str,
+) -> None:
+    """Every mark with its angle and its arc, so that a dividing head can be set by them too.
+
+    `diameters` are those on which scale and index are measured, `where` says it in words.
+    """
+    scale, index = diameters
     tables = [
-        (f"{row.unit.words} from ∞",
-         [(mark.figure, mark.angle, row.arc(mark)) for mark in row.marks])
+        (
+            f"{row.unit.words} from ∞",
+            [(mark.figure, mark.angle, arc_of(mark.angle, scale)) for mark in row.marks],
+        )
         for row in rows
-    ]  # fmt: skip
-    tables += [
-        ("f/ ± from index", [(f.figure, f.angle, depth.arc(f)) for f in depth.marks])
-    ] * bool(depth.marks)
+    ]
+    if depth is not None and depth.marks:
+        lines = [(mark.figure, mark.angle, arc_of(mark.angle, index)) for mark in depth.marks]
+        tables.append(("f/, ± from the index", lines))
     begin = words.y
     for number, (head, lines) in enumerate(tables):
         column = words.beside(words.x + number * (TABLE_WIDTH + 3), TABLE_WIDTH)
         column.y = begin
-        _table(column, head, edge, lines)
+        _table(column, head, where, lines)
         words.below(column)
 
 
-def _table(column: Column, head: str, edge: str, lines: Sequence[tuple[str, float, float]]) -> None:
+def _table(
+    column: Column, head: str, where: str, lines: Sequence[tuple[str, float, float]]
+) -> None:
     sheet, ends = column.sheet, [column.x + at for at in _COLUMNS]
     column.say(head, _FINE, bold=True)
     column.gap(2.6)
-    for end, word in zip(ends[1:], ("angle", edge), strict=True):
+    for end, word in zip(ends[1:], ("angle", where), strict=True):
         sheet.text(end, column.y - 0.6, word, _FINE, ink=DARK, align="right")
     sheet.line((column.x, column.y), (ends[-1], column.y))
     for figure, angle, arc in lines[:LONGEST_TABLE]:

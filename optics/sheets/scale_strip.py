@@ -226,11 +226,11 @@ def _say(
     artwork: Artwork,
 ) -> None:
     """How the scale runs, how to fit the strip, and every mark in figures."""
-    said = words.beside(words.x, words.width)
     for line in _lines(plan, barrel, rows, depth, artwork):
-        said.say(line, _NOTE, hang=2)
-    said.gap(1.5)
-    scale_tables(said, rows, depth, "on the strip")
+        words.say(line, _NOTE, hang=2)
+    words.gap(1.5)
+    edges = (barrel.neutral, barrel.index_neutral)
+    scale_tables(words, rows, depth, edges, "on the strip")
 
 
 def _lines(
