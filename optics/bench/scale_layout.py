@@ -149,7 +149,9 @@ def scale_row(
         _refuse_round_again(camera, unit, ordered, angles)
     figures = [figure_of(distance, unit) for distance in ordered]
     arcs = [arc_of(angle, diameter) for angle in angles]
-    room = _with_room(arcs, [figure_width(f) for f in figures], _wanted_first(ordered, unit), gap)
+    room = clear_of_each_other(
+        arcs, [figure_width(f) for f in figures], _wanted_first(ordered, unit), gap
+    )
     marks = [MarkPlace(*one) for one in zip(ordered, figures, angles, room, strict=True)]
     if distances is None:
         return ScaleRow(unit, diameter, tuple(mark for mark in marks if mark.has_figure))
@@ -201,7 +203,7 @@ def _beside_index(
 ) -> list[bool]:
     """What stands clear of the index and of the rest, those named first and the outermost kept."""
     order = dict.fromkeys([0, *(i + 1 for i in first), *range(len(arcs), 0, -1)])
-    return _with_room([0.0, *arcs], [0.0, *widths], list(order), gap)[1:]
+    return clear_of_each_other([0.0, *arcs], [0.0, *widths], list(order), gap)[1:]
 
 
 def runs(camera: Camera, scale_on: ScaleOn = ScaleOn.RING) -> Turn:
@@ -260,10 +262,13 @@ def _wanted_first(distances: Sequence[float], unit: ScaleUnit) -> list[int]:
     return list(dict.fromkeys([0, last, *rest]))
 
 
-def _with_room(
+def clear_of_each_other(
     arcs: Sequence[float], widths: Sequence[float], order: Sequence[int], gap: float
 ) -> list[bool]:
-    """Which figures stand clear of every figure that was given room before them."""
+    """Which figures stand clear of every figure that was given room before them, in an order.
+
+    `arcs` are their middles and `widths` how wide they are; all in mm, as is the `gap` between.
+    """
     kept: list[int] = []
     for i in order:
         clear = (abs(arcs[i] - arcs[k]) >= (widths[i] + widths[k]) / 2 + gap - 1e-9 for k in kept)
