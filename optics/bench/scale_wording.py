@@ -9,7 +9,7 @@ from optics.bench.readings import Sense
 from optics.bench.scale_check import ScaleCheck
 from optics.bench.scale_fit import ZERO, MarkCheck, RingScale, ScaleFit, threaded
 from optics.bench.uncertainty import Estimate
-from optics.units import format_angle, format_distance, format_length
+from optics.units import format_angle, format_distance, format_length, format_uncertainty
 
 CAUSES = {
     Cause.RIGHT: "the ring is right",
@@ -120,10 +120,7 @@ def figure(name: str, estimate: Estimate) -> str:
         return (
             f"{FIGURES[name]} at {format_angle(estimate.value)} ± {format_angle(estimate.expanded)}"
         )
-    return (
-        f"{FIGURES[name]} of {format_length(estimate.value, places=2)} ± "
-        f"{format_length(estimate.expanded, places=2)}"
-    )
+    return f"{FIGURES[name]} of {format_uncertainty(estimate.value, estimate.expanded, 'mm')}"
 
 
 def mark_line(mark: MarkCheck) -> str:
@@ -146,8 +143,8 @@ def fit_line(fit: ScaleFit) -> str:
     figures = ", ".join(figure(name, estimate) for name, estimate in fit.found.items())
     said = figures or "nothing fitted"
     return (
-        f"{said[0].upper()}{said[1:]}; chi-square {fit.chi_square:.3g} with {fit.dof} degrees of "
-        f"freedom, chance {fit.probability:.2g}."
+        f"{said[0].upper()}{said[1:]}; chi-square {fit.chi_square:.1f} with {fit.dof} degrees of "
+        f"freedom, chance {fit.probability:.1%}."
     )
 
 
@@ -184,11 +181,8 @@ def confusion_line(found: ConfusionFound, conventions: Sequence[Convention]) -> 
         compared = f" It agrees with {'; '.join(agreeing)}."
     elif near:
         compared = f" It agrees with no convention listed; the nearest is {near[0].name}."
-    return (
-        f"The depth marks were made for a circle of confusion of "
-        f"{format_length(value.value, places=4)} ± {format_length(value.expanded, places=4)}."
-        + compared
-    )
+    said = format_uncertainty(value.value, value.expanded, "mm")
+    return f"The depth marks were made for a circle of confusion of {said}.{compared}"
 
 
 def depth_mark_line(mark: DepthMarkCheck) -> str:

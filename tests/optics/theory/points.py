@@ -99,7 +99,14 @@ def drawn(relation: Relation, pick: Pick, beyond: Callable[[], float]) -> dict[s
             point[name] = (
                 float(limit.subs({s: point[s.name] for s in limit.free_symbols})) + beyond()
             )
-    return point
+    return _with_a_far_limit(point) if relation.name == "depth_far" else point
+
+
+def _with_a_far_limit(point: dict[str, float]) -> dict[str, float]:
+    """The point with so little blur allowed that the far limit stays short of infinity."""
+    f, s, stop = (point[name] for name in ("focal_length", "object_distance", "f_number"))
+    most = f**2 / (stop * (s - f)) if s > f else math.inf
+    return {**point, "circle_of_confusion": min(point["circle_of_confusion"], 0.75 * most)}
 
 
 def _one(name: str, pick: Pick) -> float:
