@@ -9,7 +9,7 @@ from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.records.solve import Answer, Solution
 
-_WIDTH = 92
+_WIDTH = 76
 
 
 def solution_text(solution: Solution) -> str:
@@ -42,11 +42,14 @@ def correction_text(correction: Correction) -> str:
 
 def _offer_text(offer: Offer) -> str:
     if isinstance(offer, NotApplicable):
-        return f"- {offer.title}: not called for. {offer.reason}"
+        return f"- {offer.title}: {offer.reason}"
     said = [offer.instruction, wording.residual_line(offer), *offer.notes]
     return f"- {offer.title}: {' '.join(said)}"
 
 
 def _wrapped(line: str) -> str:
     indent = "  " if line.startswith("- ") else ""
-    return textwrap.fill(line, _WIDTH, subsequent_indent=indent)
+    # A sense broken at its hyphen would end a line in "counter-".
+    return textwrap.fill(
+        line, _WIDTH, subsequent_indent=indent, break_on_hyphens=False, break_long_words=False
+    )

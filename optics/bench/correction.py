@@ -19,12 +19,15 @@ from optics.bench.readings import (
 from optics.bench.remedies import Offer, Remedy, Workshop, offers
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict, judge
+from optics.errors import OutOfRange
 from optics.theory import depth
 
 MeasuredReading: TypeAlias = (
     MarkReading | RotationReading | RegisterReading | CollimatorReading | RulerReading
 )
 DEFAULT_MARKS = (3000.0, 1500.0)
+# So near to infinity focus (mm) it is the arithmetic that differs, not the lens.
+_ROUNDING = 1e-9
 
 
 @dataclass(frozen=True)
@@ -68,15 +71,19 @@ def correct(
     camera: Camera,
     reading: MeasuredReading,
     workshop: Workshop | None = None,
-    marks: tuple[float, ...] = DEFAULT_MARKS,
+    marks: tuple[float, ...] | None = None,
 ) -> Correction:
     """Turn one reading into the focus error, what it looks like, and every remedy.
 
+    The ring is described at infinity and at `marks`; None stands for the usual ones, as far
+    as the lens reaches them.
     Errors: OutOfRange or NoAnswer, one sentence each, for figures that cannot be.
     Limits: the reading is taken at its word; faults are told apart elsewhere.
     """
     steps = reading.steps(camera)
     error = steps[-1].result
+    if marks is None:
+        marks = tuple(mark for mark in DEFAULT_MARKS if _reaches(camera, mark))
     sights = tuple(sight(camera, mark, error) for mark in (math.inf, *marks))
     found = offers(camera, error, workshop or Workshop())
     return Correction(
@@ -90,6 +97,14 @@ def correct(
         offers=found,
         cautions=_cautions(reading, found),
     )
+
+
+def _reaches(camera: Camera, mark: float) -> bool:
+    try:
+        camera.magnification_at(mark)
+    except OutOfRange:
+        return False
+    return True
 
 
 def _cautions(reading: MeasuredReading, found: tuple[Offer, ...]) -> tuple[Caution, ...]:
@@ -119,7 +134,10 @@ def sight(camera: Camera, mark: float, error: Estimate) -> Sight:
 
 def sharp_distance(camera: Camera, mark: float, error: float) -> float | None:
     """The film-to-subject distance that is sharp; None where the lens stands inside infinity."""
-    if camera.film_side_extension(mark) + error < 0:
+    stands = camera.film_side_extension(mark) + error
+    if abs(stands) < _ROUNDING:
+        return math.inf
+    if stands < 0:
         return None
     formula, constants = camera.mark_error_formula("sharp_distance")
     return formula.value(focus_error=error, mark_distance=mark, **constants)

@@ -104,8 +104,10 @@ def workshop_of(part: WorkshopPart) -> Workshop:
     return Workshop(drawer, fitted)
 
 
-def marks_of(job: JobDocument) -> tuple[float, ...]:
-    """The ring marks at which the sight is to be described, beside infinity."""
+def marks_of(job: JobDocument) -> tuple[float, ...] | None:
+    """The ring marks at which the sight is to be described, beside infinity; None: the usual."""
+    if job.marks == JobDocument.model_fields["marks"].default:
+        return None
     found = (_value(fields.RING_MARK, text) for text in job.marks)
     return tuple(mark for mark in found if not math.isinf(mark))
 
@@ -170,7 +172,7 @@ def gauge_limit(part: RegisterPart) -> float:
     if instrument is None:
         known = ", ".join(INSTRUMENTS)
         raise Unreadable(
-            f"The instrument “{part.instrument}” is not known: choose one of {known}.",
+            f"The instrument {part.instrument!r} is not known: choose one of {known}.",
             quantity="instrument",
             value=part.instrument,
         )

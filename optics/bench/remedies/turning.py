@@ -129,7 +129,7 @@ def thread_start(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
         starts_moved=1.0, lead=thread.lead, starts=float(thread.starts)
     )
     count = round(-error.value / pitch)
-    reason = _no_other_start(thread, pitch, count)
+    reason = _no_other_start(thread, error.value, pitch, count)
     if reason:
         return NotApplicable("start", "Thread start", reason)
     # Entered later, at a ring position further on in the extending sense, the thread has
@@ -161,14 +161,16 @@ def thread_start(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
     )  # fmt: skip
 
 
-def _no_other_start(thread: Helicoid, pitch: float, count: int) -> str:
+def _no_other_start(thread: Helicoid, error: float, pitch: float, count: int) -> str:
     if thread.starts == 1:
         return "This thread has a single start: there is no other."
-    if not count:
+    if not count and abs(error) < pitch / 4:
         return (
             f"One start moves the lens {format_length(pitch)}, far more than the error: "
             "the thread is on its right start."
         )
+    if not count:
+        return f"One start moves the lens {format_length(pitch)}: no other brings it nearer."
     if abs(count) >= thread.starts:
         return (
             f"The error is {abs(count)} starts of {format_length(pitch)}, a whole turn or more: "
