@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from optics.units.printing import trimmed
+from optics.units.printing import fixed, trimmed
 
 _FOOT = 304.8
 _QUARTERS = {0: "", 1: "¼", 2: "½", 3: "¾"}
@@ -111,3 +111,27 @@ def rank_of(distance: float, unit: ScaleUnit) -> int:
 
 def _is_whole(value: float) -> bool:
     return abs(value - round(value)) < 1e-6 and round(value) > 0
+
+
+def table_figure(distance: float, unit: ScaleUnit) -> str:
+    """A distance in mm rounded as a pocket table has it, without its unit.
+
+    Metres: to 1 mm below 50 cm, 1 cm below 10 m, 10 cm below 100 m. Feet: to 1/4 in below 10 ft,
+    1 in below 30 ft, then whole feet.
+    """
+    if math.isinf(distance):
+        return "∞"
+    if unit is ScaleUnit.METRES:
+        places = 3 if distance < 499.5 else 2 if distance < 9995 else 1 if distance < 99950 else 0
+        return fixed(Fraction(distance) / 1000, places)
+    return _feet_and_inches(distance / 25.4)
+
+
+def _feet_and_inches(inches: float) -> str:
+    parts = 4 if inches < 120 - 1 / 8 else 1 if inches < 360 - 1 / 2 else 0
+    if not parts:
+        return f"{round(inches / 12)}′"
+    feet, rest = divmod(round(inches * parts), 12 * parts)
+    whole, quarters = divmod(rest, parts)
+    tail = f"{whole}{_QUARTERS[quarters]}"
+    return (f"{feet}′" if feet else "") + (f"{tail}″" if rest or not feet else "")

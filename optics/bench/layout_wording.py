@@ -3,7 +3,7 @@
 from optics.bench.camera import Camera, FrontCell
 from optics.bench.scale_layout import DepthRow, ScaleOn, Towards, runs, runs_right
 from optics.bench.stops import Stops
-from optics.theory import front_cell, lens
+from optics.theory import depth, front_cell, lens
 from optics.units.printing import trimmed
 
 SCALE_CONVENTIONS = (
@@ -54,3 +54,8 @@ def source_line(camera: Camera) -> str:
     is_cell = isinstance(camera.focusing, FrontCell)
     relation = front_cell.group_movement if is_cell else lens.unit_focusing
     return f"Source: {relation.source}."
+
+
+def depth_source_line() -> str:
+    """By what the depth of field was worked out."""
+    return f"Source: {depth.depth_near.source}."

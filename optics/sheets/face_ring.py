@@ -17,9 +17,9 @@ from optics.errors import OutOfRange
 from optics.sheets.column import Column
 from optics.sheets.drawing import Point, on_circle
 from optics.sheets.page import DARK, Sheet
-from optics.sheets.scale_plan import ScalePlan, check_between, scale_tables
+from optics.sheets.scale_plan import ScalePlan, scale_tables
 from optics.sheets.strips import figure_width, type_size
-from optics.sheets.true_size import Artwork, Room, Signature, true_size
+from optics.sheets.true_size import Artwork, Room, Signature, check_between, true_size
 
 TICK = 1.5
 _CLEAR, _EDGE = 0.5, 0.5

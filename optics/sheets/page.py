@@ -85,7 +85,8 @@ def program() -> str:
 class Sheet:
     """Pages being drawn, first to last; lengths in mm, type sizes in points.
 
-    `pdf` and `svg` end the last page; both show the same marks.
+    `pdf` and `svg` end the last page; both show the same marks. `stretch` draws the PDF so many
+    times larger, across and up, for a printer that prints too small.
     """
 
     def __init__(
@@ -96,8 +97,10 @@ class Sheet:
         made: date,
         made_by: str = "",
         conventions: str = CONVENTIONS,
+        stretch: Point = (1.0, 1.0),
     ) -> None:
         self.paper = paper
+        self._stretch = stretch
         self._made = f"Made {made.isoformat()}" + (f" by {made_by}" if made_by.strip() else "")
         self._pages: list[list[Mark]] = [[]]
         self._is_ended = False
@@ -247,7 +250,8 @@ class Sheet:
     def pdf(self) -> bytes:
         """The document, for paper; the same marks give the same bytes."""
         self._end()
-        return as_pdf(self._pages, (self.paper.width, self.paper.height), self._said)
+        size = (self.paper.width, self.paper.height)
+        return as_pdf(self._pages, size, self._said, self._stretch)
 
     def svg(self, page: int = 0) -> str:
         """One page for the screen, in mm, its letters as outlines so that it needs no font."""

@@ -25,8 +25,13 @@ class Description:
     made: date
 
 
-def as_pdf(pages: Sequence[Sequence[Mark]], size: Point, said: Description) -> bytes:
-    """The pages as one document, its fonts inside, that asks to be printed unscaled."""
+def as_pdf(
+    pages: Sequence[Sequence[Mark]], size: Point, said: Description, stretch: Point = (1.0, 1.0)
+) -> bytes:
+    """The pages as one document, its fonts inside, that asks to be printed unscaled.
+
+    All is drawn so many times larger, across and up, about the middle of the page.
+    """
     file = io.BytesIO()
     canvas = Canvas(
         file,
@@ -38,6 +43,11 @@ def as_pdf(pages: Sequence[Sequence[Mark]], size: Point, said: Description) -> b
     _describe(canvas, said)
     writer = _Writer(canvas, size[1])
     for page in pages:
+        if stretch != (1.0, 1.0):
+            canvas.translate(
+                *(_points(s * (1 - k) / 2) for s, k in zip(size, stretch, strict=True))
+            )
+            canvas.scale(*stretch)
         for mark in page:
             writer.draw(mark)
         canvas.showPage()

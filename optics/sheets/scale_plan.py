@@ -12,6 +12,7 @@ from optics.errors import OutOfRange
 from optics.sheets.column import Column
 from optics.sheets.page import DARK, PALE
 from optics.sheets.strips import figure_width
+from optics.sheets.true_size import check_between
 
 _FINE = 6.4
 _COLUMNS = (9.0, 22.0, 36.0)
@@ -70,18 +71,6 @@ class ScalePlan:
             stops=self.stops,
             circle_of_confusion=self.circle_of_confusion,
             figure_width=lambda figure: figure_width(figure, self.depth_figure_height),
-        )
-
-
-def check_between(words: str, value: float, low: float, high: float) -> None:
-    """Refuse a length in mm outside two limits."""
-    if not low <= value <= high:
-        raise OutOfRange(
-            f"The {words} must be from {low:g} mm to {high:g} mm: got {value:g} mm; "
-            "measure or choose again.",
-            quantity=words,
-            value=value,
-            limit=(low, high),
         )
 
 

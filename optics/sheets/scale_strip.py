@@ -16,7 +16,7 @@ from optics.errors import OutOfRange
 from optics.sheets.column import Column
 from optics.sheets.drawing import Point
 from optics.sheets.page import DARK, Sheet
-from optics.sheets.scale_plan import ScalePlan, check_between, scale_tables
+from optics.sheets.scale_plan import ScalePlan, scale_tables
 from optics.sheets.strips import (
     CROSS_ROOM,
     Figure,
@@ -31,7 +31,7 @@ from optics.sheets.strips import (
     tick_from,
     tiles,
 )
-from optics.sheets.true_size import Artwork, Room, Signature, TrueSize, true_size
+from optics.sheets.true_size import Artwork, Room, Signature, TrueSize, check_between, true_size
 
 FLAP = 8.0
 TICK = 1.8

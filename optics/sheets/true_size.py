@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from optics.bench.camera import Camera
 from optics.bench.wording import said_camera
+from optics.errors import OutOfRange
 from optics.sheets.column import Column
 from optics.sheets.page import ACCENT, DARK, Sheet, paper_named
 from optics.sheets.ruler import LENGTH, ROOM, check_rulers
@@ -28,12 +29,22 @@ class Artwork(StrEnum):
 
 @dataclass(frozen=True)
 class Signature:
-    """What heads and signs a sheet; an empty title is the camera's name."""
+    """What heads and signs a sheet; an empty title is the camera's name.
+
+    `rulers` are what the two check rulers, across and up, measured on a sheet printed before,
+    in mm: with them a printer that stretches or shrinks is made up for.
+    """
 
     made: date
     title: str = ""
     made_by: str = ""
     page_size: str = "A4"
+    rulers: tuple[float, float] = (LENGTH, LENGTH)
+
+    def __post_init__(self) -> None:
+        """Refuse rulers that no sound printer makes of 100 mm."""
+        for measured in self.rulers:
+            check_between("printed check ruler", measured, 95.0, 105.0)
 
 
 @dataclass(frozen=True)
@@ -66,6 +77,7 @@ class TrueSize:
     title: str
     line: str
     longest: float
+    printer: str
 
     def page(self, remark: str = "") -> Room:
         """Furnish the page just begun; `remark` says which part of the work is on it."""
@@ -82,6 +94,8 @@ class TrueSize:
         x = corner[0] + _INSIDE
         words = Column(sheet, x, top, sheet.right - x)
         words.say(trust_line(self.longest), _TEXT, bold=True)
+        if self.printer:
+            words.say(self.printer, _FINE)
         words.gap(1)
         return Room(sheet.left, sheet.right, head.y + 2, top - 2, words)
 
@@ -102,10 +116,11 @@ def true_size(
         made=signature.made,
         made_by=signature.made_by,
         conventions=conventions,
+        stretch=(LENGTH / signature.rulers[0], LENGTH / signature.rulers[1]),
     )
     name = camera.name.strip()
     line = " · ".join([name] * (name not in ("", title)) + [said_camera(camera)])
-    return TrueSize(sheet, kind, title, line, longest)
+    return TrueSize(sheet, kind, title, line, longest, _printer_line(signature))
 
 
 def trust_line(longest: float) -> str:
@@ -117,3 +132,25 @@ def trust_line(longest: float) -> str:
         f"{RULER_LIMIT} mm, every length on this sheet is true to {share:.1%}: "
         f"{worst:.2f} mm in its longest, {longest:.1f} mm."
     )
+
+
+def _printer_line(signature: Signature) -> str:
+    across, up = signature.rulers
+    if across == up == LENGTH:
+        return ""
+    return (
+        f"Only for the printer whose rulers came out {across:g} mm across and {up:g} mm up: this "
+        "sheet makes up for it, and its own rulers must be right."
+    )
+
+
+def check_between(words: str, value: float, low: float, high: float) -> None:
+    """Refuse a length in mm outside two limits."""
+    if not low <= value <= high:
+        raise OutOfRange(
+            f"The {words} must be from {low:g} mm to {high:g} mm: got {value:g} mm; "
+            "measure or choose again.",
+            quantity=words,
+            value=value,
+            limit=(low, high),
+        )
