@@ -1,6 +1,6 @@
 """How much focus error the picture forgives: depth of focus, depth of field, hyperfocal."""
 
-from sympy import Eq, Max, log, sqrt
+from sympy import Eq, Float, Max, Rational, log, sqrt
 
 from optics.relation import Bound, Form, Quantity, Relation
 from optics.theory.front_cell import cell_to_film, group_focal_length, movement
@@ -262,16 +262,18 @@ airy_diameter = Quantity(
     "airy_diameter", "b_A", "b_A", "mm", "diameter of the Airy disc to its first dark ring", low=0
 )
 _bA = airy_diameter.symbol  # noqa: N816 - the symbol is b with index A
+# As a float it prints as 2.44 and not as 61/25; with so many digits it is exact enough to prove.
+_FIRST_RING = Float("2.44", 50)
 
 airy_disc = Relation(
     name="airy_disc",
     answers="How large is the smallest disc a perfect lens can make?",
-    equation=Eq(_bA, 2.44 * _lambda * _N),
+    equation=Eq(_bA, _FIRST_RING * _lambda * _N),
     quantities=(airy_diameter, wavelength, f_number),
     forms=(
-        Form(airy_diameter, 2.44 * _lambda * _N),
-        Form(wavelength, _bA / (2.44 * _N)),
-        Form(f_number, _bA / (2.44 * _lambda)),
+        Form(airy_diameter, _FIRST_RING * _lambda * _N),
+        Form(wavelength, _bA / (Rational("2.44") * _N)),
+        Form(f_number, _bA / (Rational("2.44") * _lambda)),
     ),
     source="Airy; W. J. Smith, Modern Optical Engineering, ch. 6",
     limits="A lens without aberrations; distant subject; round aperture.",
@@ -392,11 +394,7 @@ resolution_target = Relation(
     answers="How fine is an element of the 1951 three-bar target?",
     equation=Eq(_nu, 2 ** (_G + (_j - 1) / 6)),
     quantities=(_lines, _group, _element),
-    forms=(
-        Form(_lines, 2 ** (_G + (_j - 1) / 6)),
-        Form(_group, log(_nu) / log(2) - (_j - 1) / 6),
-        Form(_element, 1 + 6 * (log(_nu) / log(2) - _G)),
-    ),
+    forms=(Form(_lines, 2 ** (_G + (_j - 1) / 6)),),
     source="MIL-STD-150A, the 1951 target",
     limits="At the target; multiply by the reduction at the film.",
 )
