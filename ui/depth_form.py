@@ -40,6 +40,11 @@ class DepthWishes:
     acuity: str
 
     @property
+    def stop_kind(self) -> Stops:
+        """Whether the apertures are taken exact or as marked."""
+        return _STOPS[self.stops]
+
+    @property
     def stop_names(self) -> list[str]:
         """The apertures as they are engraved."""
         marked = fields.APERTURES.read(self.form.part()["apertures"])
@@ -80,7 +85,7 @@ def wished_table(camera: Camera, wishes: DepthWishes) -> DepthTable:
     distances = [one.value for one in fields.FOCUSED_AT.read(texts["distances"])]
     return depth_table(
         camera,
-        [f_number(m, _STOPS[wishes.stops]) for m in marked],
+        [f_number(m, wishes.stop_kind) for m in marked],
         distances,
         from_=_FROM[wishes.begin],
         circle_of_confusion=_blur(camera, wishes, texts),

@@ -234,3 +234,8 @@ DEPTH_MARK_LENGTHS = pairs(
 )
 MARK_ANGLE_LIMIT = angle("limit of a mark's angle", at_least=0)
 MARK_LENGTH_LIMIT = length("limit of a mark's place", at_least=0)
+PRINTED_RULER = length("check ruler as printed", above=0)
+BARREL_DIAMETER = length("barrel diameter", above=0)
+PAPER_THICKNESS = length("paper thickness", at_least=0)
+OUTER_DIAMETER = length("ring's outer diameter", above=0)
+INNER_DIAMETER = length("ring's inner diameter", above=0)
