@@ -97,7 +97,10 @@ def _cannot_tell(check: ScaleCheck) -> str:
 def _how_to_tell(first: Explanation, second: Explanation) -> str:
     causes = {first.cause, second.cause}
     if causes == {Cause.OTHER_LENS, Cause.OTHER_LEAD}:
-        return "Either way it does not belong here; measure the travel of one turn to tell."
+        return (
+            "Either way ring and barrel do not belong together as stated: measure the travel of "
+            "one turn, and read the marks more finely."
+        )
     if Cause.WRONG_MARK in causes:
         return "Measure the doubtful mark again, and more marks beside it."
     return "Read the marks more finely, the near ones above all."
@@ -132,9 +135,12 @@ def mark_line(mark: MarkCheck) -> str:
     )
     if mark.standardised is None:
         verdict = "it alone carries the fit and cannot be tested"
+    place = f"{format_angle(abs(mark.residual))}{edge} towards the {side} end"
+    if format_angle(mark.residual) == "0°":
+        place = "where it belongs"
     return (
-        f"{format_distance(mark.distance)}: {format_angle(abs(mark.residual))}{edge} towards the "
-        f"{side} end; set there the lens is {_at_film(mark.at_film)}; {verdict}."
+        f"{format_distance(mark.distance)}: {place}; set there the lens is "
+        f"{_at_film(mark.at_film)}; {verdict}."
     )
 
 

@@ -93,7 +93,7 @@ def test_lens_or_lead_is_not_decided_beyond_the_readings() -> None:
     assert "cannot tell whether" in text
     assert "another lens" in text
     assert "another lead" in text
-    assert "measure the travel of one turn" in text
+    assert "measure the travel of one turn, and read the marks more finely." in text
 
 
 def test_a_wrong_mark() -> None:
