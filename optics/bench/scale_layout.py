@@ -185,7 +185,8 @@ def depth_row(
     engraved = sorted(set(_whole_stops(camera) if f_numbers is None else map(float, f_numbers)))
     used = [f_number(marked, stops) for marked in engraved]
     formula, known = depth_mark_formula(camera)
-    angles = formula.value(f_number=np.array(used), circle_of_confusion=blur, **known).tolist()
+    # A formula takes no empty array, and a scale may well have no depth marks.
+    angles = [float(formula.value(f_number=n, circle_of_confusion=blur, **known)) for n in used]
     figures = [stop_figure(marked) for marked in engraved]
     arcs, widths = [arc_of(a, diameter) for a in angles], [figure_width(f) for f in figures]
     room = _beside_index(arcs, widths, [], gap)

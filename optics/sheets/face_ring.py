@@ -253,7 +253,7 @@ def _lines(
         yield f"Edges, not printed: ⌀ {circles}. Scale and index meet at ⌀ {2 * face.edge:g} mm."
     if artwork is Artwork.MIRRORED:
         yield "Printed mirrored: once transferred, it reads as said here."
-    if face.index_width:
+    if face.index_width and depth.marks:
         yield depth_marks_line(depth)
     for notes in (*(row.notes for row in rows), depth.notes):
         yield from notes

@@ -240,7 +240,8 @@ def _lines(
     yield turning_line(plan.camera, plan.scale_on)
     yield length_line(barrel)
     yield from FITTING[artwork]
-    yield depth_marks_line(depth)
+    if depth.marks:
+        yield depth_marks_line(depth)
     for notes in (*(row.notes for row in rows), depth.notes):
         yield from notes
     yield source_line(plan.camera)
