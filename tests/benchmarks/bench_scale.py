@@ -40,16 +40,15 @@ def test_coverage() -> None:
     ):
         ring, chance = RingScale.of(camera), np.random.default_rng(1)
         angles = of_other_lens(camera, value).angles()
-        for free, truth in ((("zero_angle", name), {"zero_angle": 0.0, name: value}),):
-            hits = Counter[str]()
-            for _ in range(RINGS):
-                noisy = angles + chance.uniform(-LIMIT, LIMIT, len(angles))
-                marks = measure_scale(DISTANCES, [[a] for a in noisy], LIMIT)
-                found = fit_scale(ring, marks, free).found
-                hits.update(n for n in free if abs(found[n].value - truth[n]) <= found[n].expanded)
-            said = ", ".join(f"{n} {hits[n] / RINGS:.1%}" for n in free)
-            print(f"\ncoverage over {RINGS} rings, {camera.name}: {said}")
-            assert all(0.93 <= hits[n] / RINGS <= 0.97 for n in free)
+        truth, hits = {"zero_angle": 0.0, name: value}, Counter[str]()
+        for _ in range(RINGS):
+            noisy = angles + chance.uniform(-LIMIT, LIMIT, len(angles))
+            marks = measure_scale(DISTANCES, [[a] for a in noisy], LIMIT)
+            found = fit_scale(ring, marks, tuple(truth)).found
+            hits.update(n for n in truth if abs(found[n].value - truth[n]) <= found[n].expanded)
+        said = ", ".join(f"{n} {hits[n] / RINGS:.1%}" for n in truth)
+        print(f"\ncoverage over {RINGS} rings, {camera.name}: {said}")
+        assert all(0.93 <= hits[n] / RINGS <= 0.97 for n in truth)
 
 
 def test_wrong_marks_are_named() -> None:

@@ -16,7 +16,7 @@ HELICOID = Helicoid(lead=18.0, starts=6, extends=Turn.COUNTER_CLOCKWISE)
 THIN = Camera("thin", Lens(50.0, 2.0), HELICOID, 0.03)
 THICK = Camera("thick", Lens(47.0, 2.8, hiatus=0.6, pupil_magnification=0.8), HELICOID, 0.03)
 BED = Camera("bed", Lens(105.0, 3.5, hiatus=1.5), Bed(), 0.06)
-# Front cell of 50 mm before the rest; K = 2f + h − f₁ − … is whatever makes the lens 100 mm.
+# A front cell of 50 mm, 60 mm from the film, before groups that make the lens 100 mm.
 CELL = Camera(
     "cell", Lens(100.0, 3.5), FrontCell(50.0, 9.0, Turn.CLOCKWISE, cell_to_film=60.0), 0.1
 )
