@@ -43,6 +43,7 @@ class Palette:
     refusal: str
     caution: str
     good: str
+    paper: str
 
 
 DAY = Palette(
@@ -56,6 +57,7 @@ DAY = Palette(
     refusal="#8a2b12",
     caution="#6b4a00",
     good="#2b5a26",
+    paper="#ffffff",
 )
 
 NIGHT = Palette(
@@ -69,6 +71,7 @@ NIGHT = Palette(
     refusal="#f2a78f",
     caution="#e3bd6e",
     good="#a3cf98",
+    paper="#ffffff",
 )
 
 

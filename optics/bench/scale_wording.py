@@ -1,7 +1,9 @@
 """A scale check in the words of the workshop."""
 
+import math
 from collections.abc import Sequence
 
+from optics.bench.camera import Turn
 from optics.bench.confusion import Convention
 from optics.bench.depth_marks import ConfusionFound, DepthMarkCheck
 from optics.bench.explanations import IMPLAUSIBLE, Cause, Explanation, Reference
@@ -18,6 +20,10 @@ CAUSES = {
     Cause.OTHER_LEAD: "the ring is from a thread of another lead",
     Cause.WRONG_MARK: "a single mark is wrong",
 }
+EXPLANATIONS = "What could explain the marks"
+MARKS = "Each mark against this camera as stated"
+FITTED = "The marks among themselves"
+DEPTH_MARKS = "Depth marks"
 FIGURES = {
     ZERO: "the ring's zero",
     "focal_length": "focal length",
@@ -52,14 +58,18 @@ def _right(check: ScaleCheck, found: Explanation) -> str:
 
 def _slipped(check: ScaleCheck, found: Explanation) -> str:
     zero = found.found[ZERO]
-    extends = threaded(check.camera).extends
-    sense = extends if zero.value > 0 else extends.opposite
     return (
         f"The ring has slipped: {_off_by(check, zero)}. With the ring on ∞ the lens stands "
         f"{_at_film(RingScale.of(check.camera).at_film(zero.value))}: loosen the ring, hold the "
-        f"lens still and turn the ring {format_angle(abs(zero.value))} {sense}, seen from the "
-        "front."
+        f"lens still and turn the ring {format_angle(abs(zero.value))} "
+        f"{turn_back(check, zero.value)}, seen from the front."
     )
+
+
+def turn_back(check: ScaleCheck, zero: float) -> Turn:
+    """Which way round a ring that stands `zero` too far towards its near end goes back."""
+    extends = threaded(check.camera).extends
+    return extends if zero > 0 else extends.opposite
 
 
 def _other(check: ScaleCheck, found: Explanation) -> str:
@@ -120,9 +130,7 @@ def explanation_line(check: ScaleCheck, explanation: Explanation) -> str:
 def figure(name: str, estimate: Estimate) -> str:
     """A fitted figure in words with its expanded uncertainty."""
     if name == ZERO:
-        return (
-            f"{FIGURES[name]} at {format_angle(estimate.value)} ± {format_angle(estimate.expanded)}"
-        )
+        return f"{FIGURES[name]} at {_angle(estimate)}"
     return f"{FIGURES[name]} of {format_uncertainty(estimate.value, estimate.expanded, 'mm')}"
 
 
@@ -164,6 +172,12 @@ def wrong_line(fit: ScaleFit) -> str:
     return f"{names} {verb} with the rest.{instead}"
 
 
+def fitted_lines(check: ScaleCheck) -> list[str]:
+    """What the marks say of themselves, whatever the camera is said to be."""
+    own = [] if check.fit is None else [fit_line(check.fit), wrong_line(check.fit)]
+    return [*own, both_line(check)]
+
+
 def both_line(check: ScaleCheck) -> str:
     """Whether focal length and lead can be told apart, and what they would be."""
     if check.both is None:
@@ -193,26 +207,36 @@ def confusion_line(found: ConfusionFound, conventions: Sequence[Convention]) -> 
 
 def depth_mark_line(mark: DepthMarkCheck) -> str:
     """One pair of depth marks in one sentence."""
-    side = "wide" if mark.residual > 0 else "narrow"
     verdict = (
         "more than the readings explain" if mark.disagrees else "within what the readings allow"
     )
+    side = "wide" if mark.residual > 0 else "narrow"
+    out_by = format_angle(abs(mark.residual))
+    place = "where it belongs" if out_by == "0°" else f"{out_by} too {side}"
     return (
-        f"f/{mark.f_number:.3g}: {format_angle(mark.measured)} from the index, "
-        f"{format_angle(abs(mark.residual))} too {side}; {verdict}."
+        f"f/{mark.f_number:.3g}: {format_angle(mark.measured)} from the index, {place}; {verdict}."
     )
 
 
 def _off_by(check: ScaleCheck, error: Estimate) -> str:
     side = "near" if error.value > 0 else "far"
-    angle = f"{format_angle(abs(error.value))} ± {format_angle(error.expanded)}"
     diameter = threaded(check.camera).ring_diameter
     edge = (
         ""
         if diameter is None
         else f" ({format_length(abs(error.value) * diameter / 2)} along the edge)"
     )
-    return f"it stands {angle}{edge} too far towards the {side} end"
+    size = abs(error.value), error.expanded
+    return f"it stands {_angle_within(*size)}{edge} too far towards the {side} end"
+
+
+def _angle(estimate: Estimate) -> str:
+    return _angle_within(estimate.value, estimate.expanded)
+
+
+def _angle_within(angle: float, expanded: float) -> str:
+    """An angle and its uncertainty in one unit, so that they can be compared at a glance."""
+    return format_uncertainty(math.degrees(angle), math.degrees(expanded), "°").replace(" °", "°")
 
 
 def _at_film(error: float) -> str:

@@ -4,10 +4,11 @@ A job keeps each figure exactly as it was typed; the number is worked out when i
 The page, the command line and the job file all read a field through the same `Typed`.
 """
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
-from typing import Any
+from typing import Any, TypeAlias
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
@@ -18,6 +19,9 @@ from optics.errors import OutOfRange, Unreadable
 from optics.units import Understood
 
 _LONGEST_TEXT = 400
+
+Pair: TypeAlias = tuple[Understood, tuple[Understood, ...]]
+"""An engraved mark and its readings."""
 
 
 @dataclass(frozen=True)
@@ -139,16 +143,14 @@ def many_distances(words: str) -> Typed:
 def pairs(name: Typed, reading: Typed, words: str) -> Typed:
     """Engraved marks and their readings, such as ``3 m = 17.3, 17.2; 1.5 m = 34.9``."""
 
-    def read(text: str) -> tuple[tuple[float, tuple[float, ...]], ...]:
-        return tuple(_pair(piece, name, reading, words) for piece in text.split(";"))
+    def read(text: str) -> tuple[Pair, ...]:
+        pieces = re.split(r"[;\n]", text.strip().removesuffix(";"))
+        return tuple(_pair(piece, name, reading, words) for piece in pieces)
 
-    def echo(found: tuple[tuple[float, tuple[float, ...]], ...]) -> str:
-        return f"{len(found)} marks, {sum(len(r) for _, r in found)} readings"
-
-    return Typed(words, reading.unit, read, echo)
+    return Typed(words, reading.unit, read, _echo_pairs)
 
 
-def _pair(piece: str, name: Typed, reading: Typed, words: str) -> tuple[float, tuple[float, ...]]:
+def _pair(piece: str, name: Typed, reading: Typed, words: str) -> Pair:
     mark, equals, readings = piece.partition("=")
     if not equals or not mark.strip() or not readings.strip():
         raise Unreadable(
@@ -157,7 +159,12 @@ def _pair(piece: str, name: Typed, reading: Typed, words: str) -> tuple[float, t
             quantity=words,
             value=piece,
         )
-    return name.read(mark).value, tuple(one.value for one in reading.read(readings))
+    return name.read(mark), reading.read(readings)
+
+
+def _echo_pairs(found: tuple[Pair, ...]) -> str:
+    said = (f"{mark.echo} at {_echo_plainly(readings)}" for mark, readings in found)
+    return f"{len(found)} mark{'s' * (len(found) > 1)}: {'; '.join(said)}"
 
 
 def _echo_plainly(several: tuple[Understood, ...]) -> str:

@@ -9,6 +9,7 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from optics.bench.camera import Turn
+from optics.bench.confusion import format_named
 from optics.records import fields
 
 FORMAT = "shimwright job"
@@ -153,15 +154,18 @@ ReadingPart: TypeAlias = Annotated[
 class ScalePart(Part):
     """The engraved scale as measured on the ring, plus towards the near marks.
 
-    Angles are in degrees, arcs and chords in mm, unless a unit is written.
+    Angles are in degrees, arcs and chords in mm, unless a unit is written. `negative` is the
+    picture's size, such as ``24x36``, for whose conventions the depth marks are searched.
     """
 
+    title: ClassVar[str] = "Engraved scale against the camera"
     along: Literal["angle", "arc", "chord"] = "angle"
     reference: Literal["lens at infinity", "ring mark"] = "lens at infinity"
     marks: Annotated[str, Field(max_length=400)]
     depth_marks: Annotated[str, Field(max_length=400)] | None = None
     across: bool = True
     limit: Annotated[str, Field(max_length=60)]
+    negative: Annotated[str, Field(max_length=20)] | None = None
 
     @model_validator(mode="after")
     def _understood(self) -> "ScalePart":
@@ -171,6 +175,8 @@ class ScalePart(Part):
         limit.read(self.limit)
         if self.depth_marks is not None:
             depth_marks.read(self.depth_marks)
+        if self.negative is not None:
+            format_named(self.negative)
         return self
 
     @property

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from optics.bench.camera import Camera
+from optics.bench.confusion import Convention, conventions, format_named
 from optics.bench.correction import Correction, correct
 from optics.bench.depth_marks import ConfusionFound, infer_confusion
 from optics.bench.readings import ParallaxReading
@@ -35,11 +36,19 @@ class Solution:
     scale: ScaleCheck | None = None
     confusion: ConfusionFound | None = None
 
+    @property
+    def conventions(self) -> tuple[Convention, ...]:
+        """The circles of confusion to compare the maker's with; none without the negative."""
+        scale = self.job.scale
+        if scale is None or scale.negative is None:
+            return ()
+        return conventions(format_named(scale.negative), self.camera.lens.focal_length)
+
 
 def solve(job: JobDocument) -> Solution:
-    """Work every reading of a job out.
+    """Work every reading of a job out, and its scale.
 
-    Errors: Unreadable for a job without a reading; OutOfRange or NoAnswer, naming the
+    Errors: Unreadable for a job with neither; OutOfRange or NoAnswer, naming the
     quantity, for figures that cannot be.
     """
     if not job.readings and job.scale is None:

@@ -198,8 +198,8 @@ def scale_marks_of(part: ScalePart, camera: Camera) -> tuple[ScaleMark, ...]:
     marks, _, limit = part.typed
     found = marks.read(part.marks)
     return measure_scale(
-        [mark for mark, _ in found],
-        [readings for _, readings in found],
+        [mark.value for mark, _ in found],
+        [[one.value for one in readings] for _, readings in found],
         _value(limit, part.limit),
         Along(part.along),
         ring_diameter_of(camera),
@@ -213,8 +213,8 @@ def depth_marks_of(part: ScalePart, camera: Camera) -> tuple[DepthMark, ...]:
     _, depth_marks, limit = part.typed
     found = depth_marks.read(part.depth_marks)
     return measure_depth(
-        [mark for mark, _ in found],
-        [readings for _, readings in found],
+        [mark.value for mark, _ in found],
+        [[one.value for one in readings] for _, readings in found],
         _value(limit, part.limit),
         Along(part.along),
         ring_diameter_of(camera),
