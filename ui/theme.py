@@ -44,6 +44,7 @@ class Palette:
     caution: str
     good: str
     paper: str
+    paper: str
 
 
 DAY = Palette(
@@ -58,6 +59,7 @@ DAY = Palette(
     caution="#6b4a00",
     good="#2b5a26",
     paper="#ffffff",
+    paper="#ffffff",
 )
 
 NIGHT = Palette(
@@ -71,6 +73,7 @@ NIGHT = Palette(
     refusal="#f2a78f",
     caution="#e3bd6e",
     good="#a3cf98",
+    paper="#ffffff",
     paper="#ffffff",
 )
 
