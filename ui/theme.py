@@ -44,7 +44,6 @@ class Palette:
     caution: str
     good: str
     paper: str
-    paper: str
 
 
 DAY = Palette(
@@ -59,7 +58,6 @@ DAY = Palette(
     caution="#6b4a00",
     good="#2b5a26",
     paper="#ffffff",
-    paper="#ffffff",
 )
 
 NIGHT = Palette(
@@ -73,7 +71,6 @@ NIGHT = Palette(
     refusal="#f2a78f",
     caution="#e3bd6e",
     good="#a3cf98",
-    paper="#ffffff",
     paper="#ffffff",
 )
 
