@@ -7,7 +7,6 @@ from pathlib import Path
 import axe_playwright_python
 import hands
 import pytest
-from conftest import DESK, PHONE
 from PIL import Image
 from playwright.sync_api import Browser, Locator, Page, ViewportSize, expect
 
@@ -23,7 +22,7 @@ def scheme(request: pytest.FixtureRequest) -> str:
     return str(request.param)
 
 
-@pytest.fixture(params=[DESK, PHONE], ids=["desk", "phone"])
+@pytest.fixture(params=[hands.DESK, hands.PHONE], ids=["desk", "phone"])
 def window(request: pytest.FixtureRequest, scheme: str, chromium: Browser) -> Iterator[Page]:
     """A window of either size in either scheme."""
     size: ViewportSize = request.param
