@@ -3,7 +3,7 @@
 from types import ModuleType
 
 from optics.relation import Relation
-from optics.theory import collimation, depth, front_cell, gate, helicoid, lens, standard
+from optics.theory import collimation, depth, front_cell, gate, helicoid, lens, scale, standard
 
 TOPICS: tuple[ModuleType, ...] = (
     lens,
@@ -11,6 +11,7 @@ TOPICS: tuple[ModuleType, ...] = (
     front_cell,
     collimation,
     depth,
+    scale,
     standard,
     gate,
 )

@@ -77,11 +77,13 @@ def _with_limits(height: Estimate) -> str:
     return f"{_fine(height.value)} ± {_fine(height.expanded)}"
 
 
-def said_flatness(flatness: Flatness) -> str:
-    """Bent rather than tilted? One or two sentences."""
+def said_flatness(flatness: Flatness, harmless: float = 0.0) -> str:
+    """Bent rather than tilted? One or two sentences; a bend up to `harmless` mm is let be."""
     where = flatness.reading.place
     size = f"{_fine(abs(flatness.deviation.value))} ± {_fine(flatness.deviation.expanded)}"
     way = "out" if flatness.deviation.value > 0 else "in"
+    if flatness.bend is Bend.BENT and abs(flatness.deviation.value) <= harmless:
+        return f"Slightly bent, too little to matter here: the {where} stands {size} {way}."
     return {
         Bend.BENT: f"Bent rather than tilted: the {where} stands {size} {way} from the plane, "
         "more than the readings' uncertainty explains. Look for a bent strut or plate, dirt "

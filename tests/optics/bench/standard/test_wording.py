@@ -80,6 +80,9 @@ def test_every_finding_on_flatness_has_its_words() -> None:
     ]
     assert "Bent rather than tilted: the middle stands 0.024 mm ± 0.002 mm out" in said[0]
     assert said[1].startswith("No sign of a bend")
+    assert wording.said_flatness(gauged(0, 0, 0, 0, 0.03).flatness, 0.025) == (
+        "Slightly bent, too little to matter here: the middle stands 0.024 mm ± 0.002 mm out."
+    )
     assert "take a fourth" in said[2]
     assert "state the gauge's limit" in said[3]
 
