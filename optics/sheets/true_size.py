@@ -120,7 +120,7 @@ def true_size(
     )
     name = camera.name.strip()
     line = " · ".join([name] * (name not in ("", title)) + [said_camera(camera)])
-    return TrueSize(sheet, kind, title, line, longest, _printer_line(signature))
+    return TrueSize(sheet, kind, title, line, longest, printer_line(signature))
 
 
 def trust_line(longest: float) -> str:
@@ -134,7 +134,8 @@ def trust_line(longest: float) -> str:
     )
 
 
-def _printer_line(signature: Signature) -> str:
+def printer_line(signature: Signature) -> str:
+    """For which printer alone a stretched sheet is; nothing where it is not stretched."""
     across, up = signature.rulers
     if across == up == LENGTH:
         return ""

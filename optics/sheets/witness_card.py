@@ -2,26 +2,27 @@
 
 import math
 from collections.abc import Sequence
-from datetime import date
 
 from optics.bench.camera import Turn
 from optics.bench.witness import Mark, Thread
 from optics.errors import OutOfRange
+from optics.sheets.column import Column
+from optics.sheets.drawing import Point, on_circle
 from optics.sheets.lettering import text_width, wrapped
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, Point, Sheet, paper_named
-from optics.sheets.ruler import ROOM, check_rulers
+from optics.sheets.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
+from optics.sheets.ruler import LENGTH, ROOM, check_rulers
+from optics.sheets.true_size import Signature, printer_line, trust_line
 
-SMALLEST_RING, LARGEST_RING = 10.0, 110.0
+SMALLEST_RING, LARGEST_RING = 10.0, 100.0
 MOST_MARKS = 12
-_HEAD = 17.0
 # Beyond the ring's edge (mm): the end of a mark's line, of its leader, and of its name.
 _LINE_END, _LEADER_END, _REACH = 5.0, 9.5, 15.0
 _TEXT, _FINE = 8.2, 6.6
 _ROW = 6.0
 _CIRCLE_STEPS = 720
 # So far apart (mm) the names are set round the ring.
-_NAME_ROOM = 6.4
-_NAME_WIDTH, _SHORT_NAME = 14.0, 6.0
+_NAME_ROOM = 7.5
+_NAME_WIDTH, _SHORT_NAME = 14.0, 8.0
 # From this radius (mm) there is room inside the ring for figures.
 _ROOMY = 14.0
 _BLANKS = (
@@ -33,43 +34,50 @@ _BLANKS = (
 
 def witness_card(
     ring_diameter: float,
-    marks: Sequence[Mark] = (),
+    marks: Sequence[Mark],
+    signature: Signature,
     *,
-    title: str,
-    made: date,
     thread: Thread | None = None,
     parted_at: float | None = None,
-    page_size: str = "A4",
-    made_by: str = "",
-) -> bytes:
-    """A card with the ring at true size as PDF, to be cut out and taped to the job.
+) -> Sheet:
+    """A card with the ring at true size, to be cut out and taped to the job.
 
     `marks` stand at their true angles, clockwise from the top as seen from the front; with a
     `thread` and the angle `parted_at` at which it lets go, its places of entry are drawn too.
-    The same arguments give the same bytes.
-    Errors: OutOfRange for a ring under 10 or over 110 mm, more than 12 marks, or an unknown
+    Errors: OutOfRange for a ring under 10 or over 100 mm, more than 12 marks, or an unknown
     paper.
     """
     _check(ring_diameter, marks)
-    heading = title.strip() or "Camera"
-    sheet = Sheet(
-        paper_named(page_size), title=f"Witness card: {heading}", made=made, made_by=made_by
-    )
+    sheet = _begun(signature)
     corner = (sheet.left + ROOM + 1, sheet.bottom - ROOM)
     check_rulers(sheet, corner)
     left, top, radius = corner[0] + ROOM, sheet.top, ring_diameter / 2
-    centre = ((left + sheet.right) / 2, top + _HEAD + radius + _REACH)
-    _draw_head(sheet, left + 4, top + 4, heading, made)
-    _draw_ring(sheet, centre, radius)
     ordered = _in_order(marks)
+    head = _draw_head(sheet, (left + 4, top + 1), signature, ring_diameter)
+    centre = ((left + sheet.right) / 2, head + radius + _REACH)
+    _draw_ring(sheet, centre, radius)
     for mark, name_angle in zip(ordered, _name_angles(ordered, radius), strict=True):
         _draw_mark(sheet, centre, radius, mark, name_angle)
     if thread is not None:
         _draw_thread(sheet, centre, radius, thread, parted_at)
-    below = _draw_blanks(sheet, (left + 4, centre[1] + radius + _REACH + 4), ordered,
-                         _said_thread(thread, radius, parted_at))  # fmt: skip
+    said = _said_thread(thread, radius, parted_at)
+    below = _draw_blanks(sheet, (left + 4, centre[1] + radius + _REACH + 4), ordered, said)
     _draw_cut(sheet, left, top, below + 2)
-    return sheet.pdf()
+    return sheet
+
+
+def _begun(signature: Signature) -> Sheet:
+    return Sheet(
+        paper_named(signature.page_size),
+        title=f"Witness card: {_heading(signature)}",
+        made=signature.made,
+        made_by=signature.made_by,
+        stretch=(LENGTH / signature.rulers[0], LENGTH / signature.rulers[1]),
+    )
+
+
+def _heading(signature: Signature) -> str:
+    return signature.title.strip() or "Camera"
 
 
 def _check(diameter: float, marks: Sequence[Mark]) -> None:
@@ -125,44 +133,46 @@ def _draw_cut(sheet: Sheet, left: float, top: float, bottom: float) -> None:
                align="right")  # fmt: skip
 
 
-def _draw_head(sheet: Sheet, x: float, y: float, heading: str, made: date) -> None:
+def _draw_head(sheet: Sheet, at: Point, signature: Signature, longest: float) -> float:
+    """The job, when, from which side it is seen and how far to trust it; where the head ends."""
     right = sheet.right - 4
-    sheet.text(x, y + 1.2, "Witness card", _TEXT, bold=True, ink=ACCENT)
-    sheet.text(right, y + 1.2, made.isoformat(), _TEXT, align="right")
-    (line,) = wrapped(heading, right - x, 13, True, 1)
-    sheet.text(x, y + 7.2, line, 13, bold=True)
-    seen = "Seen from the front of the camera; angles clockwise from the top. True size."
-    sheet.text(x, y + 11.2, seen, _FINE, ink=DARK)
-
-
-def _on(centre: Point, radius: float, angle: float) -> Point:
-    """The point at an angle clockwise from the top."""
-    return centre[0] + radius * math.sin(angle), centre[1] - radius * math.cos(angle)
+    sheet.text(right, at[1] + 4.2, signature.made.isoformat(), _TEXT, align="right")
+    head = Column(sheet, *at, right - at[0])
+    head.say("Witness card", _TEXT, bold=True, ink=ACCENT, most=1)
+    head.say(_heading(signature), 13, bold=True, most=1)
+    head.say("Seen from the front of the camera; angles clockwise from the top.", _FINE)
+    head.say(trust_line(longest), _FINE, ink=DARK)
+    printer = printer_line(signature)
+    if printer:
+        head.say(printer, _FINE, ink=DARK)
+    return head.y
 
 
 def _draw_ring(sheet: Sheet, centre: Point, radius: float) -> None:
     """The ring's edge, a tick every ten degrees inside it, and figures where there is room."""
     steps = (math.tau * step / _CIRCLE_STEPS for step in range(_CIRCLE_STEPS))
-    sheet.shape([_on(centre, radius, angle) for angle in steps], width=0.2)
+    sheet.shape([on_circle(centre, radius, angle) for angle in steps], width=0.2)
     every, figures = (10, 30) if radius >= 18 else (30, 90)
     for degrees in range(0, 360, every):
         angle = math.radians(degrees)
         inner = radius - (2.2 if degrees % figures == 0 else 1.3)
-        sheet.line(_on(centre, radius, angle), _on(centre, inner, angle), ink=DARK)
+        sheet.line(on_circle(centre, radius, angle), on_circle(centre, inner, angle), ink=DARK)
         if degrees % figures == 0 and radius >= 9:
-            x, y = _on(centre, radius - 4.4, angle)
+            x, y = on_circle(centre, radius - 4.4, angle)
             sheet.text(x, y + 0.7, str(degrees), 5.8, ink=DARK, align="middle")
     for angle in (0.0, math.pi / 2):
         half = min(2.0, radius / 4)
-        sheet.line(_on(centre, half, angle), _on(centre, half, angle + math.pi), ink=DARK)
+        sheet.line(
+            on_circle(centre, half, angle), on_circle(centre, half, angle + math.pi), ink=DARK
+        )
 
 
 def _draw_mark(sheet: Sheet, centre: Point, radius: float, mark: Mark, name_angle: float) -> None:
     """A line outwards from the ring's edge, and a leader from it to the mark's name."""
-    end = _on(centre, radius + _LINE_END, mark.angle)
-    sheet.line(_on(centre, radius, mark.angle), end, width=0.25)
-    sheet.line(end, _on(centre, radius + _LEADER_END, name_angle), ink=MID)
-    x, y = _on(centre, radius + _LEADER_END + 2.0, name_angle)
+    end = on_circle(centre, radius + _LINE_END, mark.angle)
+    sheet.line(on_circle(centre, radius, mark.angle), end, width=0.25)
+    sheet.line(end, on_circle(centre, radius + _LEADER_END, name_angle), ink=MID)
+    x, y = on_circle(centre, radius + _LEADER_END + 2.0, name_angle)
     (name,) = wrapped(mark.name, _SHORT_NAME, _TEXT, True, 1)
     side = math.sin(name_angle)
     if side > 0.5:
@@ -180,17 +190,17 @@ def _draw_thread(
     if parted_at is not None:
         for start in range(thread.starts):
             angle = thread.entry_angle(start, parted_at)
-            ends = _on(centre, radius * 0.58, angle), _on(centre, radius * 0.78, angle)
+            ends = on_circle(centre, radius * 0.58, angle), on_circle(centre, radius * 0.78, angle)
             sheet.line(*ends, width=0.25, ink=ACCENT, dash=() if not start else (0.8, 0.6))
             if radius >= _ROOMY:
-                x, y = _on(centre, radius * 0.5, angle)
+                x, y = on_circle(centre, radius * 0.5, angle)
                 sheet.text(x, y + 0.7, str(start), _FINE, ink=ACCENT, align="middle")
     if radius >= _ROOMY:
         way = 1 if thread.extends is Turn.CLOCKWISE else -1
         turns = [way * math.radians(a) for a in range(-60, 61, 5)]
-        arc = [_on(centre, radius * 0.32, angle) for angle in turns]
+        arc = [on_circle(centre, radius * 0.32, angle) for angle in turns]
         sheet.shape(arc, ink=ACCENT, width=0.4, closed=False)
-        tip = _on(centre, radius * 0.31, way * math.radians(80))
+        tip = on_circle(centre, radius * 0.31, way * math.radians(80))
         sheet.arrow(arc[-1], tip, width=0.4, ink=ACCENT)
 
 

@@ -10,8 +10,9 @@ import pytest
 from optics.bench.camera import Turn
 from optics.bench.witness import Mark, Thread
 from optics.errors import OutOfRange
-from optics.sheets.page import MARGIN
+from optics.sheets.page import MARGIN, Sheet
 from optics.sheets.ruler import LABEL
+from optics.sheets.true_size import Signature
 from optics.sheets.witness_card import LARGEST_RING, witness_card
 
 MADE = date(2026, 3, 6)
@@ -21,11 +22,18 @@ THREAD = Thread(18.0, 6, Turn.COUNTER_CLOCKWISE)
 MM = 25.4 / 72
 
 
-def card(ring_diameter: float = 52.0, **given: Any) -> bytes:
+def sheet(ring_diameter: float = 52.0, **given: Any) -> Sheet:
     """A card with everything on it."""
-    told = {"title": "Ostrin 35, job 12", "made": MADE, "marks": MARKS, "thread": THREAD,
-            "parted_at": math.radians(40)} | given  # fmt: skip
-    return witness_card(ring_diameter, **told)
+    told = {"marks": MARKS, "thread": THREAD, "parted_at": math.radians(40)} | given
+    signed = {"title": "Ostrin 35, job 12", "made": MADE}
+    signed |= {name: told.pop(name) for name in ("title", "made", "page_size", "rulers")
+               if name in told}  # fmt: skip
+    return witness_card(ring_diameter, told.pop("marks"), Signature(**signed), **told)
+
+
+def card(ring_diameter: float = 52.0, **given: Any) -> bytes:
+    """The same as PDF."""
+    return sheet(ring_diameter, **given).pdf()
 
 
 def ring_of(page: Any) -> tuple[float, float, list[float]]:
@@ -37,7 +45,7 @@ def ring_of(page: Any) -> tuple[float, float, list[float]]:
     return x, y, [math.hypot(px - x, py - y) for px, py in points]
 
 
-@pytest.mark.parametrize("diameter", [10.0, 20.0, 36.5, 52.0, 110.0])
+@pytest.mark.parametrize("diameter", [10.0, 20.0, 36.5, 52.0, 100.0])
 def test_ring_has_its_diameter(
     read_back: Callable[[bytes], Any], page_size: str, diameter: float
 ) -> None:
@@ -48,7 +56,7 @@ def test_ring_has_its_diameter(
     assert distances == pytest.approx([diameter / 2] * len(distances), abs=0.02)
 
 
-@pytest.mark.parametrize("diameter", [20.0, 52.0, 110.0])
+@pytest.mark.parametrize("diameter", [20.0, 52.0, 100.0])
 def test_marks_stand_at_their_angles(
     read_back: Callable[[bytes], Any], page_size: str, diameter: float
 ) -> None:
@@ -101,6 +109,19 @@ def test_everything_is_inside_the_margins(
     assert cut[4] < across_at - 2
 
 
+def test_a_printer_that_prints_small_is_made_up_for(read_back: Callable[[bytes], Any]) -> None:
+    """Where rulers came out at 99 mm the ring is drawn 100/99 larger, and the card says so."""
+    back = read_back(card(rulers=(99.0, 99.0)))
+    _, _, distances = ring_of(back.pages[0])
+    assert distances == pytest.approx([26.0 / 0.99] * len(distances), abs=0.02)
+    assert "99 mm across and 99 mm up" in back.text
+
+
+def test_the_card_is_shown_as_it_is_printed() -> None:
+    """The card can be shown on the page as one drawing."""
+    assert sheet().svg().startswith("<svg")
+
+
 def test_names_keep_clear_of_each_other(read_back: Callable[[bytes], Any], page_size: str) -> None:
     """Twelve marks a degree apart have names round the ring that do not overlap."""
     marks = [Mark(f"Q{n:02}", math.radians(n - 4)) for n in range(12)]
@@ -133,10 +154,10 @@ def test_the_same_card_has_the_same_bytes() -> None:
     assert card() != card(made=date(2026, 3, 7))
 
 
-@pytest.mark.parametrize("diameter", [0.0, 9.9, 110.1, math.inf, math.nan])
+@pytest.mark.parametrize("diameter", [0.0, 9.9, 100.1, math.inf, math.nan])
 def test_a_ring_that_does_not_fit_is_refused(diameter: float) -> None:
     """A ring under 10 or over 110 mm is refused in one sentence."""
-    with pytest.raises(OutOfRange, match="must be 10 to 110 mm across: got"):
+    with pytest.raises(OutOfRange, match="must be 10 to 100 mm across: got"):
         card(diameter)
 
 

@@ -28,11 +28,9 @@ def test_places_have_names(x: float, y: float, name: str, picture: str) -> None:
 
 
 def test_the_picture_agrees_with_a_pinhole() -> None:
-    """What a pinhole throws on the film's top right, seen from the front, was low on the right.
-
-    The photographer looks along +z with x to the right; who looks at the camera from the front
-    has the photographer's right on the left.
-    """
+    """What a pinhole throws on the film's top right, seen from the front, was low on the right."""
+    # The photographer looks along +z with x to the right; who looks at the camera from the
+    # front has the photographer's right on the left.
     subject = (1.0, -1.0)  # to the photographer's right, and low: so in the print
     on_film = (-subject[0], -subject[1])  # through the hole, in the photographer's axes
     seen_from_front = (-on_film[0], on_film[1])
