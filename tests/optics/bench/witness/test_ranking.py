@@ -22,7 +22,7 @@ A, B = Mark("A", 0.0), Mark("B", math.radians(10))
 
 
 def test_the_true_combination_comes_first() -> None:
-    """Of 2,000 barrels with candidates over 4σ apart 99 in 100 are ranked right, none told wrong."""
+    """Of 2,000 barrels with candidates over 4σ apart 99 % are ranked right, none told wrong."""
     # Nearly all of these are told, and hardly any of those whose candidates stand nearer.
     chance, seen = random.Random(2000), Counter[tuple[bool, bool, bool]]()
     while sum(count for (is_apart, *_), count in seen.items() if is_apart) < BARRELS:
