@@ -11,6 +11,7 @@ from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
 from optics.records.job import ScalePart
 from optics.records.solve import Answer, Solution
+from ui.bench_text import bench_blocks
 
 _WIDTH = 76
 
@@ -23,6 +24,7 @@ def solution_text(solution: Solution) -> str:
         parts.append(f"{part.title}\n{_answer_text(answer)}")
     if solution.scale is not None:
         parts.append(f"{ScalePart.title}\n{_scale_text(solution, solution.scale)}")
+    parts += [f"{title}\n{_in_blocks(blocks)}" for title, blocks in bench_blocks(solution)]
     return "\n\n".join(parts)
 
 

@@ -19,6 +19,7 @@ from optics.errors import OutOfRange, Unreadable
 from optics.units import Understood
 
 _LONGEST_TEXT = 400
+_GIVE_OR_TAKE = re.compile(r"±|\+/?[-−]")
 
 Pair: TypeAlias = tuple[Understood, tuple[Understood, ...]]
 """An engraved mark and its readings."""
@@ -32,12 +33,13 @@ class Typed:
     unit: str
     read: Callable[[str], Any]
     echo: Callable[[Any], str]
+    longest: int = _LONGEST_TEXT
 
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler
     ) -> core_schema.CoreSchema:
         """Accept only text that can be understood, and keep it as it was typed."""
-        text = core_schema.str_schema(strict=True, max_length=_LONGEST_TEXT)
+        text = core_schema.str_schema(strict=True, max_length=self.longest)
         return core_schema.no_info_after_validator_function(self.kept, text)
 
     def __get_pydantic_json_schema__(
@@ -138,6 +140,23 @@ def many_distances(words: str) -> Typed:
     """Several different distances; a bare number is in metres."""
     one = partial(units.read_distance, words=words)
     return Typed(words, "m", partial(units.read_list, reader=one, words=words), _echo_plainly)
+
+
+def give_or_take(words: str) -> Typed:
+    """A length and how far either way it may be out: ``0.02 ± 0.01``, ``± 0.01`` or ``0.02``."""
+    reader = partial(units.read_length, words=words)
+    limit = length(f"limit of the {words}", at_least=0)
+
+    def read(text: str) -> tuple[Understood, Understood | None]:
+        figure, *rest = _GIVE_OR_TAKE.split(text, maxsplit=1)
+        known = reader(figure) if figure.strip() or not rest else Understood("", 0.0, "0 mm")
+        return known, limit.read(rest[0]) if rest else None
+
+    def echo(found: tuple[Understood, Understood | None]) -> str:
+        figure, rest = found
+        return f"{figure.echo} ± {rest.echo}" if rest else figure.echo
+
+    return Typed(words, "mm", read, echo)
 
 
 def pairs(name: Typed, reading: Typed, words: str) -> Typed:

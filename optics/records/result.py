@@ -8,9 +8,20 @@ from optics.bench import wording
 from optics.bench.correction import Correction, Sight, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import Offer, Remedy
+from optics.records.bench_results import (
+    BudgetOut,
+    GateOut,
+    WitnessOut,
+    budget_out,
+    gate_out,
+    witness_out,
+)
 from optics.records.result_parts import Distance, FigureOut, Out, distance_out
 from optics.records.scale_result import ScaleOut, scale_out
 from optics.records.solve import Solution
+from optics.records.standard_result import StandardOut, standard_out
+
+_IF_MEASURED = Field(description="null where the job has no such part")
 
 
 class SightOut(Out):
@@ -93,6 +104,10 @@ class ResultDocument(Out):
     depth_of_focus: float
     answers: tuple[AnswerOut, ...]
     scale: Annotated[ScaleOut | None, Field(description="null where no scale was measured")] = None
+    standard: Annotated[StandardOut | None, _IF_MEASURED] = None
+    gate: Annotated[GateOut | None, _IF_MEASURED] = None
+    witness: Annotated[WitnessOut | None, _IF_MEASURED] = None
+    budget: Annotated[BudgetOut | None, _IF_MEASURED] = None
 
 
 def result_of(solution: Solution) -> ResultDocument:
@@ -105,6 +120,10 @@ def result_of(solution: Solution) -> ResultDocument:
         depth_of_focus=camera.depth_of_focus,
         answers=tuple(_answer(a) for a in solution.answers),
         scale=scale_out(solution),
+        standard=standard_out(solution.standard),
+        gate=gate_out(solution.gate, camera.allowed_error),
+        witness=witness_out(solution.witness),
+        budget=budget_out(solution.budget),
     )
 
 

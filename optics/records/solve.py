@@ -3,14 +3,20 @@
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from optics.bench.budget import Budget
 from optics.bench.camera import Camera
 from optics.bench.confusion import Convention, conventions, format_named
 from optics.bench.correction import Correction, correct
 from optics.bench.depth_marks import ConfusionFound, infer_confusion
+from optics.bench.gate import GateResult
 from optics.bench.readings import ParallaxReading
 from optics.bench.scale_check import ScaleCheck, check_scale
+from optics.bench.witness import Ranking
 from optics.errors import Unreadable
+from optics.records.budget import solve_budget
+from optics.records.gate import solve_gate
 from optics.records.job import JobDocument
+from optics.records.standard import StandardAnswer, solve_standard
 from optics.records.to_bench import (
     camera_of,
     depth_marks_of,
@@ -19,6 +25,7 @@ from optics.records.to_bench import (
     scale_marks_of,
     workshop_of,
 )
+from optics.records.witness import solve_witness
 
 Answer: TypeAlias = Correction | ParallaxReading
 
@@ -27,7 +34,8 @@ Answer: TypeAlias = Correction | ParallaxReading
 class Solution:
     """A job, its camera, and the answer to each of its readings in their order.
 
-    `scale` and `confusion` are there if the job measured the ring's marks and depth marks.
+    `scale` and `confusion` are there if the job measured the ring's marks and depth marks;
+    `standard`, `gate`, `witness` and `budget` if it has those parts.
     """
 
     job: JobDocument
@@ -35,6 +43,10 @@ class Solution:
     answers: tuple[Answer, ...]
     scale: ScaleCheck | None = None
     confusion: ConfusionFound | None = None
+    standard: StandardAnswer | None = None
+    gate: GateResult | None = None
+    witness: Ranking | None = None
+    budget: Budget | None = None
 
     @property
     def conventions(self) -> tuple[Convention, ...]:
@@ -46,12 +58,13 @@ class Solution:
 
 
 def solve(job: JobDocument) -> Solution:
-    """Work every reading of a job out, and its scale.
+    """Work every reading of a job out, and each of its parts.
 
     Errors: Unreadable for a job with neither; OutOfRange or NoAnswer, naming the
     quantity, for figures that cannot be.
     """
-    if not job.readings and job.scale is None:
+    parts = (job.scale, job.standard, job.gate, job.witness, job.budget)
+    if not job.readings and not any(parts):
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
     camera = camera_of(job.camera)
     workshop, marks = workshop_of(job.workshop), marks_of(job)
@@ -60,7 +73,18 @@ def solve(job: JobDocument) -> Solution:
         r if isinstance(r, ParallaxReading) else correct(camera, r, workshop, marks)
         for r in readings
     )
-    return Solution(job, camera, answers, *_scale(job, camera))
+    standard = solve_standard(job.standard, camera, workshop.drawer) if job.standard else None
+    gate = solve_gate(job.gate) if job.gate else None
+    return Solution(
+        job,
+        camera,
+        answers,
+        *_scale(job, camera),
+        standard=standard,
+        gate=gate,
+        witness=solve_witness(job.witness, camera) if job.witness else None,
+        budget=solve_budget(job.budget, camera, gate, standard) if job.budget else None,
+    )
 
 
 def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, ConfusionFound | None]:

@@ -1,0 +1,28 @@
+"""What every part of a job document is made of, and how its texts become figures."""
+
+from pydantic import BaseModel, ConfigDict
+
+from optics.bench.uncertainty import Estimate, within
+from optics.records.fields import Typed
+
+
+class Part(BaseModel):
+    """A piece of a job: frozen, and closed to fields it does not know."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+def value(field: Typed, text: str) -> float:
+    """The figure that a text stands for, in core units."""
+    return float(field.read(text).value)
+
+
+def optional_value(field: Typed, text: str | None) -> float | None:
+    """The figure that a text stands for; None where nothing was typed."""
+    return None if text is None else value(field, text)
+
+
+def give_or_take(field: Typed, text: str, name: str) -> Estimate:
+    """A figure typed as ``0.02 ± 0.01``, rectangular; exact without its limit."""
+    figure, limit = field.read(text)
+    return within(figure.value, limit.value if limit else 0.0, name)
