@@ -51,7 +51,7 @@ def sheet_form(name: str) -> SheetWishes:
     return {CARD: _card, STRIP: _strip, RING: _ring, OVERLAY: _overlay}[sheet](name)
 
 
-def _signature(form: Form, name: str) -> Callable[[], Signature]:
+def signature_form(form: Form, name: str) -> Callable[[], Signature]:
     """Paper, and what a sheet's rulers measured last time."""
     columns = st.columns(3)
     with columns[0]:
@@ -72,7 +72,7 @@ def _signature(form: Form, name: str) -> Callable[[], Signature]:
 
 def _card(name: str) -> SheetWishes:
     wishes: DepthWishes = depth_form(name)
-    signature = _signature(wishes.form, name)
+    signature = signature_form(wishes.form, name)
     unit = ScaleUnit.METRES if wishes.system == "metric" else ScaleUnit.FEET
 
     def draw(camera: Camera) -> Sheet:
@@ -92,7 +92,7 @@ def _strip(name: str) -> SheetWishes:
         form.ask("paper", fields.PAPER_THICKNESS, typed="0.1 mm")
     with columns[2]:
         tops = choice("figures' tops", list(_TOPS), f"{name}.strip.tops")
-    signature = _signature(form, name)
+    signature = signature_form(form, name)
 
     def draw(camera: Camera) -> Sheet:
         barrel = Barrel(
@@ -114,7 +114,7 @@ def _ring(name: str) -> SheetWishes:
         form.ask("outer", fields.OUTER_DIAMETER, typed="52 mm")
     with columns[1]:
         form.ask("inner", fields.INNER_DIAMETER, typed="36 mm")
-    signature = _signature(form, name)
+    signature = signature_form(form, name)
 
     def draw(camera: Camera) -> Sheet:
         face = Face(form.value("outer", 0.0), form.value("inner", 0.0))
@@ -127,7 +127,7 @@ def _overlay(name: str) -> SheetWishes:
     part, problems = scale_form(name)
     form = Form(f"{name}.overlay")
     units = _UNITS[choice("figures in", list(_UNITS)[:2], f"{name}.overlay.units")]
-    signature = _signature(form, name)
+    signature = signature_form(form, name)
 
     def draw(camera: Camera) -> Sheet:
         scale = ScalePart.model_validate(part)

@@ -2,6 +2,25 @@
 
 from base64 import b64encode
 
+import streamlit as st
+
+from optics.sheets.page import Sheet
+
+
+def show_sheet(sheet: Sheet) -> None:
+    """Draw the button that gives the sheet as a PDF, and its pages."""
+    left, right = st.columns([1, 2], vertical_alignment="center")
+    left.download_button(
+        "Sheet (PDF)",
+        sheet.pdf,
+        file_name="sheet.pdf",
+        mime="application/pdf",
+        on_click="ignore",
+        key="sheet_pdf",
+    )
+    right.caption("Print at 100 %, unscaled, then measure both rulers before you trust it.")
+    st.html("".join(sheet_html(sheet.svg(page), page) for page in range(sheet.page_count)))
+
 
 def sheet_html(svg: str, page: int) -> str:
     """One page of a sheet as an image on white paper."""

@@ -10,7 +10,7 @@ from ui.theme import DAY, NIGHT, Palette
 Point = tuple[float, float]
 
 _STROKES = """
-line, path, circle, polygon {fill: none; stroke: var(--text); stroke-width: 1.3}
+line, path, circle, polygon, rect {fill: none; stroke: var(--text); stroke-width: 1.3}
 .axis {stroke: var(--line); stroke-dasharray: 8 3 2 3}
 .film {stroke-width: 4}
 .glass {fill: var(--field)}
@@ -18,6 +18,8 @@ line, path, circle, polygon {fill: none; stroke: var(--text); stroke-width: 1.3}
 .ghost {stroke-dasharray: 4 3}
 .error {stroke: var(--accent); stroke-width: 2.4}
 .filled {fill: var(--accent)}
+.band {fill: var(--accent); fill-opacity: 0.18; stroke: none}
+.zero {stroke-width: 2; stroke-dasharray: 7 4}
 .blur {stroke: var(--refusal); stroke-width: 5}
 text {font: 13px sans-serif; fill: var(--text)}
 .strong {font-weight: 600}

@@ -1,0 +1,60 @@
+"""What the panels of the Standard and marks page share."""
+
+from collections.abc import Iterable, Sequence
+from html import escape
+
+from optics.bench.captions import CAPTIONS
+from optics.bench.verdict import Verdict
+
+_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?"}
+
+
+def headline_html(sentence: str, ends: str = ":;") -> str:
+    """A sentence as the headline: its first clause large, the rest under it."""
+    cut = min((at for at in map(sentence.find, ends) if at > 0), default=len(sentence))
+    first, rest = sentence[:cut].rstrip("."), sentence[cut + 1 :].strip()
+    more = f"<p>{escape(rest[:1].upper() + rest[1:])}</p>" if rest else ""
+    return f'<p class="headline" role="status"><strong>{escape(first)}</strong></p>{more}'
+
+
+def judged_html(verdict: Verdict, words: str) -> str:
+    """A finding by sign, word and colour."""
+    return (
+        f'<p class="verdict {verdict.name.lower()}"><span aria-hidden="true">{_SIGNS[verdict]}'
+        f"</span> {escape(words)}</p>"
+    )
+
+
+def sign_of(verdict: Verdict) -> str:
+    """The sign that stands for a verdict."""
+    return _SIGNS[verdict]
+
+
+def lines_html(lines: Iterable[str], kind: str = "") -> str:
+    """A paragraph a line."""
+    named = f' class="{kind}"' if kind else ""
+    return "".join(f"<p{named}>{escape(line)}</p>" for line in lines)
+
+
+def steps_html(lines: Iterable[str]) -> str:
+    """Steps in their order."""
+    return f"<ol>{''.join(f'<li>{escape(line)}</li>' for line in lines)}</ol>"
+
+
+def table_html(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A table of texts; what is first in a row names it."""
+    head = "".join(f"<th>{escape(words)}</th>" for words in heads)
+    body = "".join(_row(row) for row in rows)
+    table = f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+    return f'<div class="wide">{table}</div>'
+
+
+def _row(row: Sequence[str]) -> str:
+    first, *rest = map(escape, row)
+    return f"<tr><th>{first}</th>{''.join(f'<td>{cell}</td>' for cell in rest)}</tr>"
+
+
+def captions_html(topic: str) -> str:
+    """What the words of a topic mean, for who learns."""
+    said = (text for key, text in CAPTIONS.items() if key.startswith(f"{topic}."))
+    return f'<div class="meaning">{lines_html(said)}</div>'

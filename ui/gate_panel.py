@@ -1,0 +1,22 @@
+"""Where the emulsion lies, as the page shows it."""
+
+from optics.bench.gate import GateResult, wording
+from optics.bench.verdict import Verdict
+from ui.bench_panel import headline_html, judged_html, lines_html
+from ui.figures.gate_view import gate_view
+
+
+def gate_html(found: GateResult, allowed: float) -> str:
+    """Focus error, section through the gate, play, and what is left of the tolerance."""
+    said = [wording.said_play(found), wording.said_emulsion(found)]
+    left = found.tolerance_left(allowed)
+    verdict = Verdict.INSIDE if left > 0 else Verdict.OUTSIDE
+    share = min(1.0, found.largest / allowed)
+    return (
+        f'<section class="answer">{headline_html(wording.said_gate_error(found), ends=":,")}'
+        f"{judged_html(verdict, wording.said_tolerance(found, allowed))}"
+        f'<div class="whole"><i style="width:{share:.0%}"></i></div>'
+        f"{lines_html([f'{share:.0%} of the tolerance can go to the gate.'], 'quiet')}"
+        f'<div class="pictures">{gate_view(found)}</div>{lines_html(said)}'
+        f"{lines_html([wording.GROUND_SIDE, wording.FLAT_FILM], 'quiet')}</section>"
+    )

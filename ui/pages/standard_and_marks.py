@@ -1,0 +1,199 @@
+"""Lens standard, film gate, thread starts and witness marks, error budget, witness card."""
+
+from collections.abc import Callable
+from functools import partial
+from typing import Any, TypeAlias
+
+import streamlit as st
+from pydantic import ValidationError
+
+from optics.bench.cautions import Caution
+from optics.bench.standard.cautions import ADHESIVES
+from optics.bench.standard.cautions import CAUTIONS as STANDARD_CAUTIONS
+from optics.bench.witness.wording import CAUTIONS as WITNESS_CAUTIONS
+from optics.errors import ShimwrightError
+from optics.records.files import problem_sentence, write_job
+from optics.records.job import FORMAT, VERSION, CameraPart, JobDocument
+from optics.records.solve import Solution, solve
+from optics.records.to_bench import camera_of
+from optics.records.witness import drawing_of
+from ui import answer_panel
+from ui.bench_panel import captions_html
+from ui.budget_form import budget_form
+from ui.budget_panel import budget_html
+from ui.camera_form import camera_form, choose_camera
+from ui.card_form import card_form
+from ui.fields import choice
+from ui.gate_form import gate_form
+from ui.gate_panel import gate_html
+from ui.plain_text import solution_text
+from ui.sheet_form import SheetWishes
+from ui.sheet_panel import show_sheet
+from ui.standard_form import standard_form
+from ui.standard_panel import standard_html
+from ui.witness_form import witness_form
+from ui.witness_panel import before_html, witness_html
+
+_STANDARD, _GATE, _STARTS, _BUDGET, _SHEET = (
+    "Lens standard",
+    "Film gate",
+    "Starts and marks",
+    "Error budget",
+    "Sheet",
+)
+_GROUPS = {
+    _STANDARD: "Depths from the film rails, seen from the front",
+    _GATE: "What was measured",
+    _STARTS: "What was found and measured",
+    _BUDGET: "What each part adds at the film",
+    _SHEET: "The witness card",
+}
+_CAUTIONS: dict[str, tuple[Caution, ...]] = {
+    _STANDARD: STANDARD_CAUTIONS,
+    _GATE: (ADHESIVES,),
+    _STARTS: WITNESS_CAUTIONS,
+    _SHEET: WITNESS_CAUTIONS,
+}
+Show: TypeAlias = Callable[[dict[str, Any], list[str]], None]
+
+
+def show() -> None:
+    """Draw the page."""
+    st.html("<h1 class='page-name'>Standard and marks</h1>")
+    entry, answer = st.columns([9, 13], gap="medium")
+    with entry, st.container(key="entry"):
+        with st.container(key="choices"):
+            first, second = st.columns(2)
+        with first:
+            name = choose_camera()
+        with second:
+            task = choice("task", list(_GROUPS), "marks.task")
+        st.html(answer_panel.group_html(_GROUPS[task]))
+        show_answer = _DRAW[task](name)
+        st.html(answer_panel.group_html("The camera"))
+        camera, problems = camera_form(name)
+        if task in _CAUTIONS:
+            st.html(answer_panel.cautions_html(_CAUTIONS[task]))
+    with answer:
+        show_answer(camera, problems)
+
+
+def _draw_standard(name: str) -> Show:
+    part, workshop, amiss = standard_form(name)
+    more = {"standard": part, "workshop": workshop}
+    return partial(_show_solved, more, amiss, _standard_html, "standard")
+
+
+def _draw_gate(name: str) -> Show:
+    part, amiss = gate_form(name)
+    return partial(_show_solved, {"gate": part}, amiss, _gate_html, "gate")
+
+
+def _draw_starts(name: str) -> Show:
+    part, amiss = witness_form(name)
+    return partial(_show_solved, {"witness": part}, amiss, _witness_html, "witness")
+
+
+def _draw_budget(name: str) -> Show:
+    part, amiss = budget_form(name)
+    return partial(_show_solved, {"budget": part}, amiss, _budget_html, "budget")
+
+
+def _draw_sheet(name: str) -> Show:
+    return partial(_show_card, card_form(name))
+
+
+_DRAW: dict[str, Callable[[str], Show]] = {
+    _STANDARD: _draw_standard,
+    _GATE: _draw_gate,
+    _STARTS: _draw_starts,
+    _BUDGET: _draw_budget,
+    _SHEET: _draw_sheet,
+}
+
+
+def _standard_html(solution: Solution) -> str:
+    assert solution.standard is not None
+    return standard_html(solution.standard)
+
+
+def _gate_html(solution: Solution) -> str:
+    assert solution.gate is not None
+    return gate_html(solution.gate, solution.camera.allowed_error)
+
+
+def _witness_html(solution: Solution) -> str:
+    part, ranking = solution.job.witness, solution.witness
+    assert part is not None
+    assert ranking is not None
+    return witness_html(ranking, drawing_of(part, ranking), part.parted_at is not None)
+
+
+def _budget_html(solution: Solution) -> str:
+    assert solution.budget is not None
+    return budget_html(solution.budget)
+
+
+def _show_solved(
+    more: dict[str, Any],
+    amiss: list[str],
+    html: Callable[[Solution], str],
+    topic: str,
+    camera: dict[str, Any],
+    problems: list[str],
+) -> None:
+    """Work the job out and show its answer, or what it waits for."""
+    problems = [*amiss, *problems]
+    document = {"format": FORMAT, "version": VERSION, "camera": camera} | more
+    solution = _solution(document, problems)
+    if solution is None:
+        st.html(answer_panel.waiting_html(problems))
+        return
+    st.html(html(solution))
+    _keep(solution)
+    if topic == "witness":
+        with st.expander("Before a barrel comes apart"):
+            st.html(before_html())
+    with st.expander("What the words mean"):
+        st.html(captions_html(topic))
+    with st.expander("As plain text, to copy"):
+        st.code(solution_text(solution), language=None, wrap_lines=True)
+
+
+def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
+    """The job worked out; None, and one more problem, where it cannot be."""
+    if problems:
+        return None
+    try:
+        return solve(JobDocument.model_validate(document))
+    except ValidationError as wrong:
+        problems.append(problem_sentence(wrong))
+    except ShimwrightError as refusal:
+        problems.append(str(refusal))
+    return None
+
+
+def _keep(solution: Solution) -> None:
+    with st.container(horizontal=True, key="keep"):
+        st.download_button(
+            "Job file (JSON)",
+            write_job(solution.job),
+            file_name="job.json",
+            mime="application/json",
+            on_click="ignore",
+            key="job",
+        )
+
+
+def _show_card(wishes: SheetWishes, camera: dict[str, Any], problems: list[str]) -> None:
+    problems = [*wishes.problems, *problems]
+    try:
+        sheet = None if problems else wishes.draw(camera_of(CameraPart.model_validate(camera)))
+    except ValidationError as wrong:
+        problems.append(problem_sentence(wrong))
+    except ShimwrightError as refusal:
+        problems.append(str(refusal))
+    if problems:
+        st.html(answer_panel.waiting_html(problems))
+    elif sheet is not None:
+        show_sheet(sheet)

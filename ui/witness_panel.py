@@ -1,0 +1,70 @@
+"""Which start and which mark belong together, as the page shows it."""
+
+from html import escape
+
+from optics.bench.verdict import Verdict
+from optics.bench.witness import BarrelDrawing, Combination, Finding, Ranking, wording
+from optics.bench.wording import said_error
+from optics.records.bench_results import what_to_do
+from optics.units import format_length
+from ui.bench_panel import headline_html, lines_html, sign_of, steps_html
+from ui.figures.barrel_view import barrel_view
+
+_MOST_ROWS = 8
+_VERDICTS = {
+    Finding.TOLD: Verdict.INSIDE,
+    Finding.CANNOT_TELL: Verdict.UNSURE,
+    Finding.NONE_FITS: Verdict.OUTSIDE,
+}
+_UNTOLD = (
+    "Nothing yet: part no thread and move no mark on the strength of this reading. Take it again, "
+    "finer or oftener, and gauge the register beside it."
+)
+
+
+def witness_html(ranking: Ranking, drawn: BarrelDrawing, is_noted: bool) -> str:
+    """Verdict, barrel, what to do, and every combination by its probability."""
+    is_told = ranking.finding is Finding.TOLD
+    picture = barrel_view(drawn, is_told, is_noted)
+    steps = what_to_do(ranking)
+    todo = steps_html(steps) if steps else lines_html([_UNTOLD])
+    return (
+        f'<section class="answer">{headline_html(_signed(ranking))}'
+        f'<div class="pictures level">{picture}<div class="beside">'
+        f'<h2 class="small" id="what-to-do">What to do</h2>{todo}</div></div>'
+        f"{_table(ranking)}</section>"
+    )
+
+
+def _signed(ranking: Ranking) -> str:
+    return f"{sign_of(_VERDICTS[ranking.finding])} {wording.verdict_line(ranking)}"
+
+
+def _table(ranking: Ranking) -> str:
+    shown = ranking.combinations[:_MOST_ROWS]
+    rest = len(ranking.combinations) - len(shown)
+    more = [f"{rest} more, each less likely."] if rest else []
+    rows = "".join(map(_row, shown))
+    return (
+        '<div class="wide"><table><thead><tr><th>probability</th><th>mark</th><th>start</th>'
+        f"<th>lens at ∞ would be</th></tr></thead><tbody>{rows}</tbody></table></div>"
+        f"{lines_html([*more, wording.PRIOR], 'quiet')}"
+    )
+
+
+def _row(combination: Combination) -> str:
+    error = combination.error
+    known = f" ± {format_length(error.expanded, places=3)}" if error.standard else ""
+    now = " (now)" if combination.is_present else ""
+    return (
+        f'<tr><td class="weight"><i style="width:{combination.probability:.0%}"></i>'
+        f"{escape(wording.said_probability(combination.probability))}</td>"
+        f"<td>{escape(combination.mark.name)}</td>"
+        f"<td>{escape(wording.said_start(combination.starts_moved))}{now}</td>"
+        f"<td>{escape(said_error(error) + known)}</td></tr>"
+    )
+
+
+def before_html() -> str:
+    """What to mark and note before a barrel comes apart."""
+    return f'<div class="meaning">{steps_html(wording.BEFORE_STRIPPING)}</div>'
