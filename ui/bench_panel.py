@@ -9,12 +9,14 @@ from optics.bench.verdict import Verdict
 _SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?"}
 
 
-def headline_html(sentence: str, ends: str = ":;") -> str:
-    """A sentence as the headline: its first clause large, the rest under it."""
+def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
+    """A sentence as the headline: its first clause large but for its `lead`, the rest under it."""
+    sentence = sentence.removeprefix(lead)
     cut = min((at for at in map(sentence.find, ends) if at > 0), default=len(sentence))
     first, rest = sentence[:cut].rstrip("."), sentence[cut + 1 :].strip()
     more = f"<p>{escape(rest[:1].upper() + rest[1:])}</p>" if rest else ""
-    return f'<p class="headline" role="status"><strong>{escape(first)}</strong></p>{more}'
+    said = f'{escape(lead)}<strong>{escape(first)}</strong><a class="jump" href="#rest">More ↓</a>'
+    return f'<p class="headline bench" role="status">{said}</p><div id="rest">{more}</div>'
 
 
 def judged_html(verdict: Verdict, words: str) -> str:

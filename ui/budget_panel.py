@@ -17,7 +17,7 @@ def budget_html(found: Budget) -> str:
     longest = max([found.depth, found.reach, *(_reach(s.term.error) for s in found.shares)])
     rows = "".join(_row(share, found, longest) for share in found.shares)
     return (
-        f'<section class="answer">{headline_html(whole, ends=",")}'
+        f'<section class="answer">{headline_html(whole, ends=",", lead="The whole camera is ")}'
         f'<div class="next">{judged_html(found.verdict, budgets.said_next(found))}</div>'
         '<div class="wide"><table class="bars"><thead><tr><th>part</th><th>at the film: error, and '
         "its ± at 95 %</th><th></th><th>of the spread</th></tr></thead><tbody>"

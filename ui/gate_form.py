@@ -27,12 +27,14 @@ _KINDS = {CORVANE.name: "roll_with_paper", TARNBROOK.name: "roll_with_paper"}
 def gate_form(name: str) -> tuple[dict[str, Any], list[str]]:
     """Draw the fields; the gate as the job document takes it, and what is amiss."""
     form = Form(f"{name}.gate")
-    film = _FILMS[form.choose("film", "film", list(_FILMS), _usual_film(name), "")]
+    film = _FILMS[form.choose("film", "film", list(_FILMS), _usual_film(name),
+                                    "its usual figures stand below")]  # fmt: skip
     form.chosen["film"] = film.key
     is_sheet = film.key == "sheet"
     if is_sheet:
-        form.chosen["glass"] = _GLASSES[form.choose("glass", "lens set on the ground glass",
-                                                    list(_GLASSES)[2:])]  # fmt: skip
+        words, note = "lens set on the ground glass", "the holder then takes its place"
+        glass = form.choose("glass", words, list(_GLASSES)[2:], note=note)
+        form.chosen["glass"] = _GLASSES[glass]
         _holder_rows(form)
     else:
         _plate_rows(form, name)
@@ -49,10 +51,11 @@ def _usual_film(name: str) -> str:
 def _plate_rows(form: Form, name: str) -> None:
     left, right = st.columns(2)
     with left:
-        plate = _PLATES[form.choose("plate", "behind the film", list(_PLATES),
-                                    str(parts.PLATES["on stops"]))]  # fmt: skip
+        usual, note = str(parts.PLATES["on stops"]), "a sprung plate may rest on stops too"
+        plate = _PLATES[form.choose("plate", "behind the film", list(_PLATES), usual, note)]
     with right:
-        glass = _GLASSES[form.choose("glass", "ground glass", list(_GLASSES)[:2])]
+        glass = _GLASSES[form.choose("glass", "ground glass", list(_GLASSES)[:2],
+                                      note="its ground side to the lens")]  # fmt: skip
     form.chosen |= {"plate": plate, "glass": glass}
     left, right = st.columns(2)
     with left:

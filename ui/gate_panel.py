@@ -11,12 +11,18 @@ def gate_html(found: GateResult, allowed: float) -> str:
     said = [wording.said_play(found), wording.said_emulsion(found)]
     left = found.tolerance_left(allowed)
     verdict = Verdict.INSIDE if left > 0 else Verdict.OUTSIDE
-    share = min(1.0, found.largest / allowed)
+    share = found.largest / allowed
+    taken = f"{100 * share:.0f} % of the tolerance can go to the gate."
     return (
-        f'<section class="answer">{headline_html(wording.said_gate_error(found), ends=":,")}'
+        f'<section class="answer">{_headline(found)}'
         f"{judged_html(verdict, wording.said_tolerance(found, allowed))}"
-        f'<div class="whole"><i style="width:{share:.0%}"></i></div>'
-        f"{lines_html([f'{share:.0%} of the tolerance can go to the gate.'], 'quiet')}"
+        f'<div class="whole"><i style="width:{min(share, 1):.0%}"></i></div>'
+        f"{lines_html([taken], 'quiet')}"
         f'<div class="pictures">{gate_view(found)}</div>{lines_html(said)}'
         f"{lines_html([wording.GROUND_SIDE, wording.FLAT_FILM], 'quiet')}</section>"
     )
+
+
+def _headline(found: GateResult) -> str:
+    lead = "A lens set on this ground glass is "
+    return headline_html(wording.said_gate_error(found), ends=":,", lead=lead)

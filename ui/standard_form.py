@@ -115,7 +115,7 @@ def _gauge_row(form: Form, example: _Example) -> None:
     columns = st.columns(3)
     with columns[0]:
         form.ask("corners", parts.CORNERS, typed=example.corners, optional=True,
-                 label="corners gauged, apart", hint="the picture's if empty")  # fmt: skip
+                 label="corners apart", hint="if empty, the picture's")  # fmt: skip
     with columns[1]:
         form.ask("limit", parts.DEPTH_LIMIT, typed="0.005", label="each good to ±")
     with columns[2]:

@@ -1,6 +1,6 @@
 """What the gauged standard tells, as the page shows it."""
 
-from optics.bench.standard import Corner, MountPlan, wording
+from optics.bench.standard import Corner, wording
 from optics.bench.standard.flatness import Bend
 from optics.bench.verdict import Verdict
 from optics.bench.wording import said_error
@@ -24,6 +24,14 @@ _BENDS = {
     Bend.NOT_STATED: Verdict.UNSURE,
 }
 _NO_SCREWS = "Enter the mount's screws, and the leaves under each, to have the shims made up."
+_LEAVE_IT = (
+    "Every corner is sharp: the standard may stay as it is. Square, as near as the leaves at hand "
+    "allow, it would be with these:"
+)
+_FIND_THE_BEND = (
+    "First find the bend, or the slip: shims cannot cure it. These are for the plane amid the "
+    "readings:"
+)
 
 
 def standard_html(answer: StandardAnswer) -> str:
@@ -40,7 +48,7 @@ def standard_html(answer: StandardAnswer) -> str:
         f"{lines_html([ways, wording.said_mean(standard)])}{_bend(answer)}"
         f'<div class="pictures level">{pictures}</div>{corners}'
         f"{lines_html([_map_line(answer)], 'quiet')}</section>"
-        f"{_shims(plan)}"
+        f"{_shims(answer)}"
     )
 
 
@@ -74,11 +82,21 @@ def _map_line(answer: StandardAnswer) -> str:
     )
 
 
-def _shims(plan: MountPlan | None) -> str:
+def _shims(answer: StandardAnswer) -> str:
+    plan = answer.plan
     if plan is None:
         return f'<h2 class="small" id="what-to-do">What to do</h2>{lines_html([_NO_SCREWS])}'
     return (
-        '<h2 class="small" id="what-to-do">What to do</h2><div class="answer">'
-        f"{steps_html(map(wording.said_shim, plan.shims))}"
+        f'<h2 class="small" id="what-to-do">What to do</h2><div class="answer">'
+        f"{lines_html(_before_shims(answer))}{steps_html(map(wording.said_shim, plan.shims))}"
         f"{lines_html(wording.plan_notes(plan))}</div>"
     )
+
+
+def _before_shims(answer: StandardAnswer) -> list[str]:
+    """Why it may be better not to touch the shims, if it may."""
+    flatness = answer.standard.flatness
+    if flatness.bend is Bend.BENT and abs(flatness.deviation.value) > answer.harmless:
+        return [_FIND_THE_BEND]
+    verdicts = {corner.verdict for corner in answer.view.corners}
+    return [_LEAVE_IT] if verdicts == {Verdict.INSIDE} else []

@@ -46,7 +46,8 @@ def _table(ranking: Ranking) -> str:
     more = [f"{rest} more, each less likely."] if rest else []
     rows = "".join(map(_row, shown))
     return (
-        '<div class="wide"><table><thead><tr><th>probability</th><th>mark</th><th>start</th>'
+        '<div class="wide"><table class="marks"><thead><tr><th>probability</th>'
+        "<th>mark</th><th>start</th>"
         f"<th>lens at ∞ would be</th></tr></thead><tbody>{rows}</tbody></table></div>"
         f"{lines_html([*more, wording.PRIOR], 'quiet')}"
     )
@@ -57,7 +58,7 @@ def _row(combination: Combination) -> str:
     known = f" ± {format_length(error.expanded, places=3)}" if error.standard else ""
     now = " (now)" if combination.is_present else ""
     return (
-        f'<tr><td class="weight"><i style="width:{combination.probability:.0%}"></i>'
+        f'<tr><td class="weight"><i style="width:{4 * combination.probability:.2f}rem"></i>'
         f"{escape(wording.said_probability(combination.probability))}</td>"
         f"<td>{escape(combination.mark.name)}</td>"
         f"<td>{escape(wording.said_start(combination.starts_moved))}{now}</td>"

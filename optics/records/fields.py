@@ -159,22 +159,22 @@ def give_or_take(words: str) -> Typed:
     return Typed(words, "mm", read, echo)
 
 
-def pairs(name: Typed, reading: Typed, words: str) -> Typed:
+def pairs(name: Typed, reading: Typed, words: str, example: str = "3 m = 17.3") -> Typed:
     """Engraved marks and their readings, such as ``3 m = 17.3, 17.2; 1.5 m = 34.9``."""
 
     def read(text: str) -> tuple[Pair, ...]:
         pieces = re.split(r"[;\n]", text.strip().removesuffix(";"))
-        return tuple(_pair(piece, name, reading, words) for piece in pieces)
+        return tuple(_pair(piece, name, reading, words, example) for piece in pieces)
 
     return Typed(words, reading.unit, read, _echo_pairs)
 
 
-def _pair(piece: str, name: Typed, reading: Typed, words: str) -> Pair:
+def _pair(piece: str, name: Typed, reading: Typed, words: str, example: str) -> Pair:
     mark, equals, readings = piece.partition("=")
     if not equals or not mark.strip() or not readings.strip():
         raise Unreadable(
             f"The {words} “{piece.strip()}” cannot be understood: write each mark with its "
-            "reading, such as 3 m = 17.3, and a semicolon between marks.",
+            f"reading, such as {example}, and a semicolon between marks.",
             quantity=words,
             value=piece,
         )

@@ -53,12 +53,12 @@ Placed: TypeAlias = tuple[Place, Any]
 
 def read_place(text: str, words: str = "place") -> Place:
     """Read ``x, y`` in mm from the middle, or a corner, side or the middle by name."""
-    named = set(text.lower().split())
-    if named in ({one} for one in _MIDDLE):
+    named = text.lower().split()
+    if len(named) == 1 and named[0] in _MIDDLE:
         return Place(text, 0.0, 0.0, True)
-    if named and named <= _WORDS.keys():
+    if named and set(named) <= _WORDS.keys():
         x, y = (sum(_WORDS[word][axis] for word in named) for axis in (0, 1))
-        if abs(x) + abs(y) == len(named):
+        if max(abs(x), abs(y)) == 1 and abs(x) + abs(y) == len(named):
             return Place(text, float(x), float(y), True)
     try:
         figures = units.read_list(text, partial(units.read_length, words=words), words=words)

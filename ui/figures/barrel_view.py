@@ -13,7 +13,7 @@ from ui.figures import svg
 
 _SIZE = (330.0, 300.0)
 _CENTRE = (165.0, 152.0)
-_RING, _ENTRIES, _NUMBERS, _TURN = 98.0, 82.0, 62.0, 30.0
+_RING, _ENTRIES, _NUMBERS, _TURN = 98.0, 84.0, 57.0, 28.0
 _MARK_END, _NAMES = 112.0, 132.0
 # Names closer than this run into one another (rad).
 _APART = 0.26
@@ -78,8 +78,8 @@ def spread(angles: Sequence[float]) -> list[float]:
     for _ in range(60):
         for i in range(len(found)):
             j = (i + 1) % len(found)
-            gap = (found[j] - found[i]) % math.tau
-            if i != j and gap < _APART:
+            gap = found[j] - found[i] + (math.tau if j == 0 else 0.0)
+            if gap < _APART:
                 push = (_APART - gap) / 2
                 found[i] -= push
                 found[j] += push

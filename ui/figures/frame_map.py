@@ -17,6 +17,7 @@ _TOP = 62.0
 _SIGNS = {Verdict.INSIDE: "✓ sharp", Verdict.OUTSIDE: "✕ soft", Verdict.UNSURE: "? cannot tell"}
 # Less than half the last figure shown is no slope (mm).
 _UNSEEN = 0.0005
+_LEGEND = "seen from the front · shaded: sharp · dashed: in focus"
 
 
 def frame_map(view: DefocusMap) -> str:
@@ -29,7 +30,7 @@ def frame_map(view: DefocusMap) -> str:
         *_focus_line(view, place),
         _polygon(outline, "frame"),
         *(part for corner in view.corners for part in _corner(corner, place)),
-        svg.text((_WIDTH / 2, 14), "seen from the front", kind="quiet"),
+        svg.text((_WIDTH / 2, 14), _LEGEND, kind="quiet"),
         _label(view, ((left + right) / 2, (top + bottom) / 2)),
     ]
     words = "; ".join(f"{c.name} {signed(c.error.value)} {_SIGNS[c.verdict]}" for c in view.corners)
@@ -107,7 +108,7 @@ def _label(view: DefocusMap, middle: svg.Point) -> str:
         return svg.text(middle, "nothing is sharp", kind="strong")
     if all(corner.verdict is Verdict.INSIDE for corner in view.corners):
         return svg.text(middle, "sharp all over")
-    return svg.text((middle[0], middle[1]), "shaded: sharp")
+    return ""
 
 
 def _polygon(points: list[svg.Point], kind: str) -> str:

@@ -27,6 +27,7 @@ def gate_view(found: GateResult) -> str:
         svg.text((4, 14), "← lens", "start", "quiet"),
         svg.text((_WIDTH - 4, 14), "depths true to each other", "end", "quiet"),
         *_film(at(0), max(scale * film, _THINNEST)),
+        _pushed_back(at(play), max(scale * film, _THINNEST)) if play else "",
         *_rails(),
         *_plate(gate.plate, at(behind)),
         *_ground(at(ground)),
@@ -56,6 +57,12 @@ def _film(left: float, width: float) -> list[str]:
         svg.line((left, _TOP + 8), (left, _BOTTOM - 8), "error"),
         svg.text((left + width / 2, (_TOP + _BOTTOM) / 2 + 4), "film"),
     ]
+
+
+def _pushed_back(left: float, width: float) -> str:
+    """The film where it lies farthest from the rails, dashed."""
+    return svg.tag("rect", x=round(left, 1), y=_TOP + 14, width=round(width, 1),
+                   height=_BOTTOM - _TOP - 28, class_="ghost")  # fmt: skip
 
 
 def _plate(plate: Plate, x: float) -> list[str]:
