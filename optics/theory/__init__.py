@@ -3,9 +3,17 @@
 from types import ModuleType
 
 from optics.relation import Relation
-from optics.theory import collimation, depth, front_cell, helicoid, lens
+from optics.theory import cam, collimation, depth, front_cell, helicoid, lens, rangefinder
 
-TOPICS: tuple[ModuleType, ...] = (lens, helicoid, front_cell, collimation, depth)
+TOPICS: tuple[ModuleType, ...] = (
+    lens,
+    helicoid,
+    front_cell,
+    collimation,
+    depth,
+    rangefinder,
+    cam,
+)
 
 
 def _relations_in(topic: ModuleType) -> dict[str, Relation]:
