@@ -12,6 +12,8 @@ from optics.units import format_length
 
 KIND = "shim"
 TITLE = "Shim under the lens seat"
+# Sums of leaves (mm) that differ by less are one thickness.
+_ROUNDING = 1e-6
 
 
 @dataclass(frozen=True)
@@ -41,9 +43,8 @@ def shim(camera: Camera, error: Estimate, workshop: Workshop) -> Offer:
     if missing:
         return _refusal(missing)
     # Within the tolerance of no shim at all, no shim is what there is to aim at.
-    target = max(target, 0.0)
-    made = make_up(target, leaves, near_enough(camera))
-    if abs(made.best.thickness - target) >= abs(wanted):
+    made = make_up(max(target, 0.0), leaves, near_enough(camera))
+    if abs(made.best.thickness - target) > abs(wanted) - _ROUNDING:
         return _refusal(
             f"{_verb(wanted).capitalize()} {_fine(abs(wanted))}, but no leaf at hand brings "
             "the lens nearer; enter the shim leaves you have."
@@ -58,7 +59,7 @@ def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted
             f"The pack would come to {_fine(target)}, more than the {THICKEST_PACK:g} mm that "
             "shims can make up: check the shims fitted now."
         )
-    if target < -camera.allowed_error:
+    if target < (-camera.allowed_error if fitted.count else 0.0):
         return (
             f"{_fine(-wanted)} would have to come out and only {_fine(fitted.thickness)} is "
             "fitted; the seat itself is not to be cut, so use another remedy."
