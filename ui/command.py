@@ -5,7 +5,9 @@ sentence on the error stream.
 """
 
 import argparse
+import io
 import json
+import os
 import sys
 from collections.abc import Sequence
 from importlib.metadata import version
@@ -18,9 +20,19 @@ REFUSED = 3
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; the console script's entry point."""
+    for stream in (sys.stdout, sys.stderr):
+        # Not every system's own encoding knows ∞, −, Ø and the rest of what is said.
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8")
     options = _parser().parse_args(arguments)
     try:
-        return int(options.run(options))
+        code = int(options.run(options))
+        print(end="", flush=True)
+        return code
+    except BrokenPipeError:
+        # Whoever reads, such as head, has seen enough; what is left must not be flushed at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
     except ShimwrightError as refusal:
         print(f"shimwright: {refusal}", file=sys.stderr)
         return REFUSED

@@ -1,6 +1,7 @@
 """Reading job files: strict, and one sentence for whatever is wrong."""
 
 import json
+from collections import Counter
 from typing import Any, NoReturn
 
 from pydantic import ValidationError
@@ -36,7 +37,13 @@ def write_job(job: JobDocument) -> str:
 
 def _parsed(data: bytes) -> Any:
     try:
-        return json.loads(data.decode("utf-8-sig"), parse_constant=_refuse_constant)
+        return json.loads(
+            data.decode("utf-8-sig"),
+            parse_constant=_refuse_constant,
+            object_pairs_hook=_refuse_twice,
+        )
+    except Unreadable:
+        raise
     except UnicodeDecodeError:
         raise Unreadable("The job file is not UTF-8 text; save it as UTF-8.") from None
     except json.JSONDecodeError as wrong:
@@ -53,10 +60,24 @@ def _refuse_constant(name: str) -> NoReturn:
     raise Unreadable(f"The job file holds {name}, which is not JSON; write “inf” in quotes.")
 
 
+def _refuse_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    # JSON readers keep the last of two without a word, and the first would be lost.
+    found = dict(pairs)
+    if len(found) < len(pairs):
+        twice = Counter(name for name, _ in pairs).most_common(1)[0][0]
+        raise Unreadable(
+            f"The job file has the field “{_one_line(twice)}” twice in one place; remove one.",
+            quantity="file",
+        )
+    return found
+
+
 def _check_version(found: Any) -> None:
     if not isinstance(found, dict) or found.get("format") != FORMAT:
         raise Unreadable(f"The file is not a job: its “format” must be “{FORMAT}”.")
     version = found.get("version")
+    if version is None:
+        raise Unreadable(f"The job has no “version”; this program reads version {VERSION}.")
     if version != VERSION or isinstance(version, bool):
         raise Unreadable(
             f"The job is of version {version!r:.40}, and this program reads version {VERSION}; "
@@ -70,7 +91,7 @@ def _check_version(found: Any) -> None:
 def problem_sentence(wrong: ValidationError) -> str:
     """The first thing wrong, and where; the sentence of a refused figure is kept whole."""
     first = wrong.errors()[0]
-    place = " → ".join(str(step) for step in first["loc"]) or "the job"
+    place = " → ".join(_one_line(str(step)) for step in first["loc"]) or "the job"
     refusal = first.get("ctx", {}).get("error")
     if isinstance(refusal, ShimwrightError):
         return f"In {place}: {refusal}"
@@ -80,4 +101,10 @@ def problem_sentence(wrong: ValidationError) -> str:
         return f"In {place}: write the figure as text with its unit, such as “1.2 m”."
     if first["type"] == "missing":
         return f"In {place}: this field is missing."
-    return f"In {place}: {first['msg'][:200]}."
+    return f"In {place}: {_one_line(first['msg'], 200)}."
+
+
+def _one_line(text: str, longest: int = 60) -> str:
+    """Foreign text as a sentence can hold it: short, on one line, nothing unprintable."""
+    line = "".join(c if c.isprintable() else "?" for c in " ".join(text.split()))
+    return line if len(line) <= longest else f"{line[: longest - 1]}…"

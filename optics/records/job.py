@@ -108,7 +108,7 @@ class RegisterPart(Part):
     kind: Literal["register"] = "register"
     measured: Annotated[str, fields.MEASURED_REGISTER]
     nominal: Annotated[str, fields.NOMINAL_REGISTER]
-    instrument: str = "other"
+    instrument: Annotated[str, Field(max_length=40)] = "other"
     limit: Annotated[str, fields.GAUGE_LIMIT] | None = None
 
 

@@ -1,14 +1,22 @@
 """Turns expressions into numpy functions, under one lock."""
 
+import math
 import threading
 from collections.abc import Callable
+from functools import wraps
 from typing import Any
 
+import numpy as np
 import sympy
 from sympy.printing.numpy import NumPyPrinter
 
 # sympy's caches are not fully thread-safe, so building and compiling take turns.
 SYMPY_LOCK = threading.RLock()
+
+# So many elements, with the intermediate results, stay in a processor's second cache.
+BLOCK = 32_768
+# Fewer operations than this have no intermediate results worth keeping near.
+WORTH_BLOCKS = 8
 
 
 class _Numpy(NumPyPrinter):
@@ -43,4 +51,32 @@ def compile_function(names: list[str], outputs: list[Any]) -> Callable[..., Any]
         function: Callable[..., Any] = sympy.lambdify(
             arguments, outputs, modules="numpy", printer=printer, cse=True
         )
-    return function
+        short = sympy.count_ops(outputs) < WORTH_BLOCKS
+    return function if short else _in_blocks(function)
+
+
+def _in_blocks(function: Callable[..., Any]) -> Callable[..., Any]:
+    """The same function, taking long arrays piece by piece: memory is slower than arithmetic."""
+
+    @wraps(function)
+    def blocked(*known: Any) -> list[Any]:
+        if all(getattr(k, "size", 1) <= BLOCK for k in known):
+            return list(function(*known))
+        shape = np.broadcast_shapes(*map(np.shape, known))
+        rows = max(1, BLOCK * shape[0] // math.prod(shape))
+        whole: list[Any] = []
+        for start in range(0, shape[0], rows):
+            piece = slice(start, start + rows)
+            results = function(*(_piece(k, piece, shape) for k in known))
+            whole = whole or [np.empty(shape) for _ in results]
+            for all_of_it, result in zip(whole, results, strict=True):
+                all_of_it[piece] = result
+        return whole
+
+    return blocked
+
+
+def _piece(known: Any, piece: slice, shape: tuple[int, ...]) -> Any:
+    """The piece of an input, or all of one that is the same for every piece."""
+    lies_along = np.ndim(known) == len(shape) and known.shape[0] == shape[0]
+    return known[piece] if lies_along else known

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import sympy
 
-from optics.relation.compiling import compile_function
+from optics.relation.compiling import BLOCK, compile_function
 
 X, Y = sympy.symbols("x y", positive=True)
 
@@ -33,3 +33,33 @@ def test_arguments_keep_their_order() -> None:
     function = compile_function(["y", "unused", "x"], [X - Y, X])
     assert function(1.0, 99.0, 5.0) == [4.0, 5.0]
     assert list(inspect.signature(function).parameters) == ["y", "unused", "x"]
+
+
+LONG = 2 * BLOCK + 7
+COLUMN, ROW = np.linspace(1, 2, 3)[:, None], np.linspace(3, 4, LONG)
+
+
+@pytest.mark.parametrize(
+    ("x", "y"),
+    [
+        (np.linspace(1, 2, LONG), 3.0),
+        (2.0, np.linspace(3, 4, LONG)),
+        (np.linspace(1, 2, LONG), np.linspace(3, 4, LONG)),
+        (np.linspace(1, 2, LONG), np.array([3.0])),
+        (COLUMN, ROW),
+        (COLUMN, ROW[None, :]),
+        (ROW[:, None], COLUMN.T),
+        (np.ones((LONG, 2, 1)), np.ones((1, 2, 3))),
+    ],
+)
+def test_long_arrays_are_computed_piece_by_piece(x: float, y: float) -> None:
+    """What is computed in pieces has the shape and every element of what is computed at once."""
+    outputs = [X / Y + X * Y + 1 / (X + Y + 1), X**2, sympy.Integer(7)]
+    function = compile_function(["x", "y"], outputs)
+    at_once, piecewise = inspect.unwrap(function), function
+    assert at_once is not piecewise
+    total, only_x, constant = piecewise(x, y)
+    np.testing.assert_array_equal(total, at_once(x, y)[0])
+    shape = np.broadcast_shapes(np.shape(x), np.shape(y))
+    np.testing.assert_array_equal(only_x, np.broadcast_to(np.square(x), shape))
+    np.testing.assert_array_equal(constant, np.full(shape, 7.0))
