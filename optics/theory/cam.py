@@ -1,9 +1,10 @@
 """The cam: what a coupled lens must tell a body that was cut for another."""
 
-from sympy import Eq, sqrt
+from sympy import Eq, atan, sqrt, tan
 
 from optics.relation import Form, Quantity, Relation
 from optics.theory.lens import extension, focal_length, hiatus
+from optics.theory.rangefinder import base, base_to_film
 
 lift = Quantity(
     "lift", "y", "y", "mm", "lift of the follower from infinity", low=0, low_allowed=True
@@ -54,4 +55,41 @@ cam_lift = Relation(
     ),
     source="unit_focusing of both lenses at the same film distance",
     limits="Paraxial; the follower moves as the body's own lens would; whole-lens focusing.",
+)
+
+follower_gain = Quantity(
+    "follower_gain", "G_y", "G_y", "rad/mm", "convergence for each mm of the follower's lift", low=0
+)
+_nearness = Quantity(
+    "nearness", "v", "v", "1/mm", "one over the distance from the base line, 1/(D − k)", low=0,
+    low_allowed=True,
+)  # fmt: skip
+_span = Quantity(
+    "span", "d", "d", "mm", "two focal lengths and the hiatus, less the base line's place"
+)
+_G, _b, _k = follower_gain.symbol, base.symbol, base_to_film.symbol
+_v, _s = _nearness.symbol, _span.symbol
+_span_is = (_span, 2 * _f + _h - _k)
+_seen_from_base = (_nearness, _x / (_f**2 + _x**2 + _s * _x))
+_seen_by_sights = (_nearness, tan(_G * _y) / _b)
+
+straight_follower = Relation(
+    name="straight_follower",
+    answers="How far must the cam push a follower that turns the sights by a straight line?",
+    # The sights meet on the subject for which the lens is focused.
+    equation=Eq(tan(_G * _y), _b / (2 * _f + _h - _k + _x + _f**2 / _x)),
+    quantities=(lift, follower_gain, base, base_to_film, extension, focal_length, hiatus),
+    forms=(
+        Form(lift, atan(_b * _v) / _G, steps=(_span_is, _seen_from_base)),
+        Form(follower_gain, atan(_b * _v) / _y, steps=(_span_is, _seen_from_base)),
+        Form(base, tan(_G * _y) / _v, steps=(_span_is, _seen_from_base)),
+        Form(
+            extension,
+            2 * _f**2 * _r / (1 + sqrt(1 - 4 * _f**2 * _r**2)),
+            steps=(_span_is, _seen_by_sights, (_vergence, _v / (1 - _s * _v))),
+            branch="lens nearer the film",
+        ),
+    ),
+    source="triangle and unit_focusing for the same subject",
+    limits="Paraxial; no curvature between follower and sights; zero set right at infinity.",
 )
