@@ -2,6 +2,7 @@
 
 import math
 
+from optics.bench.cam import BodyLaw, Cam, LensLaw
 from optics.bench.camera import Turn
 from optics.bench.stoning import GAUGE_STEPS, Curve, StoningMap
 from optics.bench.verdict import Verdict
@@ -29,6 +30,26 @@ def place(rotation: float) -> str:
 def ring_sense(extends: Turn) -> str:
     """Which way the ring turns along the table."""
     return f"Ring turned {extends} from ∞, seen from the front"
+
+
+def said_law(law: BodyLaw) -> str:
+    """What the body's follower was made for."""
+    if isinstance(law, LensLaw):
+        return f"Body cut for a lens of {law.focal_length:.6g} mm, hiatus {law.hiatus:.6g} mm"
+    return (
+        f"Body with a straight follower: base {law.base:.6g} mm, {law.base_to_film:.6g} mm before "
+        f"the film, {format_angle(law.gain)} of convergence for each mm"
+    )
+
+
+def said_tolerance(found: Cam) -> str:
+    """How true the lift must be to keep the lens inside its tolerance."""
+    tolerance = found.table().tolerance
+    film = _fine(found.camera.allowed_error, 3)
+    return (
+        f"Lift true within ± {_fine(tolerance.min(), 3)} where it matters most keeps the lens "
+        f"within ± {film} at the film."
+    )
 
 
 def headline(found: StoningMap) -> str:
