@@ -9,7 +9,7 @@ from optics.errors import OutOfRange
 # The distance at which a loupe's magnification is stated (an optical convention).
 NEAR_POINT = 250.0
 # Widths in steps of the square root of two, in mm on the target.
-LINE_WIDTHS = (8.0, 5.6, 4.0, 2.8, 2.0, 1.4, 1.0, 0.7, 0.5, 0.35, 0.25)
+LINE_WIDTHS = (5.6, 4.0, 2.8, 2.0, 1.4, 1.0, 0.7, 0.5, 0.35, 0.25)
 
 
 @dataclass(frozen=True)
