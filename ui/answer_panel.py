@@ -12,42 +12,61 @@ from optics.bench.uncertainty import budget
 from optics.bench.verdict import Verdict
 from ui.figures.focus_drawing import side_view, turn_view
 
+HOW_TO_TYPE = (
+    "Type figures as you would write them: 18,7 m, 3 ft 6, 1/8 in, 2 thou, ∞; several tries as "
+    "18; 18.7; 19.5. Distances are from the film plane."
+)
 _SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?"}
 
 
 def answer_html(correction: Correction) -> str:
-    """Headline, drawing and what would be seen."""
-    turn = next(iter(filter(None, map(turn_view, correction.remedies))), "")
+    """Headline, drawing and what would be seen; a turn is drawn only where one is called for."""
+    turns = map(turn_view, correction.remedies) if _is_called_for(correction) else ()
+    turn = next(filter(None, turns), "")
     return (
-        f'<section class="answer" aria-live="polite">{_headline(correction)}'
+        f'<section class="answer">{_headline(correction)}'
         f'<div class="pictures">{side_view(correction)}{turn}</div>'
         f"{_sights(correction)}</section>"
     )
 
 
 def offers_html(correction: Correction) -> str:
-    """All remedies side by side."""
+    """All remedies side by side; quiet where the advice is to leave the lens alone."""
     cards = "".join(_offer(offer) for offer in correction.offers)
     advice = escape(wording.advice(correction))
+    kind = "offers" if _is_called_for(correction) else "offers uncalled"
     return (
-        f'<h2 class="small">What to do</h2><p class="advice">{advice}</p>'
-        f'<div class="offers">{cards}</div>'
+        f'<h2 class="small" id="what-to-do">What to do</h2><p class="advice">{advice}</p>'
+        f'<div class="{kind}">{cards}</div>'
     )
+
+
+def _is_called_for(correction: Correction) -> bool:
+    return correction.verdict is Verdict.OUTSIDE
 
 
 def direction_html(reading: ParallaxReading) -> str:
     """What a reading of direction alone says."""
-    advice = escape(parallax_advice(reading))
-    return f'<section class="answer" aria-live="polite"><p class="headline">{advice}</p></section>'
+    found, stop, rest = parallax_advice(reading).partition(". ")
+    return (
+        f'<section class="answer"><p class="headline" role="status"><strong>{escape(found + stop)}'
+        f"</strong></p><p>{escape(rest)}</p></section>"
+    )
 
 
 def waiting_html(problems: Iterable[str]) -> str:
     """What must be entered or mended before there is an answer."""
     items = "".join(f"<li>{escape(p)}</li>" for p in problems)
     return (
-        '<section class="answer waiting" aria-live="polite">'
-        f"<h2>The answer waits</h2><ul>{items}</ul></section>"
+        '<section class="answer waiting"><div role="status">'
+        '<h2 class="headline">The answer waits</h2></div>'
+        f"<ul>{items}</ul><p>{HOW_TO_TYPE}</p></section>"
     )
+
+
+def group_html(words: str) -> str:
+    """The heading of a group of fields."""
+    return f'<h2 class="group">{escape(words)}</h2>'
 
 
 def cautions_html(cautions: Iterable[Caution]) -> str:
@@ -62,22 +81,29 @@ def cautions_html(cautions: Iterable[Caution]) -> str:
 def budget_html(correction: Correction) -> str:
     """Where the uncertainty of the error comes from."""
     rows = "".join(
-        f"<tr><td>{escape(name)}</td><td>{size:.4f} mm</td><td>{share:.0%}</td></tr>"
+        f"<tr><td>{escape(name)}</td><td>{_fine(size)}</td><td>{share:.0%}</td></tr>"
         for name, size, share in budget(correction.error)
     )
     if not rows:
         return "<p>No limit and no repeats were given, so the figure carries no uncertainty.</p>"
     return (
-        "<table><thead><tr><th>Source</th><th>standard uncertainty at the film</th>"
-        f"<th>share of the variance</th></tr></thead><tbody>{rows}</tbody></table>"
+        "<table><thead><tr><th>Source</th><th>Standard uncertainty at the film</th>"
+        f"<th>Share of the variance</th></tr></thead><tbody>{rows}</tbody></table>"
     )
+
+
+def _fine(mm: float) -> str:
+    """A contribution to four places; one that would print as nothing says so."""
+    return f"{mm:.4f} mm" if mm >= 0.00005 else "less than 0.0001 mm"
 
 
 def _headline(correction: Correction) -> str:
     error = correction.error
     return (
-        f'<p class="headline">The lens is <strong>{escape(wording.said_error(error))}</strong>'
-        f'<span class="unsure">{escape(wording.said_uncertainty(error))}</span></p>'
+        f'<p class="headline" role="status">The lens is '
+        f"<strong>{escape(wording.said_error(error))}</strong> "
+        f'<span class="unsure">{escape(wording.said_uncertainty(error))}</span>'
+        '<a class="jump" href="#what-to-do">What to do ↓</a></p>'
         + _judged(correction.verdict, wording.tolerance_line(correction))
     )
 
@@ -95,8 +121,8 @@ def _sights(correction: Correction) -> str:
         for s in correction.sights
     )
     return (
-        "<table><thead><tr><th>Ring at</th><th>what you would see</th><th>the mark itself, wide "
-        f"open</th></tr></thead><tbody>{rows}</tbody></table>"
+        "<table><thead><tr><th>Ring at</th><th>What you would see</th><th>Wide open"
+        f"</th></tr></thead><tbody>{rows}</tbody></table>"
     )
 
 
@@ -104,7 +130,7 @@ def _offer(offer: Offer) -> str:
     if isinstance(offer, NotApplicable):
         return (
             f'<article class="offer idle"><h3>{escape(offer.title)}</h3>'
-            f"<p>Not called for. {escape(offer.reason)}</p></article>"
+            f"<p>{escape(offer.reason)}</p></article>"
         )
     return _remedy(offer)
 

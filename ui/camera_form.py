@@ -8,7 +8,7 @@ from optics.bench.camera import Turn
 from optics.records import fields
 from optics.records.job import WorkshopPart
 from optics.records.lantern_street import CAMERAS, WORKSHOP
-from ui.fields import choice
+from ui.fields import choice, name_field
 from ui.forms import Form
 
 OWN = "Your own camera"
@@ -31,17 +31,17 @@ def choose_camera() -> str:
 
 def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:
     """Draw the camera's fields; the camera as the job document takes it, and what is amiss."""
-    lens, focusing, body = Form(f"{name}.lens"), Form(f"{name}.focusing"), Form(name)
+    lens, body = Form(f"{name}.lens"), Form(name)
     known = _SHELF[name].model_dump(mode="json") if name in _SHELF else _BLANK
-    kind = _focusing_kind(name, known)
+    called = name_field("its name", f"{name}.name", "for the note") if name == OWN else name
+    kind, focusing = _focusing_row(name, known)
     _lens_row(lens, body, known)
     if kind != "bed":
-        same_kind = kind == known["focusing"]["kind"]
-        _thread_rows(focusing, kind, known["focusing"] if same_kind else {})
+        _thread_rows(focusing, kind, _typed_for(kind, known))
     with st.expander("More about the lens and the tolerance"):
         _finer_row(lens, body, known)
     camera = {
-        "name": "" if name == OWN else name,
+        "name": called,
         "lens": lens.part(),
         "focusing": {"kind": kind} | focusing.part(),
     }
@@ -57,24 +57,42 @@ def workshop_form(name: str) -> tuple[dict[str, Any], list[str]]:
         form.ask("drawer", fields.DRAWER, typed=stock.drawer, optional=True,
                  hint="such as 0.05 × 4; 2 thou × 3")  # fmt: skip
     with right:
-        form.ask("fitted", fields.FITTED, optional=True, hint="such as 0.1 + …, or none")
+        form.ask("fitted", fields.FITTED, optional=True, hint="such as 0.1 × 2, or none")
     return form.part(), form.problems
 
 
-def _focusing_kind(name: str, known: Texts) -> str:
+def _focusing_row(name: str, known: Texts) -> tuple[str, Form]:
+    """How it focuses, and which way round moves it out; each kind keeps its own fields."""
+    left, right = st.columns(2)
     words = list(_FOCUSING.values())
-    first = words.index(_FOCUSING[known["focusing"]["kind"]])
-    said = choice("it focuses", words, f"{name}.kind", first)
-    return next(kind for kind, meaning in _FOCUSING.items() if meaning == said)
+    with left:
+        first = words.index(_FOCUSING[known["focusing"]["kind"]])
+        said = choice("it focuses", words, f"{name}.kind", first, "")
+    kind = next(kind for kind, meaning in _FOCUSING.items() if meaning == said)
+    form = Form(f"{name}.focusing.{kind}")
+    if kind != "bed":
+        first_turn = _typed_for(kind, known).get("extends", _TURNS[0])
+        with right:
+            form.choose("extends", "lens moves out when turned", _TURNS, first_turn,
+                        "seen from the front")  # fmt: skip
+    return kind, form
+
+
+def _typed_for(kind: str, known: Texts) -> Texts:
+    """The known camera's focusing, if it is of this kind."""
+    focusing: Texts = known["focusing"]
+    return focusing if kind == focusing["kind"] else {}
 
 
 def _lens_row(lens: Form, body: Form, known: Texts) -> None:
     typed = known["lens"]
     columns = st.columns(3)
     with columns[0]:
-        lens.ask("focal_length", fields.FOCAL_LENGTH, typed=typed.get("focal_length"))
+        focal_length = typed.get("focal_length")
+        lens.ask("focal_length", fields.FOCAL_LENGTH, typed=focal_length, hint="such as 50")
     with columns[1]:
-        lens.ask("full_aperture", fields.FULL_APERTURE, typed=typed.get("full_aperture"))
+        aperture = typed.get("full_aperture")
+        lens.ask("full_aperture", fields.FULL_APERTURE, typed=aperture, hint="such as 2.8")
     with columns[2]:
         body.ask(
             "circle_of_confusion",
@@ -86,29 +104,30 @@ def _lens_row(lens: Form, body: Form, known: Texts) -> None:
 
 def _thread_rows(form: Form, kind: str, typed: Texts) -> None:
     """The thread; a front cell also asks for its group's focal length and place."""
-    columns = st.columns(3)
+    is_cell = kind == "front cell"
+    columns = st.columns(2 if is_cell else 3)
     with columns[0]:
         form.ask("lead", fields.LEAD, typed=typed.get("lead"), hint="travel of one turn")
-    with columns[1]:
-        if kind == "helicoid":
+    if not is_cell:
+        with columns[1]:
             form.ask("starts", fields.STARTS, typed=typed.get("starts", "1"))
-        else:
-            group = typed.get("group_focal_length")
-            form.ask(
-                "group_focal_length", fields.GROUP_FOCAL_LENGTH, typed=group, label="front group f₁"
-            )
-    with columns[2]:
+    with columns[-1]:
         diameter = typed.get("ring_diameter")
-        form.ask(
-            "ring_diameter", fields.RING_DIAMETER, typed=diameter, optional=True, hint="for arcs"
-        )
-    left, right = st.columns([2, 1])
+        form.ask("ring_diameter", fields.RING_DIAMETER, typed=diameter, optional=True,
+                 hint="if given, turns in mm too")  # fmt: skip
+    if is_cell:
+        _cell_row(form, typed)
+
+
+def _cell_row(form: Form, typed: Texts) -> None:
+    left, right = st.columns(2)
     with left:
-        first = typed.get("extends", _TURNS[0])
-        form.choose("extends", "turned so, seen from the front, the lens moves out", _TURNS, first)
-    if kind == "front cell":
-        with right:
-            form.ask("cell_to_film", fields.CELL_TO_FILM, typed=typed.get("cell_to_film"))
+        group = typed.get("group_focal_length")
+        form.ask("group_focal_length", fields.GROUP_FOCAL_LENGTH, typed=group,
+                 label="front group's focal length")  # fmt: skip
+    with right:
+        form.ask("cell_to_film", fields.CELL_TO_FILM, typed=typed.get("cell_to_film"),
+                 hint="at infinity")  # fmt: skip
 
 
 def _finer_row(lens: Form, body: Form, known: Texts) -> None:

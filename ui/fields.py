@@ -48,12 +48,30 @@ def field(quantity: Typed, key: str, *, typed: str = "", hint: str = "", label: 
     return entry
 
 
-def choice(words: str, options: Sequence[str], key: str, first: int = 0) -> str:
-    """Ask for one of a few words; `first` is the place of the one shown until it is changed."""
-    chosen = st.selectbox(
-        _label(words, ""), options, first, key=key, persist_state="session", filter_mode=None
-    )
+def choice(
+    words: str, options: Sequence[str], key: str, first: int = 0, note: str | None = None
+) -> str:
+    """Ask for one of a few words; `first` is the place of the one shown until it is changed.
+
+    `note` stands under it where a field has its echo; empty, it only keeps that space.
+    """
+    with st.container(key=f"choice_{key}", gap=None):
+        chosen = st.selectbox(
+            _label(words, ""), options, first, key=key, persist_state="session", filter_mode=None
+        )
+        if note is not None:
+            st.html(f'<div class="echo">{escape(note)}</div>')
     return str(chosen)
+
+
+def name_field(words: str, key: str, hint: str = "") -> str:
+    """Ask for a name: text that stands for nothing but itself, at most 200 characters."""
+    with st.container(key=f"field_{key}", gap=None):
+        text = st.text_input(
+            _label(words, ""), key=key, max_chars=200, live=PAUSE, persist_state="session"
+        )
+        st.html(_line(hint))
+    return (text or "").strip()
 
 
 def answer(text: str, quantity: Typed, hint: str = "") -> tuple[Entry, str]:

@@ -31,10 +31,12 @@ class Form:
         if not optional:
             self.required.add(name)
 
-    def choose(self, name: str, words: str, options: Sequence[str], first: str = "") -> str:
-        """Draw one choice; `first` is what it shows until it is changed."""
+    def choose(
+        self, name: str, words: str, options: Sequence[str], first: str = "", note: str = ""
+    ) -> str:
+        """Draw one choice; `first` is what it shows until it is changed, `note` stands under."""
         index = list(options).index(first) if first in options else 0
-        self.chosen[name] = choice(words, options, f"{self.prefix}.{name}", index)
+        self.chosen[name] = choice(words, options, f"{self.prefix}.{name}", index, note)
         return self.chosen[name]
 
     @property

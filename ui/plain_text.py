@@ -9,7 +9,7 @@ from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.records.solve import Answer, Solution
 
-_WIDTH = 92
+_WIDTH = 76
 
 
 def solution_text(solution: Solution) -> str:
@@ -42,7 +42,7 @@ def correction_text(correction: Correction) -> str:
 
 def _offer_text(offer: Offer) -> str:
     if isinstance(offer, NotApplicable):
-        return f"- {offer.title}: not called for. {offer.reason}"
+        return f"- {offer.title}: {offer.reason}"
     said = [offer.instruction, wording.residual_line(offer), *offer.notes]
     return f"- {offer.title}: {' '.join(said)}"
 

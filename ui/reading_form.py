@@ -5,7 +5,7 @@ from typing import Any
 import streamlit as st
 
 from optics.bench.camera import Turn
-from optics.bench.instruments import INSTRUMENTS
+from optics.bench.instruments import INSTRUMENTS, Instrument
 from optics.records import fields
 from optics.records.job import (
     CollimatorPart,
@@ -50,13 +50,14 @@ def _mark(form: Form, example: bool) -> None:
 
 
 def _rotation(form: Form, example: bool) -> None:
-    columns = st.columns(3)
+    columns = st.columns([6, 7, 5])
     with columns[0]:
         form.ask("turned", fields.TURNED, typed="2.5; 2; 2.5" if example else "",
                  label="turned until sharp", hint="repeats: 2.5; 2")  # fmt: skip
     with columns[1]:
-        form.choose("sense", "turned, seen from the front",
-                    (str(Turn.CLOCKWISE), str(Turn.COUNTER_CLOCKWISE)))  # fmt: skip
+        form.choose("sense", "turned which way",
+                    (str(Turn.CLOCKWISE), str(Turn.COUNTER_CLOCKWISE)),
+                    note="seen from the front")  # fmt: skip
     with columns[2]:
         form.ask("limit", fields.ANGLE_LIMIT, typed="0.5" if example else "", optional=True,
                  label="read to ±", hint="0 if empty")  # fmt: skip
@@ -68,36 +69,47 @@ def _rotation(form: Form, example: bool) -> None:
 
 
 def _register(form: Form, example: bool) -> None:
-    columns = st.columns(3)
-    with columns[0]:
+    left, right = st.columns(2)
+    with left:
         measured = "28.74; 28.75; 28.74" if example else ""
         hint = "repeats: 28.74; 28.75"
         form.ask("measured", fields.MEASURED_REGISTER, typed=measured, hint=hint)
-    with columns[1]:
-        form.ask("nominal", fields.NOMINAL_REGISTER, typed="28.8" if example else "")
-    with columns[2]:
+    with right:
+        form.ask("nominal", fields.NOMINAL_REGISTER, typed="28.8" if example else "",
+                 hint="what it is made for")  # fmt: skip
+    left, right = st.columns([2, 1])
+    with left:
+        instrument = _instrument(form)
+    with right:
         form.ask("limit", fields.GAUGE_LIMIT, optional=True, label="good to ±",
-                 hint="empty: the instrument's own")  # fmt: skip
-    names = {i.name: key for key, i in INSTRUMENTS.items()}
-    chosen = form.choose(
-        "instrument", "measured with", list(names), "Dial gauge 0.01 mm, over 10 mm"
-    )
-    instrument = INSTRUMENTS[names[chosen]]
+                 hint="from the maker's sheet" if instrument.limit is None
+                 else f"{instrument.limit:g} if empty")  # fmt: skip
+    st.caption(f"{instrument.warning} Its limit: {instrument.source}.".strip())
+
+
+def _instrument(form: Form) -> Instrument:
+    names = {i.name: i for i in INSTRUMENTS.values()}
+    usual = INSTRUMENTS["dial_over_10"].name
+    instrument = names[form.choose("instrument", "measured with", list(names), usual)]
     form.chosen["instrument"] = instrument.key
-    st.caption(f"{instrument.warning} Limit: {instrument.source}.".strip())
+    return instrument
 
 
 def _collimator(form: Form, example: bool) -> None:
-    columns = st.columns(3)
-    with columns[0]:
+    left, right = st.columns(2)
+    with left:
         form.ask("shift", fields.RETICLE_SHIFT, typed="1.2; 1.25; 1.2" if example else "",
                  label="reticle moved", hint="repeats: 1.2; 1.25")  # fmt: skip
-    with columns[1]:
-        form.choose("towards", "it moved towards", ("its lens", "away from its lens"))
-    with columns[2]:
+    with right:
+        form.choose("towards", "it moved towards", ("its lens", "away from its lens"),
+                    note="its lens: the collimator's")  # fmt: skip
+    left, right = st.columns(2)
+    with left:
+        form.ask("collimator_focal_length", fields.COLLIMATOR, typed="300" if example else "",
+                 hint="such as 300")  # fmt: skip
+    with right:
         form.ask("limit", fields.RETICLE_LIMIT, typed="0.02" if example else "", optional=True,
                  label="read to ±", hint="0 if empty")  # fmt: skip
-    form.ask("collimator_focal_length", fields.COLLIMATOR, typed="300" if example else "")
 
 
 def _ruler(form: Form, example: bool) -> None:
@@ -106,7 +118,7 @@ def _ruler(form: Form, example: bool) -> None:
         form.ask("mark", fields.RING_MARK, typed="1.5 m" if example else "")
     with columns[1]:
         form.ask(
-            "aim", fields.RULER_AIM, typed="1.5 m" if example else "", label="film to its zero"
+            "aim", fields.RULER_AIM, typed="1.5 m" if example else "", label="film to ruler's zero"
         )
     with columns[2]:
         form.ask("slope", fields.RULER_SLOPE, typed="45", label="slope to the lens axis")
@@ -115,7 +127,8 @@ def _ruler(form: Form, example: bool) -> None:
         form.ask("offset", fields.RULER_OFFSET, typed="20; 24; 22" if example else "",
                  label="sharpest along ruler", hint="repeats: 20; 24")  # fmt: skip
     with columns[1]:
-        form.choose("side", "that is, from its zero", ("nearer", "farther"))
+        form.choose("side", "side of its zero", ("nearer", "farther"),
+                    note="than the zero, from the camera")  # fmt: skip
     with columns[2]:
         form.ask("limit", fields.RULER_LIMIT, typed="2" if example else "", optional=True,
                  label="read to ±", hint="0 if empty")  # fmt: skip

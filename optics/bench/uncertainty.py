@@ -129,5 +129,5 @@ def combine(formula: Formula, **inputs: Estimate) -> Estimate:
 def budget(estimate: Estimate) -> Iterable[tuple[str, float, float]]:
     """Each source's name, standard uncertainty and share of the variance, largest first."""
     ordered = sorted(estimate.parts.items(), key=lambda item: -abs(item[1]))
-    variance = estimate.standard**2
-    return [(s.name, abs(part), part**2 / variance) for s, part in ordered if part]
+    whole = estimate.standard
+    return [(s.name, abs(part), (part / whole) ** 2) for s, part in ordered if part]

@@ -170,7 +170,7 @@ def gauge_limit(part: RegisterPart) -> float:
     if instrument is None:
         known = ", ".join(INSTRUMENTS)
         raise Unreadable(
-            f"The instrument “{part.instrument}” is not known: choose one of {known}.",
+            f"The instrument {part.instrument!r} is not known: choose one of {known}.",
             quantity="instrument",
             value=part.instrument,
         )

@@ -441,6 +441,7 @@ def test_a_tiny_uncertainty_is_still_one() -> None:
     assert tiny.standard == pytest.approx(5e-200)
     # Worked by hand: 1/((3/5)⁴/4) = 4·625/81.
     assert tiny.dof == pytest.approx(4 * 625 / 81)
+    assert [share for *_, share in budget(tiny)] == pytest.approx([16 / 25, 9 / 25])
 
 
 @pytest.mark.parametrize("limit", [-0.1, math.inf, math.nan])

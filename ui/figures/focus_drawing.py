@@ -12,12 +12,17 @@ from optics.bench.readings import Sense
 from optics.bench.remedies import Remedy
 from ui.figures import svg
 
-_WIDTH, _HEIGHT = 430.0, 192.0
-_AXIS = 92.0
+_WIDTH, _HEIGHT = 430.0, 166.0
+_AXIS = 82.0
 _FILM = 372.0
 _LENS = 150.0
 _SHIFT = 34.0
-_HALF = 52.0
+_BELOW_FILM = 158.0
+_HALF = 48.0
+
+# A turn smaller than this is drawn as large as this: its sense must be seen at a glance.
+_LEAST_SWING = math.radians(40)
+_MOST_SWING = math.radians(300)
 
 
 def side_view(correction: Correction) -> str:
@@ -33,8 +38,8 @@ def side_view(correction: Correction) -> str:
         _glass(lens, "glass"),
         *_error_arrow(correction, lens),
         *_blur(sense, lens, focus),
-        svg.text((14, 16), "← subject", "start", "quiet"),
-        svg.text((14, _HEIGHT - 4), "exaggerated, not to scale", "start", "quiet"),
+        svg.text((4, 13), "← subject", "start", "quiet"),
+        svg.text((280, 13), "not to scale", kind="quiet"),
     ]
     return svg.picture((_WIDTH, _HEIGHT), wording.headline(correction), parts)
 
@@ -46,8 +51,8 @@ def _glass(x: float, kind: str) -> str:
 
 
 def _film() -> str:
-    top, bottom = _AXIS - 66, _AXIS + 66
-    return svg.line((_FILM, top), (_FILM, bottom), "film") + svg.text((_FILM, top - 6), "film")
+    top, bottom = _AXIS - 62, _AXIS + 58
+    return svg.line((_FILM, top), (_FILM, bottom), "film") + svg.text((_FILM, top - 7), "film")
 
 
 def _rays(lens: float, focus: float) -> list[str]:
@@ -64,29 +69,29 @@ def _rays(lens: float, focus: float) -> list[str]:
 
 def _error_arrow(correction: Correction, lens: float) -> list[str]:
     """The lens's error as an arrow from where it should stand, with its size in words."""
-    below = _AXIS + _HALF + 14
+    below = _AXIS + _HALF + 11
     words = wording.said_error(correction.error)
     if correction.sense is Sense.RIGHT:
-        return [svg.text((_LENS, below + 16), "the lens stands right", kind="strong")]
+        return [svg.text((_LENS, below + 18), "the lens stands right", kind="strong")]
     middle = (_LENS + lens) / 2
     return [
         svg.line((_LENS, _AXIS + _HALF), (_LENS, below + 4), "tick"),
         svg.line((lens, _AXIS + _HALF), (lens, below + 4), "tick"),
         svg.arrow((_LENS, below), (lens, below), "error"),
-        svg.text((middle, below + 17), words, kind="strong"),
+        svg.text((middle, below + 18), words, kind="strong"),
         svg.text((_LENS, _AXIS - _HALF - 10), "should stand here", kind="quiet"),
     ]
 
 
 def _blur(sense: Sense, lens: float, focus: float) -> list[str]:
     if sense is Sense.RIGHT:
-        return [svg.text((_WIDTH - 12, _AXIS + 83), "sharp on the film", "end", "quiet")]
+        return [svg.text((_WIDTH - 4, _BELOW_FILM), "sharp on the film", "end", "quiet")]
     half = abs((_HALF - 6) * (_FILM - focus) / (focus - lens))
     where = "sharp in front of the film" if focus < _FILM else "would be sharp behind the film"
     return [
         svg.line((_FILM, _AXIS - half), (_FILM, _AXIS + half), "blur"),
         svg.tag("circle", cx=focus, cy=_AXIS, r=3, class_="error filled"),
-        svg.text((_WIDTH - 12, _AXIS + 83), where, "end", "quiet"),
+        svg.text((_WIDTH - 4, _BELOW_FILM), where, "end", "quiet"),
     ]
 
 
@@ -95,22 +100,24 @@ def turn_view(remedy: Remedy) -> str:
     angle = remedy.figures.get("rotation")
     if not isinstance(angle, float):
         return ""
-    is_clockwise = remedy.figures["sense"] == "clockwise"
-    centre, radius = (70.0, 76.0), 50.0
-    swing = min(abs(angle), math.radians(300))
-    shown = max(swing, math.radians(4))
-    turn = shown if is_clockwise else -shown
-    words = f"{math.degrees(abs(angle)):.1f}° {remedy.figures['sense']}"
+    sense = remedy.figures["sense"]
+    swing = min(max(abs(angle), _LEAST_SWING), _MOST_SWING)
+    words = f"{math.degrees(abs(angle)):.1f}° {sense}"
+    centre, radius = (75.0, 70.0), 46.0
+    x, y = centre
     parts = [
-        svg.tag("circle", cx=centre[0], cy=centre[1], r=radius, class_="ring"),
-        svg.tag("circle", cx=centre[0], cy=centre[1], r=radius * 0.62, class_="glass"),
-        svg.line((centre[0], centre[1] - radius - 14), (centre[0], centre[1] - radius + 6), "film"),
-        _arc(centre, radius + 8, turn),
-        svg.text((centre[0], centre[1] - 2), "seen from", kind="quiet"),
-        svg.text((centre[0], centre[1] + 12), "the front", kind="quiet"),
-        svg.text((centre[0], 152), words, kind="strong"),
+        svg.tag("circle", cx=x, cy=y, r=radius, class_="ring"),
+        svg.tag("circle", cx=x, cy=y, r=radius * 0.66, class_="glass"),
+        svg.line((x, y - radius - 16), (x, y - radius + 6), "film"),
+        _arc(centre, radius + 10, swing if sense == "clockwise" else -swing),
+        svg.text((x, y - 2), "seen from", kind="quiet"),
+        svg.text((x, y + 13), "the front", kind="quiet"),
+        svg.text((x, y + radius + 30), words, kind="strong"),
     ]
-    return svg.picture((140, 160), f"Turn {words}, seen from the front", parts)
+    arc = remedy.figures.get("arc")
+    if isinstance(arc, float):
+        parts.append(svg.text((x, y + radius + 46), f"{arc:.1f} mm along its edge", kind="quiet"))
+    return svg.picture((150, 166), f"Turn {words}, seen from the front", parts)
 
 
 def _arc(centre: svg.Point, radius: float, turn: float) -> str:

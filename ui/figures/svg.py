@@ -19,9 +19,9 @@ line, path, circle, polygon {fill: none; stroke: var(--text); stroke-width: 1.3}
 .error {stroke: var(--accent); stroke-width: 2.4}
 .filled {fill: var(--accent)}
 .blur {stroke: var(--refusal); stroke-width: 5}
-text {font: 12px sans-serif; fill: var(--text)}
+text {font: 13px sans-serif; fill: var(--text)}
 .strong {font-weight: 600}
-.quiet {font-size: 11px; fill: var(--quiet)}
+.quiet {font-size: 12px; fill: var(--quiet)}
 """
 
 

@@ -9,11 +9,11 @@ from pydantic import ValidationError
 
 from optics.bench.cautions import SUN
 from optics.bench.correction import Correction
-from optics.bench.readings import ParallaxReading
+from optics.bench.readings import ParallaxReading, Step
 from optics.errors import ShimwrightError
 from optics.records.files import problem_sentence, write_job
 from optics.records.job import FORMAT, VERSION, JobDocument
-from optics.records.solve import Solution, solve
+from optics.records.solve import Answer, Solution, solve
 from optics.sheets.note import correction_note
 from ui import answer_panel
 from ui.camera_form import camera_form, choose_camera, workshop_form
@@ -35,13 +35,17 @@ def show() -> None:
 
 def _entered() -> tuple[dict[str, Any], list[str]]:
     """Draw every field; the job as typed, and what stands in the way of an answer."""
-    first, second = st.columns(2)
+    with st.container(key="choices"):
+        first, second = st.columns(2)
     with first:
         name = choose_camera()
     with second:
         kind = choose_reading(name)
+    st.html(answer_panel.group_html("What was measured"))
     reading, reading_problems = reading_form(name, kind)
+    st.html(answer_panel.group_html("The camera"))
     camera, camera_problems = camera_form(name)
+    st.html(answer_panel.group_html("Shims at hand"))
     workshop, workshop_problems = workshop_form(name)
     document = {
         "format": FORMAT,
@@ -62,12 +66,12 @@ def _answered(document: dict[str, Any], problems: list[str]) -> Correction | Non
     (answer,) = solution.answers
     if isinstance(answer, ParallaxReading):
         st.html(answer_panel.direction_html(answer))
-        return None
-    st.html(answer_panel.answer_html(answer))
-    st.html(answer_panel.offers_html(answer))
+    else:
+        st.html(answer_panel.answer_html(answer))
+        st.html(answer_panel.offers_html(answer))
     _keep(solution, answer)
     _explain(solution, answer)
-    return answer
+    return None if isinstance(answer, ParallaxReading) else answer
 
 
 def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
@@ -83,25 +87,25 @@ def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
     return None
 
 
-def _keep(solution: Solution, answer: Correction) -> None:
+def _keep(solution: Solution, answer: Answer) -> None:
     """What can be carried away."""
-    note, job, _ = st.columns([1, 1, 1])
-    part = solution.job.readings[0]
-    note.download_button(
-        "One-page note (PDF)",
-        partial(
-            correction_note,
-            answer,
-            title=solution.camera.name or "Correction",
-            reading_title=part.title,
-            made=date.today(),
-        ),
-        file_name="correction.pdf",
-        mime="application/pdf",
-        on_click="ignore",
-        key="note",
-    )
-    job.download_button(
+    row = st.container(horizontal=True, key="keep")
+    if not isinstance(answer, ParallaxReading):
+        row.download_button(
+            "One-page note (PDF)",
+            partial(
+                correction_note,
+                answer,
+                title=solution.camera.name or "Correction",
+                reading_title=solution.job.readings[0].title,
+                made=date.today(),
+            ),
+            file_name="correction.pdf",
+            mime="application/pdf",
+            on_click="ignore",
+            key="note",
+        )
+    row.download_button(
         "Job file (JSON)",
         write_job(solution.job),
         file_name="job.json",
@@ -111,17 +115,21 @@ def _keep(solution: Solution, answer: Correction) -> None:
     )
 
 
-def _explain(solution: Solution, answer: Correction) -> None:
+def _explain(solution: Solution, answer: Answer) -> None:
     """Working, uncertainty and text to copy; on request."""
-    with st.expander("Show the working"):
-        for step in answer.steps:
-            st.caption(step.formula.relation.answers)
-            for line in step.working():
-                st.latex(line)
-            st.caption(
-                f"Source: {step.formula.relation.source}. Limits: {step.formula.relation.limits}"
-            )
-    with st.expander("Where the uncertainty comes from"):
-        st.html(answer_panel.budget_html(answer))
+    if not isinstance(answer, ParallaxReading):
+        with st.expander("Show the working"):
+            for step in answer.steps:
+                _show_step(step)
+        with st.expander("Where the uncertainty comes from"):
+            st.html(answer_panel.budget_html(answer))
     with st.expander("As plain text, to copy"):
         st.code(solution_text(solution), language=None, wrap_lines=True)
+
+
+def _show_step(step: Step) -> None:
+    relation = step.formula.relation
+    st.caption(relation.answers)
+    for line in step.working():
+        st.latex(line)
+    st.caption(f"Source: {relation.source}. Limits: {relation.limits}")

@@ -108,7 +108,7 @@ def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Reme
 def _thinned(camera: Camera, error: Estimate) -> Offer:
     """What is fitted is not known, so the amount to come out is all that can be said."""
     amount = round(error.value, 2)
-    if not amount:
+    if not 0 < amount < 2 * error.value:
         return _refusal("The shim to come out is less than 0.01 mm: leave it alone.")
     return Remedy(
         kind=KIND,

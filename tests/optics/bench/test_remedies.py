@@ -24,7 +24,7 @@ from tests.optics.bench.simulated_camera import FrontCellLens, SimulatedCamera, 
 
 NOMINAL_REGISTER = 40.0
 LEAVES = (0.02, 0.03, 0.05, 0.1, 0.2)
-quick = settings(max_examples=120, deadline=None)
+quick = settings(max_examples=80, deadline=None)
 sizes = st.floats(-0.45, 0.45).filter(lambda size: abs(size) > 0.01)
 
 

@@ -178,7 +178,7 @@ def solved_or_refused(data: bytes) -> None:
     except ShimwrightError as refused:
         assert_is_a_sentence(str(refused))
     else:
-        assert not re.search(r"NaN|Infinity", text)
+        json.loads(text, parse_constant=lambda name: pytest.fail(f"{name} is not JSON"))
 
 
 @settings(max_examples=150, deadline=None)
@@ -223,7 +223,7 @@ mutations = st.lists(
 )
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=250, deadline=None)
 @given(st.sampled_from(FOCUSINGS), st.sampled_from(READINGS), mutations)
 def test_a_spoilt_job_is_solved_or_refused(
     focusing: dict[str, str], reading: dict[str, str], spoilt: list[tuple[int, Any]]

@@ -1,0 +1,71 @@
+"""The camera as described: its tolerance, its depth of focus, and what it refuses."""
+
+import math
+
+import pytest
+
+from optics.bench.camera import Bed, Camera, FrontCell, Helicoid, Lens, Turn
+from optics.errors import OutOfRange
+
+BED = Camera("", Lens(135.0, 4.5), Bed(), 0.1)
+
+
+def test_the_tolerance_is_half_the_depth_of_focus_unless_stated() -> None:
+    """f/5 and 0.025 mm have ± 0.125 mm of focus (a textbook's N·c); half of it is allowed."""
+    lens = Lens(50.0, 5.0)
+    assert Camera("", lens, Bed(), 0.025).depth_of_focus == pytest.approx(0.125)
+    assert Camera("", lens, Bed(), 0.025).allowed_error == pytest.approx(0.0625)
+    assert Camera("", lens, Bed(), 0.025, tolerance=0.02).allowed_error == 0.02
+
+
+def test_the_depth_of_focus_grows_near_by() -> None:
+    """At life size the depth of focus doubles, N·c·(1 + m), and with p 0.5 it trebles."""
+    near = 4 * 135.0  # object and image both at 2f
+    assert BED.magnification_at(near) == pytest.approx(1.0)
+    assert BED.depth_at(near) == pytest.approx(2 * 0.45)
+    telephoto = Camera("", Lens(135.0, 4.5, pupil_magnification=0.5), Bed(), 0.1)
+    assert telephoto.depth_at(near) == pytest.approx(3 * 0.45)
+
+
+def test_the_extension_at_the_film_is_the_lenss_or_the_cells() -> None:
+    """A whole lens of 135 mm moves 15 mm for 1.5 m; a cell moves 1 mm, which is 2.25 at film."""
+    assert BED.film_side_extension(1500.0) == pytest.approx(15.0)  # 270 + 15 + 135²/15 = 1500
+    cell = FrontCell(50.0, 9.0, Turn.CLOCKWISE, cell_to_film=80.0)
+    folder = Camera("", Lens(75.0, 3.5), cell, 0.05)
+    assert folder.film_side_extension(80.0 + 1 + 50 + 2500) == pytest.approx(2.25)
+    for camera in (BED, folder):
+        assert camera.film_side_extension(math.inf) == 0.0
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"lens": Lens(0.0, 4.5)}, r"^The focal length must be more than 0 mm: got 0 mm;"),
+        ({"lens": Lens(math.nan, 4.5)}, r"^The focal length is not a number; enter it again"),
+        ({"lens": Lens(50.0, -1.0)}, r"^The f-number must be more than 0: got −1;"),
+        ({"circle_of_confusion": -0.1}, r"^The circle of confusion .* must be at least 0 mm: got"),
+        ({"tolerance": 0.0}, r"^The focus tolerance must be more than 0 mm: got 0 mm; leave it"),
+        ({"tolerance": math.inf}, r"^The focus tolerance must be more than 0 mm: got inf mm;"),
+    ],
+)
+def test_a_camera_that_no_formula_could_use_is_refused(
+    changes: dict[str, object], said: str
+) -> None:
+    """A focal length, f-number, circle or tolerance without a meaning is refused at once."""
+    figures = {"lens": Lens(50.0, 4.0), "circle_of_confusion": 0.03, **changes}
+    with pytest.raises(OutOfRange, match=said):
+        Camera("", focusing=Bed(), **figures)  # type: ignore[arg-type]
+
+
+def test_turning_has_two_senses() -> None:
+    """Each sense of turning is the other's opposite."""
+    assert Turn.CLOCKWISE.opposite is Turn.COUNTER_CLOCKWISE
+    assert Turn.COUNTER_CLOCKWISE.opposite is Turn.CLOCKWISE
+
+
+def test_only_a_front_cell_has_a_groups_constants() -> None:
+    """Whole lenses need focal length and hiatus, a front cell its group and its place."""
+    helicoid = Camera("", Lens(50.0, 4.0, -1.5), Helicoid(18.0, 6, Turn.CLOCKWISE), 0.03)
+    assert helicoid.constants == {"focal_length": 50.0, "hiatus": -1.5}
+    folder = Camera("", Lens(75.0, 3.5), FrontCell(50.0, 9.0, Turn.CLOCKWISE, 80.0), 0.05)
+    assert folder.constants == {"group_focal_length": 50.0, "cell_to_film": 80.0}
