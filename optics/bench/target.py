@@ -1,5 +1,6 @@
 """A plain focusing target: which line widths a loupe can show on the ground glass."""
 
+import math
 from dataclasses import dataclass
 
 from optics.bench.camera import Camera
@@ -17,7 +18,7 @@ class FocusingTarget:
     """A target `distance` mm from the film, looked at on ground glass through a loupe.
 
     `loupe`: its magnification (1: the naked eye at 250 mm). `acuity` in rad.
-    Errors: OutOfRange for a loupe or acuity that is not above zero.
+    Errors: OutOfRange for a loupe or acuity that is not above zero, or a target at infinity.
     Limits: a sharp lens and fine glass; the grain of ground glass often hides more.
     """
 
@@ -36,6 +37,13 @@ class FocusingTarget:
                     value=value,
                     limit=0.0,
                 )
+        if math.isinf(self.distance):
+            raise OutOfRange(
+                "The target's distance must be finite: got infinity; enter how far from the film "
+                "it is pinned up.",
+                quantity="distance",
+                value=math.inf,
+            )
 
     @property
     def finest_on_glass(self) -> float:
