@@ -26,6 +26,7 @@ _TEXT, _FINE, _TINY = 8.2, 7.0, 5.8
 _TIMES = (10, 5, 2, 1)
 _METAL_TIMES = 100
 _TALLEST_METAL = 22.0
+_LOWEST_BAR = 0.05
 # Where drawings begin: clear of the ruler that stands at the left margin.
 _CLEAR = ROOM + 6.0
 _SPOKE = 7.0
@@ -227,7 +228,7 @@ def _metal(drawn: CamDrawing, first: float, last: float, top: float) -> float:
         if np.isnan(one):
             continue
         x, height = strip.x(float(mark)), times * float(one)
-        if height > 0:
+        if height > _LOWEST_BAR:
             sheet.box((x - width / 2, strip.floor - height), width, height, fill=PALE)
         cut = float(found.rounded(np.array(one)))
         text = cam_wording.said_cut(found, cut).removesuffix(" mm")
