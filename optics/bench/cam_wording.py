@@ -166,14 +166,14 @@ def _deep(found: StoningMap) -> tuple[str, ...]:
 
 
 def _gaps(found: StoningMap) -> tuple[str, ...]:
-    steps = found.rotation[1:] - found.rotation[:-1]
+    steps = (found.rotation[1:] - found.rotation[:-1]).round(6)
     widest = int(steps.argmax())
-    if steps[widest] <= WIDEST_GAP * (1 + 1e-9):
+    if steps[widest] <= WIDEST_GAP + 1e-6:
         return ()
     first, last = (_degrees(found.rotation[widest + end]) for end in (0, 1))
     return (
-        f"Between {first} and {last} nothing was read, and the cut there is a straight guess: "
-        "measure between.",
+        f"The readings stand up to {_degrees(steps[widest])} apart, as from {first} to {last}, and "
+        "the cut between is a straight guess: measure between.",
     )
 
 

@@ -8,18 +8,21 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
 from optics.bench import cam_wording
 from optics.bench.cam import Cam, steps_to
 from optics.bench.camera import Turn
 from optics.bench.stoning import StoningMap
 from optics.errors import OutOfRange
-from optics.relation import Array
 from optics.sheets.column import Column
 from optics.sheets.page import ACCENT, MID, PALE, Point, Sheet
 from optics.sheets.ruler import ROOM, check_rulers
+
+Array: TypeAlias = NDArray[np.float64]
 
 _HALF_DEGREE = math.radians(0.5)
 _TEXT, _FINE, _TINY = 8.2, 7.0, 5.8

@@ -99,7 +99,7 @@ def test_warnings_name_places_and_reasons() -> None:
     deep = " ".join(cam_wording.warnings(mapped([0.0, 0.2, 0.12, 0.1], 0.1, deepest=0.11)))
     assert "The low place, at ∞, rules the whole cut" in deep
     assert "More than 0.11 mm would come off at 46.67°, 93.33°: look for a worn" in deep
-    assert "Between 0° and 46.67° nothing was read" in deep
+    assert "up to 46.67° apart, as from 0° to 46.67°, and the cut between" in deep
     assert "known only to ± 0.113 mm, half of the deepest cut or more" in deep
     # Most at the near end, 140°, by halving.
     rise = lift_by_halving(coupled(), 140.5) - lift_by_halving(coupled(), 139.5)
