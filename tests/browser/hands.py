@@ -102,6 +102,33 @@ def type_into(page: Page, label: str, text: str, delay: float = 30) -> None:
     page.keyboard.type(text, delay=delay)
 
 
+def choose(page: Page, label: str, option: str) -> None:
+    """Choose an option by its words, and wait for the page to answer."""
+    box = page.get_by_role("combobox", name=label)
+    if box.input_value() != option:
+        press(box)
+        press(page.get_by_role("option", name=option, exact=True))
+    expect(box).to_have_value(option)
+    wait_until_idle(page)
+
+
+def headline(page: Page) -> Locator:
+    """Return the one line that answers."""
+    return page.locator(".answer .headline")
+
+
+def problems(page: Page) -> Locator:
+    """Return what the answer waits for, a list item each."""
+    return page.locator(".answer.waiting li")
+
+
+def download(page: Page, button: str) -> bytes:
+    """Press a button that gives a file and return what is in it."""
+    with page.expect_download() as waited:
+        press(page.get_by_role("button", name=button))
+    return waited.value.path().read_bytes()
+
+
 def press(target: Locator) -> None:
     """Click as a finger does: a press lasts some tens of milliseconds."""
     target.click(delay=40)
