@@ -67,7 +67,8 @@ def _table_pages(drawn: CamDrawing) -> None:
         _say_map(head, found)
     head.say(cam_wording.said_tolerance(cam), _FINE)
     head.say(cam_wording.PRESUMED, _FINE, ink=DARK)
-    head.say(f"{cam_wording.ring_sense(cam.thread.extends)}.", _FINE, bold=True)
+    sense = cam_wording.ring_sense(cam.thread.extends)
+    head.say(f"{sense}. Arc, lift and metal in mm.", _FINE, bold=True)
     head.gap(1.5)
     _table(drawn, head.y)
 
