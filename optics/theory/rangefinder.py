@@ -62,7 +62,7 @@ isosceles_triangle = Relation(
         Form(base, 2 * (_D - _k) * tan(_gamma / 2)),
         Form(base_to_film, _D - _b / (2 * tan(_gamma / 2))),
     ),
-    bounds=(Bound(film_distance, _k, "a subject stands in front of the base line"),),
+    bounds=(Bound(film_distance, _k + _b, "no rangefinder sees nearer than one base before it"),),
     source="Isosceles triangle on the base; Scientific American Supplement 829 (1891)",
     limits="Both windows turn in by the same angle.",
 )
@@ -299,10 +299,10 @@ zero_error = Quantity(
 )  # fmt: skip
 gain = Quantity("gain", "G", "G", "rad/mm", "convergence for each mm of extension", low=0)
 _g0, _G = zero_error.symbol, gain.symbol
-_coupled = Quantity(
+coupled_extension = Quantity(
     "coupled_extension", "x_c", "x_c", "mm", "extension at which the two images meet"
 )
-_xc = _coupled.symbol
+_xc = coupled_extension.symbol
 
 straight_coupling = Relation(
     name="straight_coupling",
@@ -317,6 +317,29 @@ straight_coupling = Relation(
     ),
     source="Definition of zero and gain",
     limits="A linkage without curvature.",
+)
+
+coupling_curvature = Quantity(
+    "coupling_curvature", "C", "C", "rad/mm²", "curvature of the coupling (plus as the gain grows)"
+)
+_C = coupling_curvature.symbol
+
+curved_coupling = Relation(
+    name="curved_coupling",
+    answers="Where does the lens stand when a linkage with some curvature brings the images "
+    "together?",
+    equation=Eq(_gamma, _g0 + _G * _xc + _C * _xc**2),
+    quantities=(coupled_extension, convergence, zero_error, gain, coupling_curvature),
+    forms=(
+        # Divided through by the root, so that a straight coupling is the limit and not 0/0.
+        Form(coupled_extension, 2 * (_gamma - _g0) / (_G + sqrt(_G**2 + 4 * _C * (_gamma - _g0)))),
+        Form(convergence, _g0 + _G * _xc + _C * _xc**2),
+        Form(zero_error, _gamma - _G * _xc - _C * _xc**2),
+        Form(gain, (_gamma - _g0) / _xc - _C * _xc),
+        Form(coupling_curvature, (_gamma - _g0 - _G * _xc) / _xc**2),
+    ),
+    source="straight_coupling with the next term of its series",
+    limits="Small curvature: the gain keeps its sign over the range in use.",
 )
 
 coupling_error = Relation(
@@ -334,7 +357,7 @@ coupling_error = Relation(
             _xc - _x,
             steps=(
                 (convergence, atan(_b / (_D - _k))),
-                (_coupled, (_gamma - _g0) / _G),
+                (coupled_extension, (_gamma - _g0) / _G),
                 *unit_focusing.solve_for(extension).form.steps,
                 (extension, unit_focusing.last_step(extension)),
             ),
