@@ -70,6 +70,13 @@ def open_at(page: Page, address: str) -> None:
     wait_until_idle(page)
 
 
+def open_correction(page: Page, address: str) -> None:
+    """Open the Correction page and wait until its last part stands there."""
+    open_at(page, address)
+    expect(page.get_by_text("As plain text, to copy")).to_be_visible(timeout=20_000)
+    wait_until_idle(page)
+
+
 def wait_until_idle(page: Page, still: float = 0.15) -> None:
     """Return when the page has been connected and not running for ``still`` seconds.
 

@@ -32,7 +32,7 @@ SENSES = ("too far out", "too far in", "right")
 
 def opened(page: Page, address: str, reading: str = MARK, camera: str = OSTRIN) -> Page:
     """Open the bench at a reading of a camera."""
-    hands.open_at(page, address)
+    hands.open_correction(page, address)
     hands.choose(page, CAMERA, camera)
     hands.choose(page, READING, reading)
     return page
@@ -129,14 +129,11 @@ def test_page_and_command_line_say_the_same(
     tmp_path: Path,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    """Each reading of each camera is answered, in the very words `shimwright solve` prints.
-
-    A bed has no thread to turn: there a rotation is refused in a clear sentence.
-    """
+    """Each reading of each camera is answered in the very words `shimwright solve` prints."""
     opened(page, bench_address, camera=camera)
     for reading in (MARK, ROTATION, REGISTER, COLLIMATOR, RULER, PARALLAX):
         hands.choose(page, READING, reading)
-        if (camera, reading) == (TARNBROOK, ROTATION):
+        if (camera, reading) == (TARNBROOK, ROTATION):  # a bed has no thread to turn
             expect(hands.problems(page)).to_contain_text(["has no focusing thread to turn"])
             continue
         said = hands.headline(page).inner_text()
@@ -151,11 +148,9 @@ def test_page_and_command_line_say_the_same(
 
 
 def test_remedies_are_in_shop_units(page: Page, bench_address: str) -> None:
-    """Shims come in leaves, turns in degrees and mm of arc with a sense, starts by count.
-
-    The lens is 3 mm in, one start of an 18 mm lead with 6 starts (18/6 = 3 mm); on a ring of
-    52 mm, 60° is 27.2 mm of arc (52π/6).
-    """
+    """Shims come in leaves, turns in degrees and mm of arc with a sense, starts by count."""
+    # 3 mm in is one start of an 18 mm lead with 6 starts (18/6), which is 60° of a turn; on a
+    # ring of 52 mm that is 27.2 mm of arc (52π/6).
     opened(page, bench_address, REGISTER)
     type_all(page, Register_measured="25.8", Nominal_register="28.8", Shims_in_the_drawer="1 × 4")
     cards = page.locator(".offers")
