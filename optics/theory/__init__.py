@@ -3,7 +3,16 @@
 from types import ModuleType
 
 from optics.relation import Relation
-from optics.theory import cam, collimation, depth, front_cell, helicoid, lens, rangefinder
+from optics.theory import (
+    cam,
+    collimation,
+    depth,
+    front_cell,
+    helicoid,
+    lens,
+    rangefinder,
+    scale,
+)
 
 TOPICS: tuple[ModuleType, ...] = (
     lens,
@@ -11,6 +20,7 @@ TOPICS: tuple[ModuleType, ...] = (
     front_cell,
     collimation,
     depth,
+    scale,
     rangefinder,
     cam,
 )

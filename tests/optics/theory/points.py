@@ -1,5 +1,6 @@
 """Where the catalogue is tried: a realistic range for every quantity, in mm and rad."""
 
+import math
 import random
 from collections.abc import Callable
 from typing import Any
@@ -12,13 +13,16 @@ from optics.relation import Form, Formula, Relation, Root
 DIGITS = 40
 
 RANGES: dict[str, tuple[float, float]] = {
+    "acuity": (0.0001, 0.002),
     "aim_distance": (500, 3000),
+    "airy_diameter": (0.001, 0.1),
     "base": (20, 120),
     "base_to_film": (0, 80),
     "body_focal_length": (45, 55),
     "body_hiatus": (-3, 3),
     "cell_shift": (0.01, 0.5),
     "cell_to_film": (30, 120),
+    "chord": (1, 20),
     "circle_of_confusion": (0.01, 0.1),
     "collimator_focal_length": (100, 1000),
     "combined_focal_length": (20, 400),
@@ -27,9 +31,14 @@ RANGES: dict[str, tuple[float, float]] = {
     "convergence": (1e-4, 0.08),
     "coupling_curvature": (-2e-4, 2e-4),
     "decentration": (-10, 10),
+    "defocus_blur": (0.005, 0.2),
     "depth_each_way": (0.01, 2),
+    "depth_mark_angle": (0.01, 1),
     "deviation": (0.005, 0.08),
+    "diagonal": (20, 350),
+    "divisor": (1000, 2000),
     "effective_base": (20, 200),
+    "enlargement": (1, 20),
     "entrance_pupil": (5, 60),
     "exit_pupil": (5, 60),
     "expansion_coefficient": (5e-6, 3e-5),
@@ -55,7 +64,9 @@ RANGES: dict[str, tuple[float, float]] = {
     "length": (10, 200),
     "lens_power": (0.5, 10),
     "lift": (0.01, 5),
+    "line_pairs": (1, 200),
     "magnification": (0.001, 1),
+    "mark_angle": (0.05, 3),
     "mean_diameter": (15, 60),
     "measured_register": (20, 100),
     "mirror_tilt": (1e-4, 0.05),
@@ -68,6 +79,7 @@ RANGES: dict[str, tuple[float, float]] = {
     "pupil_magnification": (0.4, 2),
     "range_error": (1, 1000),
     "rear_radius": (-200, -20),
+    "receiver_blur": (0.005, 0.05),
     "reticle_shift": (-2, -0.01),
     "ring_diameter": (20, 80),
     "rotation": (-3, 3),
@@ -78,20 +90,28 @@ RANGES: dict[str, tuple[float, float]] = {
     "spacing_error": (-2, 2),
     "starts": (2, 8),
     "starts_moved": (-3, 3),
+    "stops": (1, 12),
+    "target_element": (1, 6),
+    "target_group": (1, 7),
     "thickness": (1, 15),
     "travel": (-10, 10),
+    "uniform_system": (0.5, 128),
+    "viewing_distance": (200, 2000),
     "warming": (-40, 40),
+    "wavelength": (0.0004, 0.0007),
     "wedge_angle": (0.01, 0.2),
     "wedge_index": (1.45, 1.8),
     "wedge_travel": (1, 40),
     "wedge_turn": (-1, 1),
+    "zero_angle": (-0.5, 0.5),
     "zero_error": (-0.002, 0.002),
 }
 
 # Drawn by their powers of ten, from half a metre to a thousand kilometres.
 DISTANCES: dict[str, tuple[float, float]] = dict.fromkeys(
-    ("film_distance", "group_distance", "mark_distance", "object_distance", "sharp_distance",
-     "subject_from_focus", "wanted_distance"),
+    ("far_edge", "far_limit", "film_distance", "focus_between", "group_distance", "hyperfocal",
+     "limit_from_film", "limit_from_lens", "mark_distance", "near_edge", "near_limit",
+     "object_distance", "sharp_distance", "subject_from_focus", "wanted_distance"),
     (2.7, 9),
 ) | {
     # To 40 m: farther out the shortest base and dullest eye cannot tell it from infinity.
@@ -114,7 +134,14 @@ def drawn(relation: Relation, pick: Pick, beyond: Callable[[], float]) -> dict[s
             point[name] = (
                 float(limit.subs({s: point[s.name] for s in limit.free_symbols})) + beyond()
             )
-    return point
+    return _with_a_far_limit(point) if relation.name == "depth_far" else point
+
+
+def _with_a_far_limit(point: dict[str, float]) -> dict[str, float]:
+    """The point with so little blur allowed that the far limit stays short of infinity."""
+    f, s, stop = (point[name] for name in ("focal_length", "object_distance", "f_number"))
+    most = f**2 / (stop * (s - f)) if s > f else math.inf
+    return {**point, "circle_of_confusion": min(point["circle_of_confusion"], 0.75 * most)}
 
 
 def _one(name: str, pick: Pick) -> float:
