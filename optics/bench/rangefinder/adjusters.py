@@ -23,7 +23,7 @@ _UNKNOWN = 100.0
 # By how much of itself a sensitivity may change from one turn to the next, because neither
 # screws nor eccentrics act evenly.
 _UNEVEN = 0.4
-_UNEVEN_ECCENTRIC = 1.0
+_UNEVEN_ECCENTRIC = 1.5
 # An eccentric is never sent farther than a quarter turn at once, nor a screw farther than
 # four times its longest turn so far: beyond that nothing has been learned.
 _ECCENTRIC_STRIDE = 0.25
@@ -32,6 +32,8 @@ _FIRST_TRIAL = 0.25
 _LONGEST_TRIAL = 2.0
 _MOST_TRIALS = 4
 _FINEST = 64
+# No reading is finer than this (mm), whatever is stated.
+_FINEST_READING = 1e-6
 # A trial's change is worth learning from beyond so many standard uncertainties, and a
 # surprise is one beyond so many.
 _SEEN = 3.0
@@ -99,51 +101,76 @@ class History:
 
 @dataclass(frozen=True)
 class Learned:
-    """What has been learned: `table` in mm per turn, and the variance of its columns.
+    """What has been learned, in one row for far and one for near.
 
-    Rows of the table are far and near, columns the zero and the gain adjuster.
+    Columns of `means`: the error now (mm), and what a turn of the zero and of the gain
+    adjuster adds to it (mm per turn). `covariance` of the three is the same in both rows.
     """
 
-    table: Array
-    variance: Array
+    means: Array
+    covariance: Array
+
+    @property
+    def errors(self) -> Array:
+        """The errors now, by all that was read."""
+        return self.means[:, 0]
+
+    @property
+    def table(self) -> Array:
+        """The sensitivities: rows far and near, columns zero and gain adjuster."""
+        return self.means[:, 1:]
+
+    @property
+    def variance(self) -> Array:
+        """The covariance of the two sensitivities in a row."""
+        return self.covariance[1:, 1:]
 
 
 def learn(history: History, rangefinder: Rangefinder) -> Learned:
-    """The table of sensitivities that the turns so far have taught."""
-    learned = Learned(np.zeros((2, 2)), np.eye(2) * _UNKNOWN**2)
+    """The errors and sensitivities that all readings so far have taught.
+
+    Without noise each turn makes the table agree with it and changes it least otherwise
+    (C. G. Broyden, 1965); with noise a turn that moved little teaches little, and earlier
+    readings steady the latest (R. E. Kalman, 1960).
+    """
+    noise = max(history.noise, _FINEST_READING) ** 2
+    learned = Learned(
+        np.column_stack([history.start.as_array, np.zeros((2, 2))]),
+        np.diag([noise, _UNKNOWN**2, _UNKNOWN**2]),
+    )
     uneven = np.array(
         [
             _UNEVEN_ECCENTRIC if _adjuster(rangefinder, which).is_eccentric else _UNEVEN
             for which in ORDER
         ]
     )
-    for turns, change in _changes(history):
-        learned = _taught(learned, turns, change, history.noise, uneven)
+    for turned in history.turned:
+        learned = _taught(_carried(learned, turned.turns, uneven), turned.after, noise)
     return learned
+
+
+def _carried(learned: Learned, turns: Array, uneven: Array) -> Learned:
+    """What is to be expected after a turn, before it is read."""
+    # The farther a turn goes from where it was learned, the less its sensitivity still holds.
+    drift = np.sum((uneven * learned.table * turns) ** 2, axis=0)
+    step = np.eye(3)
+    step[0, 1:] = turns
+    doubted = learned.covariance + np.diag([0.0, *drift])
+    return Learned(learned.means @ step.T, step @ doubted @ step.T)
+
+
+def _taught(learned: Learned, read: State, noise: float) -> Learned:
+    """What the reading after a turn adds."""
+    weight = learned.covariance[0] / (learned.covariance[0, 0] + noise)
+    means = learned.means + np.outer(read.as_array - learned.errors, weight)
+    return Learned(means, learned.covariance - np.outer(weight, learned.covariance[0]))
 
 
 def _changes(history: History) -> list[tuple[Array, Array]]:
     """Each turn with the change of the two readings that came of it."""
     states = [history.start, *(t.after for t in history.turned)]
-    return [
-        (turned.turns, turned.after.as_array - before.as_array)
-        for turned, before in zip(history.turned, states, strict=False)
-        if turned.zero or turned.gain
-    ]
-
-
-def _taught(learned: Learned, turns: Array, change: Array, noise: float, uneven: Array) -> Learned:
-    """Broyden's update, weighed by how well the table and the readings are known.
-
-    Without noise it makes the table agree with the newest turn and changes it least otherwise
-    (C. G. Broyden, 1965); with noise, a turn that moved little teaches little.
-    """
-    # The farther a turn goes from where it was learned, the less its sensitivity still holds.
-    drift = uneven * learned.table * turns
-    variance = learned.variance + np.diag(np.sum(drift**2, axis=0))
-    weight = variance @ turns / (turns @ variance @ turns + 2 * noise**2)
-    table = learned.table + np.outer(change - learned.table @ turns, weight)
-    return Learned(table, variance - np.outer(weight, turns @ variance))
+    pairs = zip(history.turned, states, strict=False)
+    return [(t.turns, t.after.as_array - before.as_array) for t, before in pairs]
 
 
 class Surprise(StrEnum):
@@ -261,7 +288,7 @@ def advise(history: History, goal: float, rangefinder: Rangefinder) -> Advice:
     if _alike(learned.table):
         longer = _trial(history, Which.GAIN, rangefinder)
         return Stuck(None) if isinstance(longer, Stuck) else longer
-    return _step(history, state, learned, goal, rangefinder)
+    return _step(history, learned, goal, rangefinder)
 
 
 def _adjuster(rangefinder: Rangefinder, which: Which) -> Adjuster:
@@ -299,11 +326,9 @@ def _alike(table: Array) -> bool:
     return abs(float(np.linalg.det(table))) < _ALIKE * sizes
 
 
-def _step(
-    history: History, state: State, learned: Learned, goal: float, rangefinder: Rangefinder
-) -> Step:
+def _step(history: History, learned: Learned, goal: float, rangefinder: Rangefinder) -> Step:
     # The turns that leave least on average over all that the table may truly be.
-    table, errors = learned.table, state.as_array
+    table, errors = learned.table, learned.errors
     wanted = -np.linalg.solve(table.T @ table + 2 * learned.variance, table.T @ errors)
     longest = np.array(
         [
@@ -316,7 +341,7 @@ def _step(
     limited = np.clip(wanted, -longest, longest)
     parts = _parts(learned.table, goal)
     turns = np.round(limited * parts) / parts
-    far, near = state.as_array + learned.table @ turns
+    far, near = errors + learned.table @ turns
     return Step(
         float(turns[0]),
         float(turns[1]),
