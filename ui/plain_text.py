@@ -10,7 +10,9 @@ from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
 from optics.records.job import ScalePart
+from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Answer, Solution
+from ui.rangefinder_text import rangefinder_blocks
 
 _WIDTH = 76
 
@@ -23,6 +25,9 @@ def solution_text(solution: Solution) -> str:
         parts.append(f"{part.title}\n{_answer_text(answer)}")
     if solution.scale is not None:
         parts.append(f"{ScalePart.title}\n{_scale_text(solution, solution.scale)}")
+    if solution.rangefinder is not None:
+        blocks = rangefinder_blocks(solution.rangefinder, solution.set_up)
+        parts.append(f"{RangefinderPart.title}\n{_in_blocks(blocks)}")
     return "\n\n".join(parts)
 
 

@@ -6,20 +6,16 @@ unknown, and versions that are newer, are refused.
 
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import Field, model_validator
 
 from optics.bench.camera import Turn
 from optics.bench.confusion import format_named
 from optics.records import fields
+from optics.records.part import Part
+from optics.records.rangefinder import RangefinderPart
 
 FORMAT = "shimwright job"
 VERSION = 1
-
-
-class Part(BaseModel):
-    """A piece of a job: frozen, and closed to fields it does not know."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
 
 
 class LensPart(Part):
@@ -206,3 +202,4 @@ class JobDocument(Part):
     workshop: WorkshopPart = WorkshopPart()
     readings: Annotated[tuple[ReadingPart, ...], Field(max_length=200)] = ()
     scale: ScalePart | None = None
+    rangefinder: RangefinderPart | None = None

@@ -8,6 +8,7 @@ from optics.bench import wording
 from optics.bench.correction import Correction, Sight, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import Offer, Remedy
+from optics.records.rangefinder_result import RangefinderOut, rangefinder_out
 from optics.records.result_parts import Distance, FigureOut, Out, distance_out
 from optics.records.scale_result import ScaleOut, scale_out
 from optics.records.solve import Solution
@@ -93,6 +94,9 @@ class ResultDocument(Out):
     depth_of_focus: float
     answers: tuple[AnswerOut, ...]
     scale: Annotated[ScaleOut | None, Field(description="null where no scale was measured")] = None
+    rangefinder: Annotated[
+        RangefinderOut | None, Field(description="null where no rangefinder was described")
+    ] = None
 
 
 def result_of(solution: Solution) -> ResultDocument:
@@ -105,6 +109,7 @@ def result_of(solution: Solution) -> ResultDocument:
         depth_of_focus=camera.depth_of_focus,
         answers=tuple(_answer(a) for a in solution.answers),
         scale=scale_out(solution),
+        rangefinder=rangefinder_out(solution),
     )
 
 

@@ -7,10 +7,12 @@ from optics.bench.camera import Camera
 from optics.bench.confusion import Convention, conventions, format_named
 from optics.bench.correction import Correction, correct
 from optics.bench.depth_marks import ConfusionFound, infer_confusion
+from optics.bench.rangefinder.set_up import Bench, SetUp
 from optics.bench.readings import ParallaxReading
 from optics.bench.scale_check import ScaleCheck, check_scale
 from optics.errors import Unreadable
 from optics.records.job import JobDocument
+from optics.records.rangefinder_bench import bench_of, set_up_of
 from optics.records.to_bench import (
     camera_of,
     depth_marks_of,
@@ -27,7 +29,8 @@ Answer: TypeAlias = Correction | ParallaxReading
 class Solution:
     """A job, its camera, and the answer to each of its readings in their order.
 
-    `scale` and `confusion` are there if the job measured the ring's marks and depth marks.
+    `scale` and `confusion` are there if the job measured the ring's marks and depth marks,
+    `rangefinder` if it describes one, and `set_up` if that was read.
     """
 
     job: JobDocument
@@ -35,6 +38,8 @@ class Solution:
     answers: tuple[Answer, ...]
     scale: ScaleCheck | None = None
     confusion: ConfusionFound | None = None
+    rangefinder: Bench | None = None
+    set_up: SetUp | None = None
 
     @property
     def conventions(self) -> tuple[Convention, ...]:
@@ -46,12 +51,12 @@ class Solution:
 
 
 def solve(job: JobDocument) -> Solution:
-    """Work every reading of a job out, and its scale.
+    """Work every reading of a job out, its scale and its rangefinder.
 
-    Errors: Unreadable for a job with neither; OutOfRange or NoAnswer, naming the
+    Errors: Unreadable for a job with none of them; OutOfRange or NoAnswer, naming the
     quantity, for figures that cannot be.
     """
-    if not job.readings and job.scale is None:
+    if not job.readings and job.scale is None and job.rangefinder is None:
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
     camera = camera_of(job.camera)
     workshop, marks = workshop_of(job.workshop), marks_of(job)
@@ -60,7 +65,7 @@ def solve(job: JobDocument) -> Solution:
         r if isinstance(r, ParallaxReading) else correct(camera, r, workshop, marks)
         for r in readings
     )
-    return Solution(job, camera, answers, *_scale(job, camera))
+    return Solution(job, camera, answers, *_scale(job, camera), *_rangefinder(job, camera))
 
 
 def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, ConfusionFound | None]:
@@ -69,3 +74,9 @@ def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, Confusi
     check = check_scale(camera, scale_marks_of(job.scale, camera), job.scale.reference)
     depth_marks = depth_marks_of(job.scale, camera)
     return check, infer_confusion(camera, depth_marks) if depth_marks else None
+
+
+def _rangefinder(job: JobDocument, camera: Camera) -> tuple[Bench | None, SetUp | None]:
+    if job.rangefinder is None:
+        return None, None
+    return bench_of(job.rangefinder, camera), set_up_of(job.rangefinder, camera)

@@ -35,11 +35,11 @@ def cam_sheet(
     step: float = FIVE_DEGREES,
     page_size: str = "A4",
     made_by: str = "",
-) -> bytes:
-    """The table, the stoning map if there is one, and templates for a cam ⌀ `diameter`, as PDF.
+) -> Sheet:
+    """The table, the stoning map if there is one, and templates for a cam ⌀ `diameter`.
 
     `diameter` in mm where the follower rides; `found` is the map of this cam; `step` in rad
-    between the rows of the table. The same arguments give the same bytes.
+    between the rows of the table. The same arguments give the same sheet.
     Errors: OutOfRange for an unknown paper, or a cam too large for it.
     """
     paper = paper_named(page_size)
@@ -54,7 +54,7 @@ def cam_sheet(
         profile_page(drawn, first, last, f"piece {number} of {len(parts)}")
     sheet.next_page()
     polar_page(drawn)
-    return sheet.pdf()
+    return sheet
 
 
 def _table_pages(drawn: CamDrawing) -> None:

@@ -65,11 +65,11 @@ class _Board:
 
 def lath_sheet(
     lath: Lath, *, title: str, made: date, page_size: str = "A4", made_by: str = ""
-) -> bytes:
+) -> Sheet:
     """A lath to stand in front of the windows, with its tolerance and what an error leaves.
 
     Short laths lie across the paper, longer ones along it, and the longest come on two sheets
-    with register crosses. The same arguments give the same bytes.
+    with register crosses. The same arguments give the same sheet.
     Errors: OutOfRange for an unknown paper, or a base too long for two sheets.
     """
     paper = paper_named(page_size)
@@ -91,7 +91,7 @@ def lath_sheet(
             value=lath.base,
             limit=2 * across,
         )
-    return sheet.pdf()
+    return sheet
 
 
 def _width(lath: Lath) -> float:

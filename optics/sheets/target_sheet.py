@@ -21,10 +21,10 @@ _COARSE = 3
 
 def target_sheet(
     target: FocusingTarget, *, title: str, made: date, page_size: str = "A4", made_by: str = ""
-) -> bytes:
+) -> Sheet:
     """A target to pin up square to the camera, each pattern with its line width in mm.
 
-    The same arguments give the same bytes. Errors: OutOfRange for an unknown paper.
+    The same arguments give the same sheet. Errors: OutOfRange for an unknown paper.
     """
     paper = paper_named(page_size)
     heading = title.strip() or "Focusing target"
@@ -36,7 +36,7 @@ def target_sheet(
     check_rulers(sheet, corner)
     _star(sheet, (corner[0] + 52, corner[1] - 44))
     _wedge(sheet, (corner[0] + 106, corner[1] - 2))
-    return sheet.pdf()
+    return sheet
 
 
 def _head(target: FocusingTarget, sheet: Sheet, heading: str) -> float:

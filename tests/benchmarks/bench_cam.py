@@ -38,10 +38,13 @@ WORK: dict[str, tuple[Callable[[], object], float]] = {
     "map, datum only": (lambda: whole_map(None), 0.020),
     "map, gain adjustable": (lambda: whole_map(ADJUSTABLE), 0.030),
     "cam sheet": (
-        lambda: cam_sheet(CAM, 58.0, stone(CAM, READINGS), title="90 mm", made=MADE),
+        lambda: cam_sheet(CAM, 58.0, stone(CAM, READINGS), title="90 mm", made=MADE).pdf(),
         0.150,
     ),
-    "lath sheet": (lambda: lath_sheet(Lath(CAMERA, 41.0, 2000.0), title="", made=MADE), 0.100),
+    "lath sheet": (
+        lambda: lath_sheet(Lath(CAMERA, 41.0, 2000.0), title="", made=MADE).pdf(),
+        0.100,
+    ),
 }
 
 

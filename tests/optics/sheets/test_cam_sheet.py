@@ -38,7 +38,7 @@ def mapped() -> StoningMap:
 
 def drawn(cam: Cam, **asked: Any) -> bytes:
     """A sheet of the cam."""
-    return cam_sheet(cam, asked.pop("diameter", DIAMETER), title="90 mm", made=MADE, **asked)
+    return cam_sheet(cam, asked.pop("diameter", DIAMETER), title="90 mm", made=MADE, **asked).pdf()
 
 
 def open_lines(back: Any, page: int) -> list[list[tuple[float, float]]]:

@@ -22,7 +22,7 @@ OSTRIN = Camera("Ostrin 35", Lens(47.0, 2.8, 0.6), Helicoid(18.0, 6, Turn.CLOCKW
 
 def drawn(base: float, **asked: Any) -> bytes:
     """The lath of a base for use 2 m away."""
-    return lath_sheet(Lath(OSTRIN, base, 2000.0, 20.0, 0.7), title="", made=MADE, **asked)
+    return lath_sheet(Lath(OSTRIN, base, 2000.0, 20.0, 0.7), title="", made=MADE, **asked).pdf()
 
 
 def bars(back: Any, page: int) -> list[tuple[float, float, float, float]]:

@@ -19,7 +19,7 @@ OSTRIN = Camera("Ostrin 35", Lens(50.0, 2.8), Helicoid(18.0, 6, Turn.CLOCKWISE),
 def drawn(distance: float = 1000.0, page_size: str = "A4") -> bytes:
     """The target for a loupe of four."""
     target = FocusingTarget(OSTRIN, distance, 4.0)
-    return target_sheet(target, title="", made=date(2026, 3, 6), page_size=page_size)
+    return target_sheet(target, title="", made=date(2026, 3, 6), page_size=page_size).pdf()
 
 
 def test_every_width_is_there_both_ways(read_back: Callable[[bytes], Any], page_size: str) -> None:
