@@ -23,6 +23,9 @@ from optics.relation import Array
 
 # Two extensions (mm) that differ by less are one place on the scale.
 _SAME_PLACE = 1e-6
+# A bend is believed from one and a half times U on: at U itself one straight linkage in
+# twenty would be taken for bent.
+_BENT = 1.5
 
 
 @dataclass(frozen=True)
@@ -89,7 +92,7 @@ def fit(
     Equation: minimise Σ w·(γ − γ₀ − G·x − C·x²)², w = 1/u² with u the uncertainty of each
     reading's angle: eye, tape and scale together. With readings at one distance only, the
     gain is taken from `design` and `missing` says so. The curvature is kept only where it is
-    more than its own expanded uncertainty; otherwise it is that of `design`. Where readings
+    one and a half times its own expanded uncertainty or more; otherwise it is that of `design`. Where readings
     scatter more than their uncertainty, what is over is added as a source of its own.
     Errors: NoAnswer without readings. Limits: small curvature. Source: GUM 5.1.2, H.3.
     """
@@ -103,7 +106,7 @@ def fit(
     places = _places(seen.extensions)
     if places > 2:
         curved = seen.solved(3)
-        if abs(curved[2].value) > curved[2].expanded > 0:
+        if abs(curved[2].value) > _BENT * curved[2].expanded > 0:
             return _finished(seen, curved, places)
     return _finished(seen, seen.solved(min(places, 2)), places)
 
