@@ -92,8 +92,9 @@ def fit(
     Equation: minimise Σ w·(γ − γ₀ − G·x − C·x²)², w = 1/u² with u the uncertainty of each
     reading's angle: eye, tape and scale together. With readings at one distance only, the
     gain is taken from `design` and `missing` says so. The curvature is kept only where it is
-    one and a half times its own expanded uncertainty or more; otherwise it is that of `design`. Where readings
-    scatter more than their uncertainty, what is over is added as a source of its own.
+    one and a half times its own expanded uncertainty or more; otherwise it is that of
+    `design`. Where readings scatter more than their uncertainty, what is over is added as a
+    source of its own.
     Errors: NoAnswer without readings. Limits: small curvature. Source: GUM 5.1.2, H.3.
     """
     if not readings:
