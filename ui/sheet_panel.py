@@ -2,6 +2,10 @@
 
 from base64 import b64encode
 
+import streamlit as st
+
+from optics.sheets.page import Sheet
+
 
 def sheet_html(svg: str, page: int) -> str:
     """One page of a sheet as an image on white paper."""
@@ -10,3 +14,18 @@ def sheet_html(svg: str, page: int) -> str:
         f'<img class="sheet" alt="Page {page + 1} of the sheet as it will be printed" '
         f'src="data:image/svg+xml;base64,{data}">'
     )
+
+
+def show_sheet(sheet: Sheet, key: str) -> None:
+    """Offer a sheet as PDF over a picture of each of its pages."""
+    left, right = st.columns([1, 2], vertical_alignment="center")
+    left.download_button(
+        "Sheet (PDF)",
+        sheet.pdf,
+        file_name="sheet.pdf",
+        mime="application/pdf",
+        on_click="ignore",
+        key=key,
+    )
+    right.caption("Print at 100 %, unscaled, then measure both rulers before you trust it.")
+    st.html("".join(sheet_html(sheet.svg(page), page) for page in range(sheet.page_count)))

@@ -19,7 +19,8 @@ from optics.bench.camera import Turn
 from optics.bench.stoning import StoningMap
 from optics.errors import OutOfRange
 from optics.sheets.column import Column
-from optics.sheets.page import ACCENT, MID, PALE, Point, Sheet
+from optics.sheets.drawing import Point
+from optics.sheets.page import ACCENT, MID, PALE, Sheet
 from optics.sheets.ruler import ROOM, check_rulers
 
 Array: TypeAlias = NDArray[np.float64]

@@ -17,7 +17,8 @@ from optics.sheets.cam_profile import (
     profile_page,
 )
 from optics.sheets.column import Column
-from optics.sheets.page import DARK, Point, Sheet, paper_named
+from optics.sheets.drawing import Point
+from optics.sheets.page import DARK, Sheet, paper_named
 from optics.units import format_distance, format_length
 
 FIVE_DEGREES = math.radians(5)

@@ -8,7 +8,8 @@ from optics.bench.lath import Lath
 from optics.bench.wording import said_camera
 from optics.errors import OutOfRange
 from optics.sheets.column import Column
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, Point, Sheet, paper_named
+from optics.sheets.drawing import Point
+from optics.sheets.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
 from optics.sheets.ruler import ROOM, check_rulers
 from optics.units import format_length
 

@@ -5,7 +5,8 @@ from datetime import date
 
 from optics.bench.target import LINE_WIDTHS, FocusingTarget
 from optics.sheets.column import Column
-from optics.sheets.page import ACCENT, BLACK, Point, Sheet, paper_named
+from optics.sheets.drawing import Point
+from optics.sheets.page import ACCENT, BLACK, Sheet, paper_named
 from optics.sheets.ruler import ROOM, check_rulers
 from optics.units import format_distance, format_length
 

@@ -22,7 +22,7 @@ from ui.figures.depth_plot import depth_plot
 from ui.scale_form import scale_form
 from ui.scale_panel import scale_html
 from ui.sheet_form import SheetWishes, sheet_form
-from ui.sheet_panel import sheet_html
+from ui.sheet_panel import show_sheet
 from ui.theme import palette_in_use
 
 _DEPTH, _SCALE, _PRINT = "Depth of field", "Check an engraved scale", "Print at true size"
@@ -115,17 +115,7 @@ def _show_sheet(wishes: SheetWishes, part: dict[str, Any], problems: list[str]) 
     except ShimwrightError as refusal:
         st.html(answer_panel.waiting_html([str(refusal)]))
         return
-    left, right = st.columns([1, 2], vertical_alignment="center")
-    left.download_button(
-        "Sheet (PDF)",
-        sheet.pdf,
-        file_name="sheet.pdf",
-        mime="application/pdf",
-        on_click="ignore",
-        key="sheet_pdf",
-    )
-    right.caption("Print at 100 %, unscaled, then measure both rulers before you trust it.")
-    st.html("".join(sheet_html(sheet.svg(page), page) for page in range(sheet.page_count)))
+    show_sheet(sheet, "sheet_pdf")
 
 
 def _camera(part: dict[str, Any], problems: list[str]) -> Camera | None:

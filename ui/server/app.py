@@ -2,12 +2,16 @@
 
 import streamlit as st
 
-from ui.pages import correction, depth_and_scales
+from ui.pages import correction, depth_and_scales, rangefinder
 from ui.theme import dress_page
 
 # A page is shown by calling it here, not by Page.run(): the browser sends with a page
 # change only what belongs to this script, and so keeps text typed a moment before.
-PAGES = {"Correction": correction, "Depth and scales": depth_and_scales}
+PAGES = {
+    "Correction": correction,
+    "Depth and scales": depth_and_scales,
+    "Rangefinder": rangefinder,
+}
 
 page = st.navigation(
     [

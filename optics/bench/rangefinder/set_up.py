@@ -3,19 +3,23 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from optics.bench.camera import Camera
 from optics.bench.rangefinder.acuity import Acuity, Goal, film_uncertainty, goal
 from optics.bench.rangefinder.adjusters import Advice, History, State, advise
 from optics.bench.rangefinder.correction import Correction, correct
-from optics.bench.rangefinder.coupling import Coupling, set_at
+from optics.bench.rangefinder.coupling import Coupling, movement, set_at
 from optics.bench.rangefinder.fit import Fit, fit
 from optics.bench.rangefinder.model import Rangefinder
 from optics.bench.rangefinder.near_setting import NearAdvice, where_to_set
 from optics.bench.rangefinder.readings import Coincidence, error_read
 from optics.bench.uncertainty import Estimate
 from optics.errors import NoAnswer, OutOfRange
+from optics.theory import rangefinder as theory
+
+# The best near setting takes a tenth of a second, and most keys typed do not touch it.
+_REMEMBERED = 32
 
 
 @dataclass(frozen=True)
@@ -104,9 +108,21 @@ class SetUp:
         return near_advice(self.bench, self.found.curvature.value)
 
 
+@lru_cache(maxsize=_REMEMBERED)
 def near_advice(bench: Bench, curvature: float = 0.0) -> NearAdvice:
     """Where to set near so that the worst error over the range in use is least."""
     return where_to_set(bench.camera, bench.rangefinder, bench.near_end, curvature=curvature)
+
+
+def excess(bench: Bench, coupling: Coupling, film_distance: float) -> float:
+    """By how much (rad) the sights converge too much with the lens right for a distance.
+
+    Equation: γ₀ + G·x + C·x² − γ, with x the right extension and γ the right convergence.
+    """
+    stands = theory.curved_coupling.solve_for("convergence").value(
+        coupled_extension=movement(bench.camera, film_distance), **coupling.figures
+    )
+    return stands - bench.rangefinder.convergence(film_distance)
 
 
 def set_up(bench: Bench, readings: Sequence[Coincidence], rounds: Sequence[Round] = ()) -> SetUp:

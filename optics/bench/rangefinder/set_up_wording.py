@@ -1,5 +1,7 @@
 """The whole set-up of a rangefinder in the words of the bench."""
 
+import math
+
 from optics.bench.rangefinder import wording
 from optics.bench.rangefinder.acuity import (
     PRESETS,
@@ -8,11 +10,13 @@ from optics.bench.rangefinder.acuity import (
     looks_infinite_from,
     service,
 )
+from optics.bench.rangefinder.near_setting import NearAdvice, Setting
 from optics.bench.rangefinder.set_up import Bench, Round, SetUp
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict, judge
-from optics.units import format_distance
+from optics.units import format_angle, format_distance, format_length
 
+_NO_ANGLE = math.radians(0.02 / 60)
 MEET = "when the two images meet"
 STOP = (
     "If the images of the far target do not meet even with the lens at its ∞ stop, choose a "
@@ -30,6 +34,13 @@ def headline(found: SetUp) -> str:
 def said_end(error: Estimate, distance: float) -> str:
     """The error at one target with its sense."""
     return f"{wording.said_state_error(error)} at {format_distance(distance)}"
+
+
+def said_excess(angle: float) -> str:
+    """By how much the two sights converge wrongly, and which way."""
+    if abs(angle) < _NO_ANGLE:
+        return "converges right"
+    return f"converges {format_angle(abs(angle))} too {'much' if angle > 0 else 'little'}"
 
 
 def verdict(found: SetUp) -> Verdict:
@@ -98,3 +109,20 @@ def base_lines(bench: Bench) -> tuple[str, ...]:
         *wording.service_lines(service(camera, rangefinder, acuity)),
         f"Beyond {infinite} a target cannot be told from infinity in the rangefinder.",
     )
+
+
+def near_headline(advice: NearAdvice) -> str:
+    """Where to set near, and what it saves."""
+    best = format_distance(advice.best_near.exact_at[-1])
+    usual = format_length(advice.usual.worst, places=3)
+    return (
+        f"Set far at {format_distance(advice.far)} and near at {best}: at worst "
+        f"{format_length(advice.best_near.worst, places=3)} at the film instead of {usual}."
+    )
+
+
+def setting_row(setting: Setting) -> tuple[str, str, str]:
+    """Where a setting is exact, the worst it leaves, and where that is."""
+    exact = " and ".join(format_distance(distance) for distance in setting.exact_at)
+    worst = format_length(setting.worst, places=3)
+    return exact, f"± {worst}", f"at {format_distance(setting.worst_at)}"
