@@ -32,6 +32,8 @@ _FIRST_TRIAL = 0.25
 _LONGEST_TRIAL = 2.0
 _MOST_TRIALS = 4
 _FINEST = 64
+# A turn that moves far and near by less than this share of the goal can wait.
+_LITTLE = 0.25
 # No reading is finer than this (mm), whatever is stated.
 _FINEST_READING = 1e-6
 # A trial's change is worth learning from beyond so many standard uncertainties, and a
@@ -339,22 +341,29 @@ def _step(history: History, learned: Learned, goal: float, rangefinder: Rangefin
         ]
     )
     limited = np.clip(wanted, -longest, longest)
-    parts = _parts(learned.table, goal)
-    turns = np.round(limited * parts) / parts
-    far, near = errors + learned.table @ turns
+    parts = [_parts(float(np.abs(column).max()), goal) for column in table.T]
+    turns = _worthwhile(np.round(limited * parts) / parts, table, goal)
+    far, near = errors + table @ turns
     return Step(
         float(turns[0]),
         float(turns[1]),
-        parts,
+        max(parts),
         State(float(far), float(near)),
         surprise(history, rangefinder),
         bool(np.any(limited != wanted)),
     )
 
 
-def _parts(table: Array, goal: float) -> int:
+def _parts(rate: float, goal: float) -> int:
     """Eighths of a turn where they are fine enough, else sixteenths and so on."""
     parts = 8
-    while np.abs(table).max() / parts > goal / 2 and parts < _FINEST:
+    while rate / parts > goal / 2 and parts < _FINEST:
         parts *= 2
     return parts
+
+
+def _worthwhile(turns: Array, table: Array, goal: float) -> Array:
+    """The turns without one that would change little, if the other changes more."""
+    moved = np.abs(table * turns).max(axis=0)
+    is_little = moved < goal * _LITTLE
+    return turns if is_little.all() else np.where(is_little, 0.0, turns)
