@@ -102,7 +102,7 @@ def _hint(key: str, number: int) -> str:
     return {
         "infinity_turned": "1/8 clockwise, −1/4",
         "near_turned": "0 if not turned",
-        "far_reads": "scale, images met",
+        "far_reads": "lens scale",
         "near_reads": "repeats: 1; 1.01",
     }[key]
 

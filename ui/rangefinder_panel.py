@@ -8,11 +8,12 @@ from optics.bench.rangefinder import wording
 from optics.bench.rangefinder.acuity import film_uncertainty, range_limits
 from optics.bench.rangefinder.curve import FarTarget
 from optics.bench.rangefinder.near_setting import NearAdvice
-from optics.bench.rangefinder.set_up import Bench, SetUp
+from optics.bench.rangefinder.set_up import Bench, SetUp, next_turns
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict
 from optics.units import format_distance, format_length
 from ui.answer_panel import judged_html
+from ui.figures.screw_drawing import screw_view
 from ui.figures.triangle_drawing import true_view, wrong_view
 
 
@@ -57,8 +58,23 @@ def next_html(found: SetUp) -> str:
     return (
         '<h2 class="small" id="what-to-do">Turn next</h2>'
         f'<div class="offers one{" uncalled" if is_done else ""}"><article class="offer">'
-        f"<h3>{escape(first)}</h3>{lines}</article></div>{_rounds(found)}"
+        f"<div><h3>{escape(first)}</h3>{lines}</div>{_screws(found)}</article></div>"
+        f"{_rounds(found)}"
         f"{_found(found)}"
+    )
+
+
+def _screws(found: SetUp) -> str:
+    """Each adjuster to be turned, drawn."""
+    rangefinder = found.bench.rangefinder
+    return "".join(
+        screw_view(adjuster.name, turns)
+        for adjuster, turns in zip(
+            (rangefinder.zero_adjuster, rangefinder.gain_adjuster),
+            next_turns(found.advice),
+            strict=True,
+        )
+        if turns
     )
 
 
@@ -72,7 +88,7 @@ def _rounds(found: SetUp) -> str:
         for number, (turned, state) in enumerate(zip(said, found.states, strict=True))
     )
     return (
-        '<section class="answer"><table><thead><tr><th>round</th><th>turned</th>'
+        '<section class="answer"><table class="rounds"><thead><tr><th>round</th><th>turned</th>'
         f"<th>far, {format_distance(found.far)}</th><th>near, {format_distance(found.near)}</th>"
         f"</tr></thead><tbody>{rows}</tbody></table></section>"
     )

@@ -1,20 +1,23 @@
 """The rangefinder as part of a result document; angles in rad, lengths in mm."""
 
-from typing import Annotated
+from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
 from optics.bench.rangefinder import set_up_wording as words
 from optics.bench.rangefinder.acuity import Acuity, film_uncertainty, service
-from optics.bench.rangefinder.adjusters import Advice, State, Step, Stuck, Trial, Which
+from optics.bench.rangefinder.adjusters import Advice, Done, State, Step, Stuck, Trial
 from optics.bench.rangefinder.near_setting import Setting
-from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
+from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice, next_turns
 from optics.bench.rangefinder.wording import near_lines
 from optics.records.result_parts import Distance, FigureOut, Out, distance_out
 from optics.records.solve import Solution
 
 Film = Annotated[float, Field(description="mm at the film; plus is too far out")]
 Turns = Annotated[float, Field(description="whole turns; plus is clockwise")]
+
+Kind: TypeAlias = Literal["done", "trial", "step", "stuck"]
+_KINDS: dict[type[Advice], Kind] = {Done: "done", Trial: "trial", Step: "step", Stuck: "stuck"}
 
 
 class StateOut(Out):
@@ -32,7 +35,7 @@ class StateOut(Out):
 class NextOut(Out):
     """What to do next: done, trial, step or stuck, with the turns it asks for."""
 
-    kind: str
+    kind: Kind
     words: tuple[str, ...]
     infinity_turns: Turns = 0.0
     near_turns: Turns = 0.0
@@ -42,20 +45,14 @@ class NextOut(Out):
     def of(cls, found: SetUp, advice: Advice) -> "NextOut":
         """The advice as JSON can hold it."""
         said = words.next_lines(found)
-        match advice:
-            case Trial(which, turns):
-                zero, gain = (turns, 0.0) if which is Which.ZERO else (0.0, turns)
-                return cls(kind="trial", words=said, infinity_turns=zero, near_turns=gain)
-            case Step():
-                return cls(
-                    kind="step",
-                    words=said,
-                    infinity_turns=advice.zero,
-                    near_turns=advice.gain,
-                    foretold=StateOut.of(advice.foretold),
-                )
-            case _:
-                return cls(kind="stuck" if isinstance(advice, Stuck) else "done", words=said)
+        zero, gain = next_turns(advice)
+        return cls(
+            kind=_KINDS[type(advice)],
+            words=said,
+            infinity_turns=zero,
+            near_turns=gain,
+            foretold=StateOut.of(advice.foretold) if isinstance(advice, Step) else None,
+        )
 
 
 class SetUpOut(Out):

@@ -40,5 +40,5 @@ def _echo(turned: Understood, turns: float) -> str:
     """The amount without its sign, and the way round in words."""
     if turns == 0:
         return "not turned"
-    amount = turned.echo.replace("−", "")
-    return f"{amount} {'clockwise' if turns > 0 else 'counter-clockwise'}"
+    amount = turned.echo.rpartition(" = ")[2].replace("−", "")
+    return f"↻ {amount} clockwise" if turns > 0 else f"↺ {amount} counter-clockwise"

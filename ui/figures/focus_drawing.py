@@ -109,7 +109,7 @@ def turn_view(remedy: Remedy) -> str:
         svg.tag("circle", cx=x, cy=y, r=radius, class_="ring"),
         svg.tag("circle", cx=x, cy=y, r=radius * 0.66, class_="glass"),
         svg.line((x, y - radius - 16), (x, y - radius + 6), "film"),
-        _arc(centre, radius + 10, swing if sense == "clockwise" else -swing),
+        svg.turn_arrow(centre, radius + 10, swing if sense == "clockwise" else -swing),
         svg.text((x, y - 2), "seen from", kind="quiet"),
         svg.text((x, y + 13), "the front", kind="quiet"),
         svg.text((x, y + radius + 30), words, kind="strong"),
@@ -118,17 +118,3 @@ def turn_view(remedy: Remedy) -> str:
     if isinstance(arc, float):
         parts.append(svg.text((x, y + radius + 46), f"{arc:.1f} mm along its edge", kind="quiet"))
     return svg.picture((150, 166), f"Turn {words}, seen from the front", parts)
-
-
-def _arc(centre: svg.Point, radius: float, turn: float) -> str:
-    """An arc from the index with its arrow head; plus is clockwise on the page."""
-
-    def at(angle: float) -> svg.Point:
-        return centre[0] + radius * math.sin(angle), centre[1] - radius * math.cos(angle)
-
-    (x0, y0), (x1, y1) = at(0), at(turn)
-    large, sweep = int(abs(turn) > math.pi), int(turn > 0)
-    sign = math.copysign(1, turn)
-    direction = (sign * math.cos(turn), sign * math.sin(turn))
-    stroke = f"M{x0:.1f} {y0:.1f} A{radius} {radius} 0 {large} {sweep} {x1:.1f} {y1:.1f}"
-    return svg.path(stroke, "error") + svg.arrow_head((x1, y1), direction, "error filled")

@@ -11,7 +11,7 @@ from ui.theme import Palette
 
 HEIGHT = 320
 _TICKS = (math.inf, 10_000, 5000, 3000, 2000, 1500, 1200, 1000, 900, 800, 700, 600, 500, 400, 300)
-_LEAST_GAP = 0.075
+_LEAST_GAP = 0.115
 # Each line by its name: dash, marker and the palette's colour.
 STYLES = {
     "as found": ("dot", "circle-open", "text"),
@@ -60,7 +60,7 @@ def _line(figure: go.Figure, curve: Curve, name: str, errors: np.ndarray, colour
 
 
 def _axes(figure: go.Figure, curve: Curve, colours: Palette) -> None:
-    ticks = _ticks(float(curve.per_metre[-1]))
+    ticks = _ticks(float(curve.film_distance[-1]))
     shared = {"gridcolor": washed(colours.line), "linecolor": colours.line}
     figure.update_layout(
         height=HEIGHT,
@@ -70,6 +70,7 @@ def _axes(figure: go.Figure, curve: Curve, colours: Palette) -> None:
         font={"color": colours.text, "size": 12},
         legend={
             "orientation": "h",
+            "traceorder": "normal",
             "x": 0,
             "y": -0.2,
             "yanchor": "top",
@@ -79,6 +80,7 @@ def _axes(figure: go.Figure, curve: Curve, colours: Palette) -> None:
         xaxis=shared
         | {
             "title": {"text": "subject from the film", "font": {"size": 12}, "standoff": 4},
+            "tickangle": 0,
             "tickvals": [1000 / distance for distance in ticks],
             "ticktext": [format_distance(distance) for distance in ticks],
             "zeroline": False,
@@ -91,14 +93,15 @@ def _axes(figure: go.Figure, curve: Curve, colours: Palette) -> None:
     )
 
 
-def _ticks(last: float) -> list[float]:
-    """Round distances that stand clear of each other on a scale of 1/D."""
+def _ticks(near: float) -> list[float]:
+    """Round distances, and the near end, that stand clear of each other on a scale of 1/D."""
     found: list[float] = []
     for distance in _TICKS:
-        place = 1000 / distance
-        if place <= last and (not found or place - 1000 / found[-1] >= _LEAST_GAP * last):
+        gap = _LEAST_GAP / near
+        clear = not found or 1 / distance - 1 / found[-1] >= gap
+        if clear and 1 / near - 1 / distance >= gap:
             found.append(distance)
-    return found
+    return [*found, near]
 
 
 def washed(colour: str) -> str:

@@ -7,7 +7,7 @@ from functools import cached_property, lru_cache
 
 from optics.bench.camera import Camera
 from optics.bench.rangefinder.acuity import Acuity, Goal, film_uncertainty, goal
-from optics.bench.rangefinder.adjusters import Advice, History, State, advise
+from optics.bench.rangefinder.adjusters import Advice, History, State, Step, Trial, Which, advise
 from optics.bench.rangefinder.correction import Correction, correct
 from optics.bench.rangefinder.coupling import Coupling, movement, set_at
 from optics.bench.rangefinder.fit import Fit, fit
@@ -112,6 +112,17 @@ class SetUp:
 def near_advice(bench: Bench, curvature: float = 0.0) -> NearAdvice:
     """Where to set near so that the worst error over the range in use is least."""
     return where_to_set(bench.camera, bench.rangefinder, bench.near_end, curvature=curvature)
+
+
+def next_turns(advice: Advice | None) -> tuple[float, float]:
+    """Turns of the infinity and the near adjuster (plus clockwise) that the advice asks for."""
+    match advice:
+        case Trial(which, turns):
+            return (turns, 0.0) if which is Which.ZERO else (0.0, turns)
+        case Step(zero, gain):
+            return zero, gain
+        case _:
+            return 0.0, 0.0
 
 
 def excess(bench: Bench, coupling: Coupling, film_distance: float) -> float:

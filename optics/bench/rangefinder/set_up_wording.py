@@ -87,7 +87,7 @@ def _plain(error: float) -> str:
 
 def found_lines(found: SetUp) -> tuple[str, ...]:
     """Zero and gain as they stand, and what is to change in angle and extension."""
-    fitted = wording.fit_lines(found.now, found.bench.design)
+    fitted = wording.fit_lines(found.now, found.wanted)
     known = [line for line in fitted if line not in found.now.missing]
     return (*known, *found.found.missing, *wording.correction_lines(found.correction))
 

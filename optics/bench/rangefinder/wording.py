@@ -26,6 +26,7 @@ from optics.bench.rangefinder.near_setting import NearAdvice, Setting
 from optics.bench.readings import Sense
 from optics.bench.uncertainty import Estimate
 from optics.units import format_angle, format_distance, format_length
+from optics.units.printing import fixed
 
 CAUTIONS: tuple[Caution, ...] = (SUN,)
 CONVENTIONS = (
@@ -254,4 +255,4 @@ def _arcminutes(angle: float) -> str:
 
 
 def _signed(value: float, places: int) -> str:
-    return f"{value:.{places}f}".replace("-", "−")
+    return fixed(value, places)
