@@ -1,5 +1,6 @@
 """What was measured on a ring: its marks, its depth marks, and how."""
 
+from collections.abc import Sequence
 from typing import Any
 
 import streamlit as st
@@ -39,17 +40,17 @@ def scale_form(name: str) -> tuple[dict[str, Any], list[str]]:
         along = choice("marks measured as", ["angle", "arc", "chord"], f"{name}.scale.along")
     with columns[1]:
         begin = choice("measured from", list(_BEGIN), f"{name}.scale.from")
-    form, columns = _readings(name, along)
-    with columns[1]:
+    form, rest = _readings(name, along)
+    with rest[0]:
         across = choice("depth marks read", list(_ACROSS), f"{name}.scale.across")
-    with columns[2]:
+    with rest[1]:
         negative = choose_negative(name).key
     part = {"along": along, "reference": _BEGIN[begin], "across": _ACROSS[across]}
     return part | {"negative": negative} | form.part(), form.problems
 
 
-def _readings(name: str, along: str) -> tuple[Form, list[DeltaGenerator]]:
-    """Marks, depth marks and their limit, kept for each way of measuring; and its row."""
+def _readings(name: str, along: str) -> tuple[Form, Sequence[DeltaGenerator]]:
+    """Marks, depth marks and their limit, each way of measuring apart; the row's other places."""
     marks, depth_marks, limit = scale_fields(along)
     typed = _EXAMPLES.get(name, _BLANK) if along == "angle" else _BLANK
     form = Form(f"{name}.scale.{along}")
@@ -60,4 +61,4 @@ def _readings(name: str, along: str) -> tuple[Form, list[DeltaGenerator]]:
     columns = st.columns(3)
     with columns[0]:
         form.ask("limit", limit, typed=typed[2], label="each read to ±")
-    return form, columns
+    return form, columns[1:]
