@@ -1,7 +1,7 @@
 """What the focus error looks like: lens, film and where the rays meet, and which way to turn.
 
 The side view is exaggerated and says so; the ring is seen from the front and its turn is
-drawn at its true angle wherever that can be seen.
+drawn at its true angle unless that is too small, or too near a whole turn, to be told.
 """
 
 import math
