@@ -159,14 +159,12 @@ def test_pages_are_reached_by_clicking_and_keep_their_text(
 def test_the_table_agrees_with_figures_worked_by_hand(
     window: Page, bench_address: str, complaints: list[str]
 ) -> None:
-    """Two cells and a hyperfocal distance are what the textbook's formulas give by hand.
-
-    Symmetric lens of 47 mm at f/8, c 0.03 mm, so N·c = 0.24 and f² = 2209. From the lens, the
-    textbook's near and far limits are s·f²/(f² ± N·c·(s − f)) (R. E. Jacobson, The Manual of
-    Photography), here 6 627 000/2917.72 and 6 627 000/1500.28 for 3 m; the near limit focused
-    on infinity is f²/(N·c) = 9204.2 mm, and from the film f and the hiatus of 0.6 mm more, and
-    the hyperfocal distance from the lens is f²/(N·c) + f = 9251.2 mm
-    """
+    """Two cells and a hyperfocal distance are what the textbook's formulas give by hand."""
+    # A symmetric lens of 47 mm at f/8, c 0.03 mm, so N·c = 0.24 and f² = 2209. From the lens, the
+    # limits are s·f²/(f² ± N·c·(s − f)) (R. E. Jacobson and others, The Manual of Photography,
+    # from memory): for 3 m 6 627 000/2917.72 and 6 627 000/1500.28. Focused on infinity the near
+    # limit is f²/(N·c) = 9204.2 mm, from the film f and the hiatus of 0.6 mm more; and the
+    # hyperfocal distance from the lens is f²/(N·c) + f = 9251.2 mm.
     opened(window, bench_address)
     type_all(window, Apertures="5.6; 8", Distances="1; 3; ∞")
     cell = depth_table(window)["f/8"]
@@ -235,10 +233,8 @@ def test_what_has_no_meaning_is_refused(page: Page, bench_address: str) -> None:
 
 
 def test_the_blur_allowed_follows_the_rule(page: Page, bench_address: str) -> None:
-    """A rule of the negative, or a print with its own fields, takes the camera's figure's place.
-
-    The diagonal of 24 × 36 mm is 43.27 mm; over 1500 that is 0.0288 mm
-    """
+    """A rule of the negative, or a print with its own fields, takes the camera's figure's place."""
+    # The diagonal of 24 × 36 mm is 43.27 mm; over 1500 that is 0.0288 mm.
     opened(page, bench_address)
     hands.choose(page, "Blur allowed by", "diagonal/1500: 0.029 mm")
     expect(page.locator(".answer")).to_contain_text("circle of confusion 0.0288 mm")
