@@ -6,6 +6,8 @@ import streamlit as st
 
 from optics.sheets.page import Sheet
 
+_PRINT_ADVICE = "Print at 100 %, unscaled, then measure both rulers before you trust it."
+
 
 def sheet_html(svg: str, page: int) -> str:
     """One page of a sheet as an image on white paper."""
@@ -18,8 +20,8 @@ def sheet_html(svg: str, page: int) -> str:
 
 def show_sheet(sheet: Sheet, key: str) -> None:
     """Offer a sheet as PDF over a picture of each of its pages."""
-    left, right = st.columns([1, 2], vertical_alignment="center")
-    left.download_button(
+    row = st.container(horizontal=True, vertical_alignment="center", key="print")
+    row.download_button(
         "Sheet (PDF)",
         sheet.pdf,
         file_name="sheet.pdf",
@@ -27,5 +29,5 @@ def show_sheet(sheet: Sheet, key: str) -> None:
         on_click="ignore",
         key=key,
     )
-    right.caption("Print at 100 %, unscaled, then measure both rulers before you trust it.")
+    row.html(f'<p class="advice">{_PRINT_ADVICE}</p>')
     st.html("".join(sheet_html(sheet.svg(page), page) for page in range(sheet.page_count)))
