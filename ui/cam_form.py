@@ -59,9 +59,10 @@ class CamWishes:
         return Cam(bench.camera, self._body(bench), self.form.value("turn", 0.0))
 
     def _body(self, bench: Bench) -> BodyLaw:
-        gain = self.form.value("gain", 0.0)
         if self.law == _STRAIGHT:
+            gain = self.form.value("straight_gain", 0.0)
             return StraightLaw(bench.rangefinder.base, gain, bench.rangefinder.base_to_film)
+        gain = self.form.value("gain", 0.0)
         body = self.form.value("body_focal_length", 0.0)
         return LensLaw(body, self.form.value("body_hiatus", 0.0), gain or None)
 
@@ -98,7 +99,9 @@ def _body_row(form: Form, law: str) -> None:
     columns = st.columns(3)
     if law == _STRAIGHT:
         with columns[0]:
-            form.ask("gain", fields.FOLLOWER_GAIN, typed="58", label="converges for each mm")
+            form.ask(
+                "straight_gain", fields.FOLLOWER_GAIN, typed="58", label="converges for each mm"
+            )
         return
     with columns[0]:
         form.ask("body_focal_length", fields.BODY_FOCAL_LENGTH, typed="50",

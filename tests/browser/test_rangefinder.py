@@ -183,7 +183,7 @@ def test_where_to_set_near_is_plotted(page: Page, bench_address: str) -> None:
 def test_what_the_base_can_tell_is_told(page: Page, bench_address: str) -> None:
     """Film error, service, limits, the far target and the height error are all answered."""
     opened(page, bench_address, BASE)
-    type_all(page, Tell_apart="1,5; 3 ft 6; ∞", Far_target="300 ft", Height_error="5", Edge="0")
+    type_all(page, Tell_apart="1,5 m; 3 ft 6; ∞", Far_target="300 ft", Height_error="5", Edge="0")
     answer = page.locator(".answer")
     expect(answer.locator("tbody th")).to_have_text(["1.5 m", "1.067 m", "∞"])
     expect(answer).to_contain_text("A target at 91.44 m is")
