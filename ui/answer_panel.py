@@ -104,11 +104,11 @@ def _headline(correction: Correction) -> str:
         f"<strong>{escape(wording.said_error(error))}</strong> "
         f'<span class="unsure">{escape(wording.said_uncertainty(error))}</span>'
         '<a class="jump" href="#what-to-do">What to do ↓</a></p>'
-        + _judged(correction.verdict, wording.tolerance_line(correction))
+        + judged_html(correction.verdict, wording.tolerance_line(correction))
     )
 
 
-def _judged(verdict: Verdict, words: str) -> str:
+def judged_html(verdict: Verdict, words: str) -> str:
     """A verdict by sign, word and colour."""
     sign = f'<span aria-hidden="true">{_SIGNS[verdict]}</span>'
     return f'<p class="verdict {verdict.name.lower()}">{sign} {escape(words)}</p>'
@@ -144,5 +144,5 @@ def _remedy(remedy: Remedy) -> str:
     return (
         f'<article class="offer"><h3>{escape(remedy.title)}</h3><dl>{amounts}</dl>'
         f"<p>{escape(remedy.instruction)}</p>"
-        f"{_judged(remedy.verdict, wording.residual_line(remedy))}{notes}</article>"
+        f"{judged_html(remedy.verdict, wording.residual_line(remedy))}{notes}</article>"
     )

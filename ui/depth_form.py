@@ -8,7 +8,6 @@ import streamlit as st
 from optics.bench.camera import Camera
 from optics.bench.confusion import (
     ACUITIES,
-    FORMATS,
     Convention,
     Format,
     Print,
@@ -18,6 +17,7 @@ from optics.bench.confusion import (
 from optics.bench.depth_table import DepthTable, MeasuredFrom, depth_table
 from optics.bench.stops import Stops, f_number
 from optics.records import fields
+from ui.camera_form import choose_negative
 from ui.fields import choice
 from ui.forms import Form
 
@@ -36,7 +36,7 @@ class DepthWishes:
     begin: str
     stops: str
     blur: str
-    size: str
+    size: Format
     acuity: str
 
     @property
@@ -65,12 +65,9 @@ def depth_form(name: str) -> DepthWishes:
         units = choice("shown in", ["metres", "feet and inches"], f"{name}.depth.units")
     left, right = st.columns(2)
     with left:
-        size = choice(
-            "negative", [f.name for f in FORMATS.values()], f"{name}.depth.size", _first()
-        )
+        size = choose_negative(name)
     with right:
-        options = [_OWN_BLUR, _PRINT_BLUR, *_rules(size)]
-        blur = choice("blur allowed by", options, f"{name}.depth.blur")
+        blur = _blur_choice(name, size)
     acuity = next(iter(ACUITIES))
     if blur == _PRINT_BLUR:
         acuity = _print_row(form, name)
@@ -102,7 +99,7 @@ def _blur(camera: Camera, wishes: DepthWishes, texts: dict[str, str]) -> float:
         fields.VIEWING_DISTANCE.read(texts["viewing"]).value,
         ACUITIES[wishes.acuity][0],
     )
-    return by_print(_format(wishes.size), seen)
+    return by_print(wishes.size, seen)
 
 
 def _print_row(form: Form, name: str) -> str:
@@ -115,14 +112,18 @@ def _print_row(form: Form, name: str) -> str:
         return choice("the eye tells apart", list(ACUITIES), f"{name}.depth.acuity")
 
 
-def _rules(size: str) -> dict[str, Convention]:
-    found = conventions(_format(size))
-    return {f"{c.name}: {c.value:.3f} mm": c for c in found}
+def _blur_choice(name: str, size: Format) -> str:
+    """Each negative keeps its own rule, for no rule is there for all of them."""
+    options = [_OWN_BLUR, _PRINT_BLUR, *_rules(size)]
+    return choice("blur allowed by", options, f"{name}.depth.blur.{size.key}")
 
 
-def _format(size: str) -> Format:
-    return next(f for f in FORMATS.values() if f.name == size)
+def _rules(size: Format) -> dict[str, Convention]:
+    # The print has fields of its own.
+    found = [c for c in conventions(size) if c.key != "print"]
+    return {_rule(c): c for c in found}
 
 
-def _first() -> int:
-    return [f.key for f in FORMATS.values()].index("24x36")
+def _rule(convention: Convention) -> str:
+    value = f"{convention.value:.3f} mm"
+    return value if convention.key.startswith("fixed") else f"{convention.name}: {value}"

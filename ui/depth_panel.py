@@ -17,9 +17,20 @@ def depth_html(table: DepthTable, stops: Sequence[str], system: System) -> str:
     heads = "".join(f"<th>{_at(d, system)}</th>" for d in table.distances)
     rows = "".join(_row(table, row, stops[row], system) for row in range(len(table.f_numbers)))
     return (
-        f'<section class="answer wide"><table class="depth"><thead><tr><th>focused at</th>{heads}'
-        f"<th>hyperfocal</th></tr></thead><tbody>{rows}</tbody></table>"
+        f'<section class="answer" id="table">{_in_short(table, stops[0], system)}'
+        '<div class="wide" role="region" aria-label="Depth of field, near limit over far limit" '
+        f'tabindex="0"><table class="depth"><thead><tr><th>focused at</th>{heads}'
+        f"<th>hyperfocal</th></tr></thead><tbody>{rows}</tbody></table></div>"
         f'<p class="quiet">{escape(wording.conventions_line(table))}</p></section>'
+    )
+
+
+def _in_short(table: DepthTable, stop: str, system: System) -> str:
+    """The line that stays in sight on a telephone, where the table is below the fields."""
+    focused, near = (_at(mm, system) for mm in (table.hyperfocal[0], table.near_at_hyperfocal[0]))
+    return (
+        f'<p class="headline in-short" role="status">{escape(stop)} at {focused}: sharp from '
+        f'{near} to ∞<a class="jump" href="#table">Table ↓</a></p>'
     )
 
 

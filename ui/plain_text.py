@@ -10,8 +10,10 @@ from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
 from optics.records.job import ScalePart
+from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Answer, Solution
 from ui.bench_text import bench_blocks
+from ui.rangefinder_text import rangefinder_blocks
 
 _WIDTH = 76
 
@@ -25,6 +27,9 @@ def solution_text(solution: Solution) -> str:
     if solution.scale is not None:
         parts.append(f"{ScalePart.title}\n{_scale_text(solution, solution.scale)}")
     parts += [f"{title}\n{_in_blocks(blocks)}" for title, blocks in bench_blocks(solution)]
+    if solution.rangefinder is not None:
+        blocks = rangefinder_blocks(solution.rangefinder, solution.set_up)
+        parts.append(f"{RangefinderPart.title}\n{_in_blocks(blocks)}")
     return "\n\n".join(parts)
 
 

@@ -138,7 +138,7 @@ def _overlay(name: str) -> SheetWishes:
 
 
 def _scale_choices(form: Form) -> tuple[tuple[ScaleUnit, ...], Artwork]:
-    left, right = st.columns(2)
+    left, right = st.columns([4, 7])
     with left:
         units = choice("distances in", list(_UNITS), f"{form.prefix}.units")
     with right:

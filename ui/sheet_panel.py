@@ -6,20 +6,7 @@ import streamlit as st
 
 from optics.sheets.page import Sheet
 
-
-def show_sheet(sheet: Sheet) -> None:
-    """Draw the button that gives the sheet as a PDF, and its pages."""
-    left, right = st.columns([1, 2], vertical_alignment="center")
-    left.download_button(
-        "Sheet (PDF)",
-        sheet.pdf,
-        file_name="sheet.pdf",
-        mime="application/pdf",
-        on_click="ignore",
-        key="sheet_pdf",
-    )
-    right.caption("Print at 100 %, unscaled, then measure both rulers before you trust it.")
-    st.html("".join(sheet_html(sheet.svg(page), page) for page in range(sheet.page_count)))
+_PRINT_ADVICE = "Print at 100 %, unscaled, then measure both rulers before you trust it."
 
 
 def sheet_html(svg: str, page: int) -> str:
@@ -29,3 +16,18 @@ def sheet_html(svg: str, page: int) -> str:
         f'<img class="sheet" alt="Page {page + 1} of the sheet as it will be printed" '
         f'src="data:image/svg+xml;base64,{data}">'
     )
+
+
+def show_sheet(sheet: Sheet, key: str) -> None:
+    """Offer a sheet as PDF over a picture of each of its pages."""
+    row = st.container(horizontal=True, vertical_alignment="center", key="print")
+    row.download_button(
+        "Sheet (PDF)",
+        sheet.pdf,
+        file_name="sheet.pdf",
+        mime="application/pdf",
+        on_click="ignore",
+        key=key,
+    )
+    row.html(f'<p class="advice">{_PRINT_ADVICE}</p>')
+    st.html("".join(sheet_html(sheet.svg(page), page) for page in range(sheet.page_count)))

@@ -2,7 +2,7 @@
 
 from optics.bench.camera import Turn
 from optics.records.job import JobDocument, MarkPart, ReadingPart, RotationPart
-from optics.records.lantern_street import CAMERAS, WORKSHOP
+from optics.records.lantern_street import CAMERAS, RANGEFINDERS, WORKSHOP
 from optics.records.solve import solve
 from ui.plain_text import solution_text
 
@@ -18,3 +18,6 @@ def warm_up() -> None:
         has_thread = camera.focusing.kind != "bed"
         readings: tuple[ReadingPart, ...] = (mark, turn) if has_thread else (mark,)
         solution_text(solve(JobDocument(camera=camera, workshop=WORKSHOP, readings=readings)))
+        if camera.name in RANGEFINDERS:
+            part = RANGEFINDERS[camera.name]
+            solution_text(solve(JobDocument(camera=camera, rangefinder=part)))

@@ -102,6 +102,17 @@ def angles(words: str) -> Typed:
     return Typed(words, "°", partial(units.read_list, reader=one, words=words), _echo_several)
 
 
+def small_angle(words: str, unit: str, sign: str) -> Typed:
+    """An angle of zero or more; a bare number is in arcminutes (′) or arcseconds (″)."""
+    read = partial(units.read_angle, unit=unit, words=words)
+    return Typed(words, sign, _limited(read, words, sign, 0, None), _echo_one)
+
+
+def turns(words: str) -> Typed:
+    """A turn of a screw, plus clockwise; a bare number is in whole turns."""
+    return Typed(words, "turns", partial(units.read_turns, words=words), _echo_one)
+
+
 def number(words: str, *, above: float) -> Typed:
     """A plain number above a limit."""
     read = partial(units.read_number, words=words)
@@ -159,31 +170,35 @@ def give_or_take(words: str) -> Typed:
     return Typed(words, "mm", read, echo)
 
 
-def pairs(name: Typed, reading: Typed, words: str, example: str = "3 m = 17.3") -> Typed:
-    """Engraved marks and their readings, such as ``3 m = 17.3, 17.2; 1.5 m = 34.9``."""
+def pairs(
+    name: Typed, reading: Typed, words: str, one: str = "mark", example: str = "3 m = 17.3"
+) -> Typed:
+    """Engraved marks and their readings, such as ``3 m = 17.3, 17.2; 1.5 m = 34.9``.
+
+    `one` is what a mark is called, where it is a target or a place.
+    """
 
     def read(text: str) -> tuple[Pair, ...]:
         pieces = re.split(r"[;\n]", text.strip().removesuffix(";"))
-        return tuple(_pair(piece, name, reading, words, example) for piece in pieces)
+        return tuple(read_one(piece) for piece in pieces)
 
-    return Typed(words, reading.unit, read, _echo_pairs)
+    def read_one(piece: str) -> Pair:
+        mark, equals, readings = piece.partition("=")
+        if not equals or not mark.strip() or not readings.strip():
+            raise Unreadable(
+                f"The {words} “{piece.strip()}” cannot be understood: write each {one} with its "
+                f"reading, such as {example}, and a semicolon between {one}s.",
+                quantity=words,
+                value=piece,
+            )
+        return name.read(mark), reading.read(readings)
+
+    return Typed(words, reading.unit, read, partial(_echo_pairs, one))
 
 
-def _pair(piece: str, name: Typed, reading: Typed, words: str, example: str) -> Pair:
-    mark, equals, readings = piece.partition("=")
-    if not equals or not mark.strip() or not readings.strip():
-        raise Unreadable(
-            f"The {words} “{piece.strip()}” cannot be understood: write each mark with its "
-            f"reading, such as {example}, and a semicolon between marks.",
-            quantity=words,
-            value=piece,
-        )
-    return name.read(mark), reading.read(readings)
-
-
-def _echo_pairs(found: tuple[Pair, ...]) -> str:
+def _echo_pairs(one: str, found: tuple[Pair, ...]) -> str:
     said = (f"{mark.echo} at {_echo_plainly(readings)}" for mark, readings in found)
-    return f"{len(found)} mark{'s' * (len(found) > 1)}: {'; '.join(said)}"
+    return f"{len(found)} {one}{'s' * (len(found) > 1)}: {'; '.join(said)}"
 
 
 def _echo_plainly(several: tuple[Understood, ...]) -> str:
@@ -265,3 +280,41 @@ BARREL_DIAMETER = length("barrel diameter", above=0)
 PAPER_THICKNESS = length("paper thickness", at_least=0)
 OUTER_DIAMETER = length("ring's outer diameter", above=0)
 INNER_DIAMETER = length("ring's inner diameter", above=0)
+RANGEFINDER_BASE = length("rangefinder base", above=0)
+BASE_TO_FILM = length("base in front of the film")
+MAGNIFICATION = number("rangefinder magnification", above=0)
+ACUITY = small_angle("eye's acuity", "arcsec", "″")
+COINCIDENCES = pairs(
+    distance("true distance"),
+    distances("distance on the lens scale"),
+    "coincidence readings",
+    "target",
+    "3 m = 2.85",
+)
+TAPE_LIMIT = length("limit of the tape", at_least=0)
+NEAR_END = distance("near end of the range in use")
+INFINITY_TURNED = turns("turn of the infinity adjuster")
+NEAR_TURNED = turns("turn of the near adjuster")
+FAR_READS = distances("lens scale on the far target")
+NEAR_READS = distances("lens scale on the near target")
+TOLD_AT = many_distances("distances to tell apart")
+FAR_TARGET = distance("far target")
+HEIGHT_ERROR = small_angle("height error", "arcmin", "′")
+LEAN = angle("lean of the edge", at_least=0)
+LATH_DISTANCE = distance("windows to the lath")
+TARGET_DISTANCE = distance("film to the target")
+LOUPE = number("loupe's magnification", above=0)
+BODY_FOCAL_LENGTH = length("focal length the body was cut for", above=0)
+BODY_HIATUS = length("hiatus of that lens")
+FOLLOWER_GAIN = small_angle("convergence for each mm of the follower", "arcmin", "′")
+CAM_TURN = angle("ring's turn from infinity", at_least=0)
+CAM_DIAMETER = length("cam's diameter", above=0)
+LIFTS = pairs(
+    angle("place on the cam", at_least=0),
+    lengths("lift of the follower"),
+    "measured lifts",
+    "place",
+    "30° = 1.42",
+)
+LIFT_LIMIT = length("limit of the lift reading", at_least=0)
+DEEPEST_CUT = length("deepest cut without a warning", above=0)

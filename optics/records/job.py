@@ -14,6 +14,7 @@ from optics.records import fields
 from optics.records.budget import BudgetPart
 from optics.records.gate import GatePart
 from optics.records.part import Part
+from optics.records.rangefinder import RangefinderPart
 from optics.records.standard import StandardPart
 from optics.records.witness import WitnessPart
 
@@ -209,3 +210,4 @@ class JobDocument(Part):
     gate: GatePart | None = None
     witness: WitnessPart | None = None
     budget: BudgetPart | None = None
+    rangefinder: RangefinderPart | None = None

@@ -13,6 +13,7 @@ from optics.records.job import (
     LensPart,
     WorkshopPart,
 )
+from optics.records.rangefinder import RangefinderPart
 
 NAME = "Lantern Street Camera Works"
 
@@ -45,3 +46,21 @@ TARNBROOK = CameraPart(
 NEGATIVES = {OSTRIN.name: "24x36", CORVANE.name: "6x6", TARNBROOK.name: "6x9"}
 CAMERAS: tuple[CameraPart, ...] = (OSTRIN, CORVANE, TARNBROOK)
 WORKSHOP = WorkshopPart(drawer="0.02 × 6; 0.03 × 4; 0.05 × 6; 0.1 × 6; 0.2 × 3")
+RANGEFINDERS = {
+    OSTRIN.name: RangefinderPart(
+        base="41 mm",
+        base_to_film="24 mm",
+        magnification="0.6",
+        near_end="0.9 m",
+        pairs="∞ = 22, 23, 22.5; 3 m = 2.6; 1 m = 0.985",
+        tape="5 mm",
+    ),
+    TARNBROOK.name: RangefinderPart(
+        base="50 mm",
+        base_to_film="30 mm",
+        magnification="0.5",
+        near_end="1.5 m",
+        pairs="∞ = 35, 38; 3 m = 2.56; 1.5 m = 1.42",
+        tape="5 mm",
+    ),
+}

@@ -1,6 +1,8 @@
-"""What every part of a job document is made of, and how its texts become figures."""
+"""What every piece of a job has in common, and how its texts become figures."""
 
-from pydantic import BaseModel, ConfigDict
+from typing import Annotated, TypeAlias
+
+from pydantic import BaseModel, ConfigDict, Field
 
 from optics.bench.uncertainty import Estimate, within
 from optics.records.fields import Typed
@@ -10,6 +12,10 @@ class Part(BaseModel):
     """A piece of a job: frozen, and closed to fields it does not know."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+Line: TypeAlias = Annotated[str, Field(max_length=200)]
+Note: TypeAlias = Annotated[str, Field(max_length=4000)]
 
 
 def value(field: Typed, text: str) -> float:

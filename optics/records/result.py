@@ -16,6 +16,7 @@ from optics.records.bench_results import (
     gate_out,
     witness_out,
 )
+from optics.records.rangefinder_result import RangefinderOut, rangefinder_out
 from optics.records.result_parts import Distance, FigureOut, Out, distance_out
 from optics.records.scale_result import ScaleOut, scale_out
 from optics.records.solve import Solution
@@ -108,6 +109,9 @@ class ResultDocument(Out):
     gate: Annotated[GateOut | None, _IF_MEASURED] = None
     witness: Annotated[WitnessOut | None, _IF_MEASURED] = None
     budget: Annotated[BudgetOut | None, _IF_MEASURED] = None
+    rangefinder: Annotated[
+        RangefinderOut | None, Field(description="null where no rangefinder was described")
+    ] = None
 
 
 def result_of(solution: Solution) -> ResultDocument:
@@ -124,6 +128,7 @@ def result_of(solution: Solution) -> ResultDocument:
         gate=gate_out(solution.gate, camera.allowed_error),
         witness=witness_out(solution.witness),
         budget=budget_out(solution.budget),
+        rangefinder=rangefinder_out(solution),
     )
 
 

@@ -9,6 +9,7 @@ from optics.bench.confusion import Convention, conventions, format_named
 from optics.bench.correction import Correction, correct
 from optics.bench.depth_marks import ConfusionFound, infer_confusion
 from optics.bench.gate import GateResult
+from optics.bench.rangefinder.set_up import Bench, SetUp
 from optics.bench.readings import ParallaxReading
 from optics.bench.scale_check import ScaleCheck, check_scale
 from optics.bench.witness import Ranking
@@ -16,6 +17,7 @@ from optics.errors import Unreadable
 from optics.records.budget import solve_budget
 from optics.records.gate import solve_gate
 from optics.records.job import JobDocument
+from optics.records.rangefinder_bench import bench_of, set_up_of
 from optics.records.standard import StandardAnswer, solve_standard
 from optics.records.to_bench import (
     camera_of,
@@ -34,8 +36,9 @@ Answer: TypeAlias = Correction | ParallaxReading
 class Solution:
     """A job, its camera, and the answer to each of its readings in their order.
 
-    `scale` and `confusion` are there if the job measured the ring's marks and depth marks;
-    `standard`, `gate`, `witness` and `budget` if it has those parts.
+    `scale` and `confusion` are there if the job measured the ring's marks and depth marks,
+    `rangefinder` if it describes one, and `set_up` if that was read;
+    `standard`, `gate`, `witness` and `budget` if the job has those parts.
     """
 
     job: JobDocument
@@ -43,6 +46,8 @@ class Solution:
     answers: tuple[Answer, ...]
     scale: ScaleCheck | None = None
     confusion: ConfusionFound | None = None
+    rangefinder: Bench | None = None
+    set_up: SetUp | None = None
     standard: StandardAnswer | None = None
     gate: GateResult | None = None
     witness: Ranking | None = None
@@ -60,10 +65,10 @@ class Solution:
 def solve(job: JobDocument) -> Solution:
     """Work every reading of a job out, and each of its parts.
 
-    Errors: Unreadable for a job with neither; OutOfRange or NoAnswer, naming the
+    Errors: Unreadable for a job with none of them; OutOfRange or NoAnswer, naming the
     quantity, for figures that cannot be.
     """
-    parts = (job.scale, job.standard, job.gate, job.witness, job.budget)
+    parts = (job.scale, job.rangefinder, job.standard, job.gate, job.witness, job.budget)
     if not job.readings and not any(parts):
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
     camera = camera_of(job.camera)
@@ -80,6 +85,7 @@ def solve(job: JobDocument) -> Solution:
         camera,
         answers,
         *_scale(job, camera),
+        *_rangefinder(job, camera),
         standard=standard,
         gate=gate,
         witness=solve_witness(job.witness, camera) if job.witness else None,
@@ -93,3 +99,9 @@ def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, Confusi
     check = check_scale(camera, scale_marks_of(job.scale, camera), job.scale.reference)
     depth_marks = depth_marks_of(job.scale, camera)
     return check, infer_confusion(camera, depth_marks) if depth_marks else None
+
+
+def _rangefinder(job: JobDocument, camera: Camera) -> tuple[Bench | None, SetUp | None]:
+    if job.rangefinder is None:
+        return None, None
+    return bench_of(job.rangefinder, camera), set_up_of(job.rangefinder, camera)

@@ -3,7 +3,18 @@
 from types import ModuleType
 
 from optics.relation import Relation
-from optics.theory import collimation, depth, front_cell, gate, helicoid, lens, scale, standard
+from optics.theory import (
+    cam,
+    collimation,
+    depth,
+    front_cell,
+    gate,
+    helicoid,
+    lens,
+    rangefinder,
+    scale,
+    standard,
+)
 
 TOPICS: tuple[ModuleType, ...] = (
     lens,
@@ -12,6 +23,8 @@ TOPICS: tuple[ModuleType, ...] = (
     collimation,
     depth,
     scale,
+    rangefinder,
+    cam,
     standard,
     gate,
 )

@@ -30,6 +30,7 @@ from optics.units.reading import (
     read_length,
     read_number,
 )
+from optics.units.turning import read_turns
 
 __all__ = [
     "Understood",
@@ -49,4 +50,5 @@ __all__ = [
     "read_length",
     "read_list",
     "read_number",
+    "read_turns",
 ]

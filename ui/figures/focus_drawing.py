@@ -97,10 +97,16 @@ def _blur(sense: Sense, lens: float, focus: float) -> list[str]:
 
 def turn_view(remedy: Remedy) -> str:
     """The ring seen from the front with the turn asked for; empty for a remedy without one."""
-    angle = remedy.figures.get("rotation")
+    angle, arc = (remedy.figures.get(name) for name in ("rotation", "arc"))
     if not isinstance(angle, float):
         return ""
-    sense = remedy.figures["sense"]
+    return turn_drawing(
+        angle, str(remedy.figures["sense"]), arc if isinstance(arc, float) else None
+    )
+
+
+def turn_drawing(angle: float, sense: str, arc: float | None) -> str:
+    """The ring seen from the front, turned by an angle in rad one way; `arc` is mm at its edge."""
     swing = min(max(abs(angle), _LEAST_SWING), _MOST_SWING)
     words = f"{math.degrees(abs(angle)):.1f}° {sense}"
     centre, radius = (75.0, 70.0), 46.0
@@ -109,26 +115,11 @@ def turn_view(remedy: Remedy) -> str:
         svg.tag("circle", cx=x, cy=y, r=radius, class_="ring"),
         svg.tag("circle", cx=x, cy=y, r=radius * 0.66, class_="glass"),
         svg.line((x, y - radius - 16), (x, y - radius + 6), "film"),
-        _arc(centre, radius + 10, swing if sense == "clockwise" else -swing),
+        svg.turn_arrow(centre, radius + 10, swing if sense == "clockwise" else -swing),
         svg.text((x, y - 2), "seen from", kind="quiet"),
         svg.text((x, y + 13), "the front", kind="quiet"),
         svg.text((x, y + radius + 30), words, kind="strong"),
     ]
-    arc = remedy.figures.get("arc")
-    if isinstance(arc, float):
+    if arc is not None:
         parts.append(svg.text((x, y + radius + 46), f"{arc:.1f} mm along its edge", kind="quiet"))
     return svg.picture((150, 166), f"Turn {words}, seen from the front", parts)
-
-
-def _arc(centre: svg.Point, radius: float, turn: float) -> str:
-    """An arc from the index with its arrow head; plus is clockwise on the page."""
-
-    def at(angle: float) -> svg.Point:
-        return centre[0] + radius * math.sin(angle), centre[1] - radius * math.cos(angle)
-
-    (x0, y0), (x1, y1) = at(0), at(turn)
-    large, sweep = int(abs(turn) > math.pi), int(turn > 0)
-    sign = math.copysign(1, turn)
-    direction = (sign * math.cos(turn), sign * math.sin(turn))
-    stroke = f"M{x0:.1f} {y0:.1f} A{radius} {radius} 0 {large} {sweep} {x1:.1f} {y1:.1f}"
-    return svg.path(stroke, "error") + svg.arrow_head((x1, y1), direction, "error filled")

@@ -1,5 +1,6 @@
 """A few SVG strokes in the page's own colours; text in them is real text."""
 
+import math
 from base64 import b64encode
 from collections.abc import Sequence
 from functools import cache
@@ -72,6 +73,20 @@ def arrow(start: Point, end: Point, kind: str) -> str:
     direction = (dx / length, dy / length)
     shaft = (end[0] - 5 * direction[0], end[1] - 5 * direction[1])
     return line(start, shaft, kind) + arrow_head(end, direction, f"{kind} filled")
+
+
+def turn_arrow(centre: Point, radius: float, turn: float) -> str:
+    """An arc from the top with its arrow head, by rad; plus is clockwise on the page."""
+
+    def at(angle: float) -> Point:
+        return centre[0] + radius * math.sin(angle), centre[1] - radius * math.cos(angle)
+
+    (x0, y0), (x1, y1) = at(0), at(turn)
+    large, sweep = int(abs(turn) > math.pi), int(turn > 0)
+    sign = math.copysign(1, turn)
+    direction = (sign * math.cos(turn), sign * math.sin(turn))
+    stroke = f"M{x0:.1f} {y0:.1f} A{radius} {radius} 0 {large} {sweep} {x1:.1f} {y1:.1f}"
+    return path(stroke, "error") + arrow_head((x1, y1), direction, "error filled")
 
 
 def picture(size: tuple[float, float], title: str, parts: Sequence[str]) -> str:

@@ -196,4 +196,4 @@ def _show_card(wishes: SheetWishes, camera: dict[str, Any], problems: list[str])
     if problems:
         st.html(answer_panel.waiting_html(problems))
     elif sheet is not None:
-        show_sheet(sheet)
+        show_sheet(sheet, "sheet_pdf")

@@ -1,0 +1,107 @@
+"""The film error against distance, ready to plot, and what infinity and height errors do."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from optics.bench.camera import Camera
+from optics.bench.rangefinder.acuity import Acuity, film_uncertainty
+from optics.bench.rangefinder.coupling import Coupling, film_errors, film_factor
+from optics.bench.rangefinder.model import Rangefinder
+from optics.bench.rangefinder.near_setting import NearAdvice, along
+from optics.relation import Array
+from optics.theory import lens
+from optics.theory import rangefinder as theory
+
+_POINTS = 121
+
+
+@dataclass(frozen=True)
+class Curve:
+    """Arrays of one length, infinity first: film error (mm, + too far out) by distance.
+
+    `per_metre` is 1/D in 1/m, an even scale on which infinity has its place at 0. `band` is
+    the depth of focus each way, `eye` what the eye leaves either way at every distance.
+    """
+
+    film_distance: Array
+    per_metre: Array
+    errors: dict[str, Array]
+    band: Array
+    eye: float
+
+
+def curve(
+    camera: Camera,
+    rangefinder: Rangefinder,
+    couplings: dict[str, Coupling],
+    near: float,
+    acuity: Acuity,
+    points: int = _POINTS,
+) -> Curve:
+    """Film errors of named couplings (before, after, best) from infinity to `near`."""
+    distances = along(near, points=points)
+    return Curve(
+        film_distance=distances,
+        per_metre=1000 / distances,
+        errors={
+            name: film_errors(camera, rangefinder, coupling, distances)
+            for name, coupling in couplings.items()
+        },
+        band=np.array([camera.depth_at(float(d)) for d in distances]),
+        eye=film_uncertainty(camera, rangefinder, acuity),
+    )
+
+
+def before_after_best(
+    before: Coupling, after: Coupling | None, advice: NearAdvice
+) -> dict[str, Coupling]:
+    """The couplings that a plot compares, by their names; `after` only once it is known."""
+    compared = {
+        "before": before,
+        "after": after,
+        "best near setting": advice.best_near.coupling,
+        "best pair": advice.best_pair.coupling,
+    }
+    return {name: coupling for name, coupling in compared.items() if coupling is not None}
+
+
+@dataclass(frozen=True)
+class FarTarget:
+    """What a target at a finite distance leaves when it stands in for infinity.
+
+    `lens_error` (mm) is for a lens focused on it; `angle` (rad) is the convergence it still
+    asks for, and `of_acuity` that angle in units of what the eye can tell.
+    """
+
+    film_distance: float
+    lens_error: float
+    angle: float
+    of_acuity: float
+
+
+def far_target(
+    camera: Camera, rangefinder: Rangefinder, acuity: Acuity, film_distance: float
+) -> FarTarget:
+    """How good an infinity a distant target is, for the lens and for the rangefinder.
+
+    Equations: f²/(D − f) (infinity_target) and atan(b/(D − k)) (triangle).
+    """
+    angle = rangefinder.convergence(film_distance)
+    error = lens.infinity_target.solve_for("focus_error").value(
+        focal_length=camera.lens.focal_length, object_distance=film_distance
+    )
+    seen = angle * rangefinder.magnification / acuity.angle if acuity.angle else math.inf
+    return FarTarget(film_distance, error, angle, seen)
+
+
+def height_effect(camera: Camera, coupling: Coupling, height_error: float, lean: float) -> float:
+    """The film error (mm) that a height error (rad) makes on an edge leaning by `lean` (rad).
+
+    Upright edges, with no lean, show none. Limits: small errors; the sign is that of the lean.
+    """
+    false = theory.height_effect.solve_for("false_convergence").value(
+        height_error=height_error, lean=lean
+    )
+    return film_factor(camera) * false / coupling.gain

@@ -1,0 +1,128 @@
+"""The whole set-up of a rangefinder in the words of the bench."""
+
+import math
+
+from optics.bench.rangefinder import wording
+from optics.bench.rangefinder.acuity import (
+    PRESETS,
+    Acuity,
+    film_uncertainty,
+    looks_infinite_from,
+    service,
+)
+from optics.bench.rangefinder.near_setting import NearAdvice, Setting
+from optics.bench.rangefinder.set_up import Bench, Round, SetUp
+from optics.bench.uncertainty import Estimate
+from optics.bench.verdict import Verdict, judge
+from optics.units import format_angle, format_distance, format_length
+
+_NO_ANGLE = math.radians(0.02 / 60)
+MEET = "when the two images meet"
+STOP = (
+    "If the images of the far target do not meet even with the lens at its ∞ stop, choose a "
+    "nearer far target until they do."
+)
+
+
+def headline(found: SetUp) -> str:
+    """Where the rangefinder leads the lens, far and near, as it stands now."""
+    far = said_end(found.correction.far, found.far)
+    near = said_end(found.correction.near, found.near)
+    return f"{MEET.capitalize()} the lens is {far}, and {near}."
+
+
+def said_end(error: Estimate, distance: float) -> str:
+    """The error at one target with its sense."""
+    return f"{wording.said_state_error(error)} at {format_distance(distance)}"
+
+
+def said_excess(angle: float) -> str:
+    """By how much the two sights converge wrongly, and which way."""
+    if abs(angle) < _NO_ANGLE:
+        return "converges right"
+    return f"converges {format_angle(abs(angle))} too {'much' if angle > 0 else 'little'}"
+
+
+def verdict(found: SetUp) -> Verdict:
+    """Whether both ends are inside the goal, each with its guard band."""
+    allowed = found.bench.goal.error
+    judged = {judge(end, allowed) for end in (found.correction.far, found.correction.near)}
+    worst = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.INSIDE)
+    return next(one for one in worst if one in judged)
+
+
+def next_lines(found: SetUp) -> tuple[str, ...]:
+    """What to turn next, or what must be read before that can be said."""
+    if found.advice is None:
+        return found.found.missing
+    return wording.advice_lines(found.advice, found.bench.rangefinder)
+
+
+def round_line(found: SetUp, number: int) -> str:
+    """One row of the history: what was turned, and where that left far and near."""
+    state = found.states[number]
+    ends = f"far {_plain(state.far)}, near {_plain(state.near)}"
+    if number == 0:
+        return f"As found: {ends}."
+    return f"Round {number}, {said_round(found, found.rounds[number - 1])}: {ends}."
+
+
+def said_round(found: SetUp, one: Round) -> str:
+    """What was turned in a round."""
+    rangefinder = found.bench.rangefinder
+    said = [
+        f"{adjuster.name} {wording.said_turn(turns)}"
+        for adjuster, turns in (
+            (rangefinder.zero_adjuster, one.zero),
+            (rangefinder.gain_adjuster, one.gain),
+        )
+        if turns
+    ]
+    return " and ".join(said) or "nothing turned"
+
+
+def _plain(error: float) -> str:
+    return wording.said_state_error(Estimate(error))
+
+
+def found_lines(found: SetUp) -> tuple[str, ...]:
+    """Zero and gain as they stand, and what is to change in angle and extension."""
+    fitted = wording.fit_lines(found.now, found.wanted)
+    known = [line for line in fitted if line not in found.now.missing]
+    return (*known, *found.found.missing, *wording.correction_lines(found.correction))
+
+
+def eyes(acuity: Acuity) -> tuple[Acuity, ...]:
+    """The eye stated, and beside it the usual ones."""
+    return (acuity, *(preset for preset in PRESETS if preset.angle != acuity.angle))
+
+
+def base_lines(bench: Bench) -> tuple[str, ...]:
+    """What the base can tell: at the film for each eye, and which lenses it serves."""
+    camera, rangefinder, acuity = bench.camera, bench.rangefinder, bench.acuity
+    infinite = format_distance(looks_infinite_from(rangefinder, acuity))
+    return (
+        *(
+            wording.film_line(film_uncertainty(camera, rangefinder, eye), eye)
+            for eye in eyes(acuity)
+        ),
+        *wording.service_lines(service(camera, rangefinder, acuity)),
+        f"Beyond {infinite} a target cannot be told from infinity in the rangefinder.",
+    )
+
+
+def near_headline(advice: NearAdvice) -> str:
+    """Where to set near, and what it saves."""
+    best = format_distance(advice.best_near.exact_at[-1])
+    usual = format_length(advice.usual.worst, places=3)
+    return (
+        f"Set far at {format_distance(advice.far)} and near at {best}: at worst "
+        f"{format_length(advice.best_near.worst, places=3)} at the film instead of {usual}."
+    )
+
+
+def setting_row(setting: Setting) -> tuple[str, str, str]:
+    """Where a setting is exact, the worst it leaves, and where that is."""
+    exact = " and ".join(format_distance(distance) for distance in setting.exact_at)
+    worst = format_length(setting.worst, places=3)
+    return exact, f"± {worst}", f"at {format_distance(setting.worst_at)}"

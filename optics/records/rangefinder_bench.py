@@ -1,0 +1,84 @@
+"""From a job's rangefinder, where everything is text, to the bench's."""
+
+import math
+from dataclasses import replace
+
+from optics.bench.camera import Camera
+from optics.bench.rangefinder.acuity import PRESETS, Acuity, stated
+from optics.bench.rangefinder.model import GAIN, ZERO, Rangefinder
+from optics.bench.rangefinder.readings import Coincidence
+from optics.bench.rangefinder.set_up import Bench, Round, SetUp, set_up
+from optics.bench.uncertainty import Estimate, exact, from_repeats, within
+from optics.records import fields
+from optics.records.fields import Typed
+from optics.records.rangefinder import RangefinderPart, RoundPart
+from optics.units import format_distance
+
+_SAME_ANGLE = 1e-9
+
+
+def bench_of(part: RangefinderPart, camera: Camera) -> Bench:
+    """The rangefinder on the bench, before anything was read."""
+    rangefinder = Rangefinder(
+        base=_value(fields.RANGEFINDER_BASE, part.base),
+        base_to_film=_value(fields.BASE_TO_FILM, part.base_to_film),
+        magnification=_value(fields.MAGNIFICATION, part.magnification),
+        zero_adjuster=replace(ZERO, is_eccentric=part.infinity_adjuster == "eccentric"),
+        gain_adjuster=replace(GAIN, is_eccentric=part.near_adjuster == "eccentric"),
+    )
+    return Bench(
+        camera, rangefinder, acuity_of(part.acuity), _value(fields.NEAR_END, part.near_end)
+    )
+
+
+def set_up_of(part: RangefinderPart, camera: Camera) -> SetUp | None:
+    """The set-up worked out; None where nothing was read yet."""
+    bench = bench_of(part, camera)
+    if part.pairs is None:
+        return None
+    readings = _coincidences_of(part.pairs, _value(fields.TAPE_LIMIT, part.tape))
+    return set_up(bench, readings, [_round_of(one) for one in part.rounds])
+
+
+def acuity_of(text: str) -> Acuity:
+    """A usual eye where its figure was typed, else one as stated."""
+    angle = _value(fields.ACUITY, text)
+    usual = (p for p in PRESETS if math.isclose(p.angle, angle, rel_tol=_SAME_ANGLE))
+    return next(usual, stated(angle))
+
+
+def _coincidences_of(pairs: str, tape: float) -> tuple[Coincidence, ...]:
+    """The distances at which the images met, with tape and repeats in their uncertainty."""
+    return tuple(
+        Coincidence(
+            true=_taped(true.value, tape),
+            scale=_repeated([one.value for one in scale], format_distance(true.value)),
+        )
+        for true, scale in fields.COINCIDENCES.read(pairs)
+    )
+
+
+def _taped(distance: float, tape: float) -> Estimate:
+    if math.isinf(distance):
+        return exact(distance)
+    return within(distance, tape, f"tape at {format_distance(distance)}")
+
+
+def _repeated(scale: list[float], target: str) -> Estimate:
+    return from_repeats(scale, 0.0, f"lens scale on the target at {target}")
+
+
+def _round_of(part: RoundPart) -> Round:
+    def reads(field: Typed, text: str) -> Estimate:
+        return from_repeats([one.value for one in field.read(text)], 0.0, field.words)
+
+    return Round(
+        zero=_value(fields.INFINITY_TURNED, part.infinity_turned),
+        gain=_value(fields.NEAR_TURNED, part.near_turned),
+        far=reads(fields.FAR_READS, part.far_reads),
+        near=reads(fields.NEAR_READS, part.near_reads),
+    )
+
+
+def _value(field: Typed, text: str) -> float:
+    return float(field.read(text).value)

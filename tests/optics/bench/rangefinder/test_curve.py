@@ -1,0 +1,60 @@
+"""The error curve, infinity by distance, and height on leaning edges."""
+
+import math
+
+import numpy as np
+import pytest
+
+from optics.bench.rangefinder.acuity import WORKING
+from optics.bench.rangefinder.coupling import Coupling, set_at
+from optics.bench.rangefinder.curve import before_after_best, curve, far_target, height_effect
+from optics.bench.rangefinder.model import Rangefinder
+from optics.bench.rangefinder.near_setting import where_to_set
+from tests.optics.bench.rangefinder.workshop import camera, extension, sight_angle
+
+FINDER, BODY = Rangefinder(40.0, 20.0, 0.8), camera(50, 2)
+
+
+def test_the_curve_is_ready_to_plot() -> None:
+    """All arrays have one length, begin at infinity and end near, and hold no gaps."""
+    advice = where_to_set(BODY, FINDER, 1000.0)
+    before = Coupling(8e-4, 0.0143)
+    named = before_after_best(before, advice.usual.coupling, advice)
+    found = curve(BODY, FINDER, named, 1000.0, WORKING)
+    assert list(found.errors) == ["before", "after", "best near setting", "best pair"]
+    assert found.film_distance[0] == math.inf
+    assert found.film_distance[-1] == 1000
+    assert found.per_metre[0] == 0
+    assert found.per_metre[-1] == 1
+    for array in (*found.errors.values(), found.band, found.per_metre):
+        assert array.shape == found.film_distance.shape
+        assert np.isfinite(array).all()
+    for i in (0, 40, 120):
+        distance = float(found.film_distance[i])
+        stands = (sight_angle(40, 20, distance) - 8e-4) / 0.0143
+        expected = stands - extension(50, distance)
+        assert found.errors["before"][i] == pytest.approx(expected, abs=1e-9)
+    # N·c at infinity; nearer it grows by the magnification, here by x/f.
+    assert found.band[0] == pytest.approx(0.06)
+    assert found.band[-1] == pytest.approx(0.06 * (1 + extension(50, 1000) / 50))
+    assert "after" not in before_after_best(before, None, advice)
+
+
+@pytest.mark.parametrize(
+    ("distance", "left"), [(25_050.0, 0.1), (250_050.0, 0.01), (math.inf, 0.0)]
+)
+def test_a_far_target_leaves_what_it_leaves(distance: float, left: float) -> None:
+    """A 50 mm lens focused 25 m before itself is 2500/25000 mm out, and so on to infinity."""
+    found = far_target(BODY, FINDER, WORKING, distance)
+    assert found.lens_error == pytest.approx(left, abs=1e-12)
+    assert found.angle == pytest.approx(sight_angle(40, 20, distance), rel=1e-12)
+    assert found.of_acuity == pytest.approx(found.angle * 0.8 * 3437.7468, rel=1e-6)
+
+
+def test_height_counts_on_leaning_edges_only() -> None:
+    """One milliradian of height on a 45° edge is one of convergence; on an upright one none."""
+    coupling = set_at(BODY, FINDER, math.inf, 1000.0)
+    assert height_effect(BODY, coupling, 1e-3, 0.0) == 0
+    leaning = height_effect(BODY, coupling, 1e-3, math.radians(45))
+    assert leaning == pytest.approx(1e-3 / coupling.gain)
+    assert height_effect(BODY, coupling, 1e-3, -math.radians(45)) == pytest.approx(-leaning)

@@ -1,0 +1,109 @@
+"""The set-up in words: which end, which way, how much, and what to do."""
+
+import math
+
+import pytest
+
+from optics.bench.rangefinder import set_up_wording as words
+from optics.bench.rangefinder.acuity import TRAINED, WORKING, stated
+from optics.bench.rangefinder.set_up import Round, SetUp, near_advice, set_up
+from optics.bench.uncertainty import exact
+from optics.bench.verdict import Verdict
+from tests.optics.bench.rangefinder.test_set_up import BENCH, NEAR, coincidences, scale_at
+
+
+def found(far: float, near: float, *rounds: Round) -> SetUp:
+    """Return the set-up of a rangefinder that leaves these errors."""
+    return set_up(BENCH, coincidences(scale_at(far, math.inf), scale_at(near, NEAR)), rounds)
+
+
+def test_the_headline_says_both_ends_with_their_sense() -> None:
+    """Size, doubt, sense and distance are said for the far and for the near end."""
+    said = words.headline(found(0.10, -0.05))
+    assert said.startswith("When the two images meet the lens is 0.100 mm ± ")
+    assert "too far out at ∞, and 0.050 mm ± " in said
+    assert said.endswith("too far in at 1 m.")
+
+
+@pytest.mark.parametrize(
+    ("far", "near", "verdict"),
+    [(0.3, 0.0, Verdict.OUTSIDE), (0.0, -0.3, Verdict.OUTSIDE), (0.02, 0.0, Verdict.UNSURE)],
+)
+def test_the_worse_end_decides(far: float, near: float, verdict: Verdict) -> None:
+    """One end surely outside is enough, and an end too close to tell keeps the other waiting."""
+    assert words.verdict(found(far, near)) is verdict
+
+
+def test_every_round_is_told() -> None:
+    """The history says what was turned, which way round, and where that left both ends."""
+    one = Round(0.25, -0.125, exact(scale_at(0.02, math.inf)), exact(scale_at(0.01, NEAR)))
+    idle = Round(0.0, 0.0, exact(scale_at(0.02, math.inf)), exact(scale_at(0.0, NEAR)))
+    told = found(0.10, 0.05, one, idle)
+    assert words.round_line(told, 0) == (
+        "As found: far 0.100 mm too far out, near 0.050 mm too far out."
+    )
+    assert words.round_line(told, 1) == (
+        "Round 1, infinity adjuster 1/4 turn clockwise and near adjuster 1/8 turn "
+        "counter-clockwise: far 0.020 mm too far out, near 0.010 mm too far out."
+    )
+    assert words.round_line(told, 2).startswith("Round 2, nothing turned: ")
+
+
+def test_one_distance_asks_for_another() -> None:
+    """With one target read, what to do next is to read another."""
+    alone = set_up(BENCH, coincidences(2e4, NEAR)[:1])
+    assert "Read another" in " ".join(words.next_lines(alone))
+
+
+def test_next_lines_say_which_adjuster_and_which_way() -> None:
+    """The advice names the adjuster, the eighths and the way round."""
+    (line,) = words.next_lines(found(0.2, 0.2))
+    assert "infinity adjuster 1/4 turn clockwise" in line
+
+
+def test_what_further_readings_would_tell_is_said_once() -> None:
+    """The advice to read a third distance stands once among what was found."""
+    lines = words.found_lines(found(0.10, 0.05))
+    assert len([line for line in lines if "a third, between" in line]) == 1
+    assert len(set(lines)) == len(lines)
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said"),
+    [
+        (2.4, "converges 2.4′ too much"),
+        (-2.4, "converges 2.4′ too little"),
+        (0.01, "converges right"),
+    ],
+)
+def test_a_wrong_angle_is_said_with_its_sense(minutes: float, said: str) -> None:
+    """Plus converges too much, minus too little, and next to nothing is right."""
+    assert words.said_excess(math.radians(minutes / 60)) == said
+
+
+def test_the_stated_eye_comes_first() -> None:
+    """The eye that was stated stands first, beside it the usual ones, none twice."""
+    own = stated(1e-4)
+    assert words.eyes(own) == (own, WORKING, TRAINED)
+    assert words.eyes(TRAINED) == (TRAINED, WORKING)
+
+
+def test_what_the_base_can_tell_is_said() -> None:
+    """Film error for each eye, the base needed, and from where on all is infinity."""
+    lines = words.base_lines(BENCH)
+    assert sum("at the film" in line for line in lines) == 2
+    # needed f²ε/(N·c) by hand: 2500 · 2.9089e-4 / 0.06 = 12.1 mm; at hand 40 · 0.8 = 32 mm.
+    assert "effective base of 12.1 mm; this one is 32.0 mm: enough" in " ".join(lines)
+    # b·M/ε + k by hand: 32 / 2.9089e-4 = 110.0 m.
+    assert lines[-1] == "Beyond 110 m a target cannot be told from infinity in the rangefinder."
+
+
+def test_near_words_say_where_and_what_is_saved() -> None:
+    """The headline names both settings and both worst errors; the rows say where each is."""
+    advice = near_advice(BENCH)
+    said = words.near_headline(advice)
+    assert said.startswith("Set far at ∞ and near at 1.")
+    assert "instead of 0.063 mm" in said  # the printed set-up: f 50, b 40, k 20, ∞ and 1 m
+    exact_at, worst, where = words.setting_row(advice.usual)
+    assert (exact_at, worst) == ("∞ and 1 m", "± 0.063 mm")
+    assert where.startswith("at ")

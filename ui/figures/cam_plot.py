@@ -1,0 +1,40 @@
+"""The metal to take off a cam along its turn."""
+
+import numpy as np
+import plotly.graph_objects as go
+
+from optics.bench.stoning import StoningMap
+from ui.figures.rangefinder_plot import washed
+from ui.theme import Palette
+
+HEIGHT = 240
+
+
+def cam_plot(found: StoningMap, colours: Palette) -> go.Figure:
+    """Metal at each place: the first pass as bars, the whole as a line with markers."""
+    degrees = np.degrees(found.rotation)
+    figure = go.Figure()
+    figure.add_bar(
+        x=degrees, y=found.first_pass, name="first pass", width=1.6,
+        marker={"color": colours.field, "line": {"color": colours.text, "width": 1.4},
+                "pattern": {"shape": "/", "fgcolor": colours.text}},
+        hovertemplate="first pass %{y:.3f} mm at %{x:.4g}°<extra></extra>",
+    )  # fmt: skip
+    figure.add_scatter(
+        x=degrees, y=found.cut, mode="lines+markers", name="in all",
+        line={"color": colours.accent, "width": 2},
+        marker={"symbol": "diamond", "size": 9, "color": colours.accent},
+        hovertemplate="in all %{y:.3f} mm at %{x:.4g}°<extra></extra>",
+    )  # fmt: skip
+    shared = {"gridcolor": washed(colours.line), "linecolor": colours.line}
+    figure.update_layout(
+        height=HEIGHT,
+        margin={"l": 58, "r": 10, "t": 8, "b": 40},
+        paper_bgcolor="rgba(0,0,0,0)",
+        plot_bgcolor="rgba(0,0,0,0)",
+        font={"color": colours.text, "size": 12},
+        legend={"orientation": "h", "x": 1, "xanchor": "right", "y": 1.02, "yanchor": "bottom"},
+        xaxis=shared | {"title": {"text": "ring turned from ∞, degrees", "standoff": 4}},
+        yaxis=shared | {"title": {"text": "metal off, mm"}, "rangemode": "tozero"},
+    )
+    return figure

@@ -1,0 +1,175 @@
+"""The coupled rangefinder: set it up, say where, say what it can tell, cut its cam, print."""
+
+from collections.abc import Callable
+from functools import partial
+from typing import Any, TypeAlias
+
+import streamlit as st
+from pydantic import ValidationError
+
+from optics.bench.rangefinder import wording
+from optics.bench.rangefinder.curve import curve, far_target, height_effect
+from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
+from optics.errors import ShimwrightError
+from optics.records import fields
+from optics.records.files import problem_sentence, write_job
+from optics.records.job import FORMAT, VERSION, JobDocument
+from optics.records.solve import Solution, solve
+from ui import answer_panel, rangefinder_panel
+from ui.cam_form import CamWishes, cam_form
+from ui.cam_panel import show_cam
+from ui.camera_form import Texts, camera_form, choose_camera
+from ui.fields import choice
+from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
+from ui.forms import Form
+from ui.plain_text import solution_text
+from ui.rangefinder_form import rangefinder_form, readings_form, told_form
+from ui.rangefinder_sheets import sheets_form
+from ui.sheet_panel import show_sheet
+from ui.theme import palette_in_use
+
+SET_UP, NEAR, BASE = "Set up", "Where to set near", "What the base can tell"
+CAM, SHEETS = "Cam", "Sheets"
+Answer: TypeAlias = Callable[[Solution], None]
+
+
+def show() -> None:
+    """Draw the page."""
+    st.html("<h1 class='page-name'>Rangefinder</h1>")
+    entry, answer = st.columns([9, 13], gap="medium")
+    with entry, st.container(key="entry"):
+        with st.container(key="choices"):
+            first, second = st.columns(2)
+        with first:
+            name = choose_camera()
+        with second:
+            task = choice("task", list(_TASKS), "rangefinder.task")
+        title, draw = _TASKS[task]
+        st.html(answer_panel.group_html(title))
+        part, problems, show_answer = draw(name)
+        st.html(answer_panel.group_html("The rangefinder"))
+        known, amiss = rangefinder_form(name)
+        st.html(answer_panel.group_html("The camera"))
+        camera, wrong = camera_form(name)
+    document = {
+        "format": FORMAT,
+        "version": VERSION,
+        "camera": camera,
+        "rangefinder": known | part,
+    }
+    with answer:
+        _answered(document, [*problems, *amiss, *wrong], show_answer)
+        if task in _LOOKED_THROUGH:
+            st.html(answer_panel.cautions_html(wording.CAUTIONS))
+
+
+def _answered(document: dict[str, Any], problems: list[str], show_answer: Answer) -> None:
+    """Show the answer, or what it waits for."""
+    if not problems:
+        try:
+            show_answer(solve(JobDocument.model_validate(document)))
+        except ValidationError as wrong:
+            problems = [problem_sentence(wrong)]
+        except ShimwrightError as refusal:
+            problems = [str(refusal)]
+    if problems:
+        st.html(answer_panel.waiting_html(problems))
+
+
+def _set_up_task(name: str) -> tuple[Texts, list[str], Answer]:
+    part, problems = readings_form(name, is_needed=True)
+    return part, problems, _show_set_up
+
+
+def _show_set_up(solution: Solution) -> None:
+    found = solution.set_up
+    assert found is not None
+    st.html(rangefinder_panel.set_up_html(found))
+    st.html(rangefinder_panel.next_html(found))
+    st.download_button(
+        "Job file (JSON)",
+        write_job(solution.job),
+        file_name="job.json",
+        mime="application/json",
+        on_click="ignore",
+        key="job",
+    )
+    with st.expander("As plain text, to copy"):
+        st.code(solution_text(solution), language=None, wrap_lines=True)
+
+
+def _near_task(name: str) -> tuple[Texts, list[str], Answer]:
+    part, problems = readings_form(name, is_needed=False)
+    return part, problems, _show_near
+
+
+def _show_near(solution: Solution) -> None:
+    bench, found = _bench(solution), solution.set_up
+    advice = near_advice(bench) if found is None else found.where
+    st.html(rangefinder_panel.near_html(advice))
+    couplings = _read_couplings(found) | {
+        "usual": advice.usual.coupling,
+        "best near mark": advice.best_near.coupling,
+        "best pair": advice.best_pair.coupling,
+    }
+    drawn = curve(bench.camera, bench.rangefinder, couplings, bench.near_end, bench.acuity)
+    figure = rangefinder_plot(drawn, palette_in_use())
+    st.plotly_chart(figure, key="rangefinder_plot", theme=None, height=HEIGHT, config=_QUIET_CHART)
+
+
+def _read_couplings(found: SetUp | None) -> dict[str, Any]:
+    """The coupling as found and, once something was turned, as it stands now."""
+    if found is None:
+        return {}
+    before = {"as found": found.found.coupling}
+    return before | ({"now": found.now.coupling} if found.rounds else {})
+
+
+def _base_task(name: str) -> tuple[Texts, list[str], Answer]:
+    form = told_form(name)
+    return {}, form.problems, partial(_show_base, form)
+
+
+def _show_base(form: Form, solution: Solution) -> None:
+    bench = _bench(solution)
+    distances = [one.value for one in fields.TOLD_AT.read(form.part()["distances"])]
+    far = far_target(bench.camera, bench.rangefinder, bench.acuity, form.value("far_target", 0.0))
+    lean = form.value("lean", 0.0)
+    effect = height_effect(bench.camera, bench.design, form.value("height", 0.0), lean)
+    height = wording.height_line(effect, lean)
+    st.html(rangefinder_panel.base_html(bench, distances, far, height))
+
+
+def _cam_task(name: str) -> tuple[Texts, list[str], Answer]:
+    wishes = cam_form(name)
+    return {}, wishes.problems, partial(_show_cam, wishes)
+
+
+def _show_cam(wishes: CamWishes, solution: Solution) -> None:
+    show_cam(wishes, _bench(solution))
+
+
+def _sheets_task(name: str) -> tuple[Texts, list[str], Answer]:
+    draw, problems = sheets_form(name)
+
+    def show_answer(solution: Solution) -> None:
+        show_sheet(draw(_bench(solution)), "sheet_pdf")
+
+    return {}, problems, show_answer
+
+
+def _bench(solution: Solution) -> Bench:
+    assert solution.rangefinder is not None
+    return solution.rangefinder
+
+
+_TASKS: dict[str, tuple[str, Callable[[str], tuple[Texts, list[str], Answer]]]] = {
+    SET_UP: ("What was read", _set_up_task),
+    NEAR: ("What was read", _near_task),
+    BASE: ("What is asked", _base_task),
+    CAM: ("The cam", _cam_task),
+    SHEETS: ("The sheet", _sheets_task),
+}
+# Where somebody looks at a far target through the finder.
+_LOOKED_THROUGH = (SET_UP, BASE)
+_QUIET_CHART = {"displaylogo": False, "modeBarButtonsToRemove": ["lasso2d", "select2d"]}

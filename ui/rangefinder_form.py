@@ -1,0 +1,141 @@
+"""The rangefinder's fields: what it is, where its images met, and what was turned."""
+
+from typing import Any
+
+import streamlit as st
+
+from optics.records import fields
+from optics.records.lantern_street import RANGEFINDERS
+from ui.camera_form import Texts
+from ui.fields import choice
+from ui.forms import Form
+
+MOST_ROUNDS = 8
+_KINDS = ("screw", "eccentric")
+# The label of the near adjuster is the longest.
+_WIDTHS = (11, 13, 9, 10)
+_ROUND = {
+    "infinity_turned": (fields.INFINITY_TURNED, "∞ adjuster"),
+    "near_turned": (fields.NEAR_TURNED, "near adjuster"),
+    "far_reads": (fields.FAR_READS, "far reads"),
+    "near_reads": (fields.NEAR_READS, "near reads"),
+}
+
+
+def rangefinder_form(name: str) -> tuple[Texts, list[str]]:
+    """Draw base, its place, magnification, range and eye; the part they make, what is amiss."""
+    form, known = Form(f"{name}.rangefinder"), _known(name)
+    columns = st.columns(4)
+    with columns[0]:
+        form.ask("base", fields.RANGEFINDER_BASE, typed=known.get("base"), label="base",
+                 hint="such as 41")  # fmt: skip
+    with columns[1]:
+        form.ask("base_to_film", fields.BASE_TO_FILM, typed=known.get("base_to_film"),
+                 label="before film", optional=True, hint="0 if not known")  # fmt: skip
+    with columns[2]:
+        form.ask("magnification", fields.MAGNIFICATION, typed=known.get("magnification"),
+                 label="magnification", optional=True, hint="1 if none")  # fmt: skip
+    with columns[3]:
+        form.ask("near_end", fields.NEAR_END, typed=known.get("near_end"), label="near end used",
+                 optional=True, hint="1 m if empty")  # fmt: skip
+    with st.expander("More about the eye and the adjusters"):
+        _finer_row(form)
+    return form.part(), form.problems
+
+
+def _finer_row(form: Form) -> None:
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("acuity", fields.ACUITY, typed="60", hint="60 if empty", optional=True)
+    with columns[1]:
+        form.choose("infinity_adjuster", "infinity adjuster", _KINDS)
+    with columns[2]:
+        form.choose("near_adjuster", "near adjuster", _KINDS)
+
+
+def readings_form(name: str, is_needed: bool) -> tuple[Texts, list[str]]:
+    """Draw the distances at which the images met, and the rounds turned since."""
+    form, known = Form(f"{name}.rangefinder.read"), _known(name)
+    left, right = st.columns([4, 1])
+    with left:
+        form.ask("pairs", fields.COINCIDENCES, typed=known.get("pairs"),
+                 label="true distance = lens scale when the images meet", optional=not is_needed,
+                 hint="such as ∞ = 28, 30; 3 m = 2.85; 1 m = 1.02")  # fmt: skip
+    with right:
+        form.ask("tape", fields.TAPE_LIMIT, typed=known.get("tape"), label="tape ±",
+                 optional=True, hint="0 if empty")  # fmt: skip
+    part: Texts = dict(form.part())
+    problems = form.problems
+    if form.entries["pairs"].is_good:
+        rounds, amiss = _rounds(name)
+        part["rounds"] = rounds
+        problems = [*problems, *amiss]
+    return part, problems
+
+
+def _rounds(name: str) -> tuple[list[dict[str, str]], list[str]]:
+    """As many rows as are in use, and one more; a row left empty is no round."""
+    used = max((n for n in range(1, MOST_ROUNDS + 1) if _is_typed(name, n)), default=0)
+    rounds, problems = [], []
+    for number in range(1, min(used + 1, MOST_ROUNDS) + 1):
+        form = _round_row(name, number)
+        if form.part():
+            rounds.append(form.part())
+            problems += [f"Round {number}: {problem}" for problem in form.problems]
+    return rounds, problems
+
+
+def _round_row(name: str, number: int) -> Form:
+    form = Form(_round_key(name, number))
+    for column, (key, (quantity, label)) in zip(st.columns(_WIDTHS), _ROUND.items(), strict=True):
+        with column:
+            is_turn = key.endswith("turned")
+            form.ask(key, quantity, label=f"{number} {label}", optional=is_turn,
+                     hint=_hint(key, number))  # fmt: skip
+    return form
+
+
+def _hint(key: str, number: int) -> str:
+    """The first row teaches how turns are typed."""
+    if number > 1:
+        return ""
+    return {
+        "infinity_turned": "1/8 clockwise, −1/4",
+        "near_turned": "0 if not turned",
+        "far_reads": "lens scale",
+        "near_reads": "repeats: 1; 1.01",
+    }[key]
+
+
+def _is_typed(name: str, number: int) -> bool:
+    """Whether anything stands in a row, drawn or not."""
+    keys = (f"{_round_key(name, number)}.{key}" for key in _ROUND)
+    return any(str(st.session_state.get(key) or "").strip() for key in keys)
+
+
+def _round_key(name: str, number: int) -> str:
+    return f"{name}.rangefinder.round{number}"
+
+
+def _known(name: str) -> dict[str, Any]:
+    part = RANGEFINDERS.get(name)
+    return {} if part is None else part.model_dump(mode="json", exclude_none=True)
+
+
+def told_form(name: str) -> Form:
+    """Draw what the base is asked about: distances, a far target, and an error of height."""
+    form = Form(f"{name}.rangefinder.told")
+    form.ask("distances", fields.TOLD_AT, typed="1; 1.5; 2; 3; 5; 10; 30; ∞", label="tell apart at")
+    columns = st.columns(3)
+    with columns[0]:
+        form.ask("far_target", fields.FAR_TARGET, typed="100 m", label="far target at")
+    with columns[1]:
+        form.ask("height", fields.HEIGHT_ERROR, typed="3", label="height error")
+    with columns[2]:
+        form.ask("lean", fields.LEAN, typed="10", label="edge leans by")
+    return form
+
+
+def choose_paper(form: Form) -> None:
+    """Ask for the paper of a sheet."""
+    form.chosen["paper"] = choice("paper", ["A4", "Letter"], f"{form.prefix}.paper")

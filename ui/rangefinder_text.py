@@ -1,0 +1,32 @@
+"""A rangefinder's answer as lines of plain text."""
+
+from optics.bench.cautions import LOCAL_RULES
+from optics.bench.rangefinder import set_up_wording as words
+from optics.bench.rangefinder import wording
+from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
+
+
+def rangefinder_blocks(bench: Bench, found: SetUp | None) -> list[list[str]]:
+    """What was found and what to turn, where to set near, what the base can tell, cautions."""
+    near = near_advice(bench) if found is None else found.where
+    return [
+        *([] if found is None else _set_up_blocks(found)),
+        ["Where to set near", *(f"- {line}" for line in wording.near_lines(near))],
+        ["What the base can tell", *(f"- {line}" for line in words.base_lines(bench))],
+        [
+            "Take care",
+            *(f"- {caution.text}" for caution in wording.CAUTIONS),
+            f"- {LOCAL_RULES}",
+        ],
+    ]
+
+
+def _set_up_blocks(found: SetUp) -> list[list[str]]:
+    rounds = (words.round_line(found, number) for number in range(len(found.states)))
+    return [
+        [words.headline(found), wording.goal_line(found.bench.goal)],
+        ["What to turn next", *(f"- {line}" for line in words.next_lines(found))],
+        ["What is to change", *(f"- {line}" for line in words.found_lines(found))],
+        ["Rounds so far", *(f"- {line}" for line in rounds)],
+        [wording.CONVENTIONS],
+    ]
