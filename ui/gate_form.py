@@ -27,7 +27,7 @@ _KINDS = {CORVANE.name: "roll_with_paper", TARNBROOK.name: "roll_with_paper"}
 def gate_form(name: str) -> tuple[dict[str, Any], list[str]]:
     """Draw the fields; the gate as the job document takes it, and what is amiss."""
     form = Form(f"{name}.gate")
-    film = _FILMS[form.choose("film", "film", list(_FILMS), _usual_film(name),
+    film = _FILMS[form.choose("film", "kind of film", list(_FILMS), _usual_film(name),
                                     "its usual figures stand below")]  # fmt: skip
     form.chosen["film"] = film.key
     is_sheet = film.key == "sheet"

@@ -135,7 +135,7 @@ def _picture_rows(form: Form, name: str) -> None:
     with left:
         form.choose("leans", "what leans", list(_LEANS), note="the film counts once, a lens 1 + m")
     with right:
-        form.ask("nominal", parts.NOMINAL_DEPTH, optional=True, label="right in the middle",
+        form.ask("nominal", parts.NOMINAL_DEPTH, optional=True, label="right on the lens axis",
                  hint="depth; if empty, it is focused")  # fmt: skip
 
 
@@ -143,7 +143,9 @@ def _frame(name: str) -> str:
     if name not in NEGATIVES:
         return ""
     negative = FORMATS[NEGATIVES[name]]
-    return f"{negative.width:g} × {negative.height:g}"
+    # The cameras of the shelf are gauged as they stand: the longer side across.
+    down, across = sorted((negative.width, negative.height))
+    return f"{across:g} × {down:g}"
 
 
 def _mount_rows(form: Form, name: str, example: _Example) -> Form:

@@ -137,7 +137,7 @@ def test_gate_answers_each_plate(page: Page, bench_address: str) -> None:
     hands.choose(page, "Behind the film", "sprung plate, touching the film")
     expect(hands.headline(page)).to_contain_text("right for the film")
     expect(hands.field(page, "Channel, deep")).to_have_count(0)
-    hands.choose(page, "Film", "Sheet film in a holder")
+    hands.choose(page, "Kind of film", "Sheet film in a holder")
     expect(hands.headline(page)).to_contain_text("A lens set on this ground glass is")
 
 
@@ -165,7 +165,7 @@ def test_budget_says_what_to_work_on(window: Page, bench_address: str) -> None:
     opened(window, bench_address, BUDGET)
     expect(window.locator(".next")).to_contain_text("Work on the register next")
     typed(window, "Register", "0 ± 0,005")
-    typed(window, "Lens standard", "−0.05 ± 0.01")
+    typed(window, "Lens standard", "−0,2 ± 0.01")
     expect(window.locator("tr").filter(has_text="← next")).to_contain_text("lens standard")
     expect(window.locator("tr").filter(has_text="depth of focus")).to_contain_text("± 0.084 mm")
 
