@@ -78,6 +78,8 @@ NOT_SIMPLIFIED = {
     ("mark_error", "mark_distance"),
     ("cell_mark_error", "sharp_distance"),
     ("cell_mark_error", "mark_distance"),
+    ("cam_lift", "lift"),
+    ("cam_lift", "extension"),
     *(("scale_mark", name) for name in ("film_distance", "focal_length", "hiatus")),
     *(
         ("cell_scale_mark", name)

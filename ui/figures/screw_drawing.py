@@ -5,9 +5,9 @@ import math
 from optics.bench.rangefinder.wording import said_turn
 from ui.figures import svg
 
-_WIDTH, _HEIGHT = 150.0, 104.0
-_CENTRE = (75.0, 48.0)
-_RADIUS = 24.0
+_WIDTH, _HEIGHT = 150.0, 96.0
+_CENTRE = (75.0, 46.0)
+_RADIUS = 18.0
 # A turn is drawn at its true angle between what can be seen and what stays an arc.
 _LEAST_SWING, _MOST_SWING = math.radians(20), math.radians(330)
 
@@ -21,9 +21,10 @@ def screw_view(name: str, turns: float) -> str:
         (_WIDTH, _HEIGHT),
         f"Turn the {name} {said}, as you look at its head",
         [
+            svg.text((x, 11), name, kind="quiet"),
             svg.tag("circle", cx=x, cy=y, r=_RADIUS, class_="glass"),
             svg.line((x, y - _RADIUS + 4), (x, y + _RADIUS - 4), "film"),
-            svg.turn_arrow(_CENTRE, _RADIUS + 9, math.copysign(swing, turns)),
+            svg.turn_arrow(_CENTRE, _RADIUS + 8, math.copysign(swing, turns)),
             svg.text((x, _HEIGHT - 5), said, kind="strong"),
         ],
     )

@@ -18,10 +18,7 @@ from optics.units import format_angle, format_distance, format_length
 
 _NO_ANGLE = math.radians(0.02 / 60)
 MEET = "when the two images meet"
-STOP = (
-    "If the images of the far target do not meet even with the lens at its ∞ stop, choose a "
-    "nearer far target until they do."
-)
+STOP = "If the far images do not meet even with the lens at its ∞ stop, take a nearer far target."
 
 
 def headline(found: SetUp) -> str:
