@@ -105,5 +105,5 @@ def diagnose(
         seen=seen,
         possible=possible,
         left=posterior_of(seen, weighed),
-        outliers=outliers(weighed),
+        outliers=outliers(seen, weighed),
     )

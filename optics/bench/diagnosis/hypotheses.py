@@ -141,7 +141,7 @@ def _linear(
     centre = seen.values - seen.straight.errors(about) + slopes @ (about - shift)
     spread_out = slopes[None] * spreads[:, None, :]
     covariance = seen.noise + spread_out @ spread_out.transpose(0, 2, 1)
-    inverse: Matrix = np.linalg.inv(covariance)
+    inverse = np.asarray(np.linalg.inv(covariance), dtype=np.float64)
     (_, log_det) = np.linalg.slogdet(covariance)
     distance = np.einsum("i,hij,j->h", centre, inverse, centre)
     weight = prior - 0.5 * (distance + log_det)

@@ -10,6 +10,7 @@ import numpy as np
 from optics.bench.camera import Camera
 from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import Vector
+from optics.bench.diagnosis.pooling import pooled
 from optics.bench.diagnosis.sensitivity import Matrix, Straight
 from optics.bench.uncertainty import Estimate, Source, coverage_factor
 from optics.errors import OutOfRange
@@ -49,6 +50,17 @@ class Observations:
         """Each reading's own standard uncertainty in that covariance."""
         return np.sqrt(np.diag(self.noise))
 
+    @cached_property
+    def repeated(self) -> tuple[Vector, Vector]:
+        """Of each reading, the variance that repeats told and its degrees of freedom."""
+        limited = [
+            [(part, s.dof) for s, part in error.parts.items() if s.dof < _PLENTY]
+            for error in self.errors
+        ]
+        variance = [sum((part * widening(dof)) ** 2 for part, dof in told) for told in limited]
+        dofs = [min((dof for _, dof in told), default=_PLENTY) for told in limited]
+        return np.array(variance), np.array(dofs)
+
     def without(self, index: int) -> tuple[Reading, ...]:
         """The readings with one set aside."""
         return self.readings[:index] + self.readings[index + 1 :]
@@ -70,7 +82,7 @@ def observe(camera: Camera, readings: Sequence[Reading]) -> Observations:
     """
     if not readings:
         raise OutOfRange("A diagnosis needs at least one reading: got none.", quantity="readings")
-    errors = tuple(reading.steps(camera)[-1].result for reading in readings)
+    errors = pooled(readings, [reading.steps(camera)[-1].result for reading in readings])
     for number, (reading, error) in enumerate(zip(readings, errors, strict=True), start=1):
         if not error.standard:
             raise OutOfRange(

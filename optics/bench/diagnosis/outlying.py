@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from optics.bench.diagnosis.faults import Vector
 from optics.bench.diagnosis.hypotheses import Weighed
+from optics.bench.diagnosis.observations import Observations, widening
 from optics.bench.diagnosis.sensitivity import Matrix
 
 # One sound set of readings in a hundred may be accused, however many readings it has.
@@ -22,17 +22,19 @@ class Outlier:
     chance: float
 
 
-def outliers(all_weighed: Sequence[Weighed]) -> tuple[Outlier, ...]:
+def outliers(seen: Observations, all_weighed: Sequence[Weighed]) -> tuple[Outlier, ...]:
     """The readings that fail when each is set aside and foretold from the rest.
 
     Under each hypothesis reading i is foretold as normal with variance 1/[S⁻¹]ᵢᵢ about
     eᵢ − [S⁻¹e]ᵢ/[S⁻¹]ᵢᵢ, and the hypotheses are weighed afresh without it. The chance is
     both tails of that mixture; one is accused below 0.01 over the number of readings
-    (Bonferroni). A single reading has nothing to contradict it.
+    (Bonferroni). The tails are Student's t, in the measure in which repeats told the variance.
+    A single reading has nothing to contradict it.
     """
     weight = np.concatenate([w.log_weight for w in all_weighed])
-    precision = np.concatenate([_diagonal(w) for w in all_weighed])
-    away = np.concatenate([_pull(w) for w in all_weighed]) / precision
+    inverse = np.concatenate([w.inverse for w in all_weighed])
+    precision: Matrix = np.einsum("hii->hi", inverse)
+    away = np.concatenate([w.inverse @ w.centre for w in all_weighed]) / precision
     count = precision.shape[1]
     if count < 2:
         return ()
@@ -41,7 +43,7 @@ def outliers(all_weighed: Sequence[Weighed]) -> tuple[Outlier, ...]:
     rest = weight[:, None] - density
     rest = np.exp(rest - rest.max(axis=0))
     rest /= rest.sum(axis=0)
-    chance = np.sum(rest * _tails(np.abs(away) * np.sqrt(precision)), axis=0)
+    chance = np.sum(rest * _tails(seen, away, inverse), axis=0)
     means = np.sum(rest * away, axis=0)
     return tuple(
         Outlier(i, float(means[i]), float(chance[i]))
@@ -50,18 +52,18 @@ def outliers(all_weighed: Sequence[Weighed]) -> tuple[Outlier, ...]:
     )
 
 
-def _diagonal(weighed: Weighed) -> Matrix:
-    diagonal: Matrix = np.einsum("hii->hi", weighed.inverse)
-    return diagonal
+def _tails(seen: Observations, away: Matrix, inverse: Matrix) -> Matrix:
+    """Both tails beyond the differences, with the degrees of freedom each is known with.
 
+    The widening for few repeats was made to serve at 95 %; farther out t's own tail takes over.
+    """
+    from scipy.special import stdtr
 
-def _pull(weighed: Weighed) -> Matrix:
-    pull: Matrix = weighed.inverse @ weighed.centre
-    return pull
-
-
-def _tails(distance: Matrix) -> Vector:
-    from scipy.special import ndtr
-
-    tails: Vector = 2 * ndtr(-distance)
+    own, dof = seen.repeated
+    precision = np.einsum("hii->hi", inverse)
+    # The difference is the sum of all readings with the weights [S⁻¹]ᵢⱼ/[S⁻¹]ᵢᵢ.
+    part = np.minimum(inverse**2 @ own / precision, 1.0)
+    wide = np.array([widening(d) for d in dof])
+    stretched = np.abs(away) * np.sqrt(precision) * (1 + (wide - 1) * part)
+    tails: Matrix = 2 * stdtr(dof / np.maximum(part, 1e-3) ** 2, -stretched)
     return tails

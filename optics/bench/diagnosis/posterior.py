@@ -61,11 +61,13 @@ class Posterior:
     def draws(self, count: int, seed: int = 1) -> Draws:
         """Draw the faults so many times, each hypothesis as often as it is probable."""
         chance = np.random.default_rng(seed)
-        units = unit_draws(self.sources, count, chance)
+        felt = np.flatnonzero(np.abs(self.shares).max(axis=(0, 1)))
+        units = unit_draws([self.sources[s] for s in felt], count, chance)
         often = chance.multinomial(count, self.weights)
         ends = np.cumsum(often)
         drawn = np.empty((count, len(NAMES)))
-        for mean, share, end, number in zip(self.means, self.shares, ends, often, strict=True):
+        shares = self.shares[:, :, felt]
+        for mean, share, end, number in zip(self.means, shares, ends, often, strict=True):
             some = slice(end - number, end)
             drawn[some] = mean + units[some] @ share.T
         return drawn

@@ -1,0 +1,111 @@
+"""Which causes to put right and by how much, all settings together."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import product
+
+import numpy as np
+
+from optics.bench.diagnosis.duties import Duty
+from optics.bench.diagnosis.faults import AT, Cause, Vector
+from optics.bench.diagnosis.sensitivity import Matrix
+
+# Good enough to aim at: a quarter of the tolerance (common practice, no source).
+GOOD = 0.25
+# Among settings as good, the smaller: a fault's worth of change weighs this little.
+_RIDGE = 1e-4
+# The most laborious first; what can be left undone is left undone in this order.
+LABOUR: tuple[Cause, ...] = (
+    Cause.FOCAL,
+    Cause.SEAT,
+    Cause.TILT,
+    Cause.GATE,
+    Cause.STOP,
+    Cause.GAIN,
+    Cause.RING,
+    Cause.ZERO,
+)
+
+
+@dataclass(frozen=True)
+class Target:
+    """The duties as one matrix in units of their tolerances."""
+
+    rows: Matrix
+    tolerances: Vector
+
+    @classmethod
+    def of(cls, duties: Sequence[Duty]) -> "Target":
+        """The duties' rows and tolerances."""
+        return cls(np.array([d.row for d in duties]), np.array([d.tolerance for d in duties]))
+
+    def worst(self, faults: Vector) -> float:
+        """The largest error in units of its tolerance."""
+        return float(np.abs(self.rows @ faults / self.tolerances).max())
+
+    def wanted(self, faults: Vector, controls: Sequence[Cause], sizes: Vector) -> Vector:
+        """The changes of the controls' faults that leave the least errors (least squares)."""
+        places = [place for cause in controls for place in cause.places]
+        change = np.zeros(len(AT))
+        if not places:
+            return change
+        scaled = self.rows / self.tolerances[:, None]
+        pull = scaled[:, places] * sizes[places]
+        system = pull.T @ pull + _RIDGE * np.eye(len(places))
+        change[places] = -sizes[places] * np.linalg.solve(system, pull.T @ (scaled @ faults))
+        return change
+
+
+def choose_controls(
+    target: Target,
+    faults: Vector,
+    leading: Sequence[Cause],
+    possible: Sequence[Cause],
+    sizes: Vector,
+) -> tuple[Cause, ...]:
+    """The causes to put right: the leading ones, what else is needed, less what can be left."""
+    chosen = list(leading)
+
+    def left(controls: Sequence[Cause]) -> float:
+        return target.worst(faults + target.wanted(faults, controls, sizes))
+
+    others = [c for c in possible if c not in chosen and c is not Cause.START]
+    while others and left(chosen) > GOOD:
+        best = min(others, key=lambda c: left([*chosen, c]))
+        others.remove(best)
+        if left([*chosen, best]) < left(chosen) - GOOD / 5:
+            chosen.append(best)
+    # A wrong start is never left in: nothing else moves the lens by whole pitches.
+    # A wrong start is never left in: nothing else moves the lens by whole pitches.
+    for cause in LABOUR:
+        rest = [c for c in chosen if c is not cause]
+        if cause in chosen and left(rest) <= max(GOOD, left(chosen)):
+            chosen = rest
+    return tuple(chosen)  # fmt: skip
+
+
+def on_lattice(
+    target: Target,
+    faults: Vector,
+    controls: Sequence[Cause],
+    steps: Sequence[float],
+    sizes: Vector,
+) -> Vector:
+    """The changes in whole steps of every control that make the worst error least.
+
+    The free optimum is rounded and every neighbour a step away is tried with all the others
+    at once. Limits: up to six controls; a better setting two steps away is not looked for.
+    """
+    free = target.wanted(faults, controls, sizes)
+    places = [place for cause in controls for place in cause.places]
+    size = np.array(steps)
+    nearest = np.round(free[places] / size)
+    tries = np.array(list(product((-1, 0, 1), repeat=len(places))))
+    changes = (nearest + tries) * size
+    errors = (target.rows @ faults)[None] + changes @ target.rows[:, places].T
+    scaled = np.abs(errors / target.tolerances)
+    # A small weight on all errors settles what the worst leaves open.
+    cost = scaled.max(axis=1) + 0.1 * np.sqrt((scaled**2).mean(axis=1))
+    best = np.zeros(len(AT))
+    best[places] = changes[int(np.argmin(cost))]
+    return best  # fmt: skip
