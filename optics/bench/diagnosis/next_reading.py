@@ -59,7 +59,7 @@ def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candida
     collimator, register = exact(10 * camera.lens.focal_length), exact(camera.lens.focal_length)
     found = [
         Candidate(
-            "gauge the register from the lens seat", RegisterReading(register, register),
+            "the register gauged from the lens seat", RegisterReading(register, register),
             0.015 / math.sqrt(3),
         ),
         Candidate(

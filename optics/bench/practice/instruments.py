@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from typing import Any, cast
 
 import numpy as np
 
@@ -78,7 +79,7 @@ class Bench:
         name = _MEASURED[reading.kind]
         true = predict(practice.camera, practice.hidden, reading)
         unit = Source("unit")
-        probe = replace(reading, **{name: Estimate(true, {unit: 1.0})})
+        probe = _showing(reading, Estimate(true, {unit: 1.0}))
         per_unit = abs(probe.steps(practice.camera)[-1].result.parts[unit])
         spread, count = self._spread(practice.camera, reading)
         if name in ("sharp_at", "set_to") and spread / per_unit > _COARSEST * true:
@@ -89,7 +90,7 @@ class Bench:
                 value=true,
             )
         tries = true + self.chance.normal(0.0, spread / per_unit, count)
-        return replace(reading, **{name: self._estimate(reading, tries)})
+        return _showing(reading, self._estimate(reading, tries))
 
     def _spread(self, camera: Camera, reading: Reading) -> tuple[float, int]:
         """How single tries scatter (mm at the film), and how many there are."""
@@ -120,6 +121,12 @@ class Bench:
         limit = limits.get(reading.kind, self.habits.distance_limit)
         error = float(self.chance.uniform(-limit, limit))
         return limit, Source(reading.kind, is_rectangular=True), error
+
+
+def _showing(reading: Reading, figure: Estimate) -> Reading:
+    """The reading with another measured figure."""
+    changed: Any = replace(cast(Any, reading), **{_MEASURED[reading.kind]: figure})
+    return cast(Reading, changed)
 
 
 def round_of_readings(camera: Camera) -> tuple[Reading, ...]:
