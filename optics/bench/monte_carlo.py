@@ -27,21 +27,28 @@ def drawn(estimates: Sequence[Estimate], count: int = DRAWS, seed: int = 1) -> D
     values = np.array([e.value for e in estimates])
     chance = np.random.default_rng(seed)
     units = unit_draws(sources, count, chance)
-    figures: Draws = values + units @ shares.reshape(len(sources), len(values))
+    figures: Draws = values + (shares.reshape(len(sources), len(values)).T @ units).T
     return figures
 
 
 def unit_draws(sources: Sequence[Source], count: int, chance: np.random.Generator) -> Draws:
-    """Draw each source `count` times in units of its standard uncertainty.
+    """Draw each source `count` times, a row for each, in units of its standard uncertainty.
 
-    JCGM 101, 6.4.2 (rectangular), 6.4.7 (normal) and 6.4.9 (scaled t of n − 1 degrees).
+    JCGM 101, 6.4.2 (rectangular), 6.4.7 (normal) and 6.4.9 (scaled t of n − 1 degrees);
+    sources of one pool share the scatter that was drawn for it.
     """
-    draws = chance.standard_normal((count, len(sources)))
-    for column, source in enumerate(sources):
+    draws = np.empty((len(sources), count))
+    scatters: dict[object, Draws] = {}
+    for row, source in zip(draws, sources, strict=True):
         if source.is_rectangular:
-            draws[:, column] = chance.uniform(-math.sqrt(3), math.sqrt(3), count)
-        elif math.isfinite(source.dof):
-            draws[:, column] /= np.sqrt(chance.chisquare(source.dof, count) / source.dof)
+            row[:] = chance.uniform(-math.sqrt(3), math.sqrt(3), count)
+            continue
+        chance.standard_normal(out=row)
+        if math.isfinite(source.dof):
+            pool = source if source.pool is None else source.pool
+            if pool not in scatters:
+                scatters[pool] = np.sqrt(chance.chisquare(source.dof, count) / source.dof)
+            row /= scatters[pool]
     return draws
 
 

@@ -24,12 +24,14 @@ class Source:
     """One independent cause of error and the degrees of freedom with which it is known.
 
     `is_rectangular` says that every place within its limits is equally likely; only a draw
-    by chance needs to know.
+    by chance needs to know. Sources of one `pool` are independent, but one scatter, pooled from
+    all their repeats, told the size of each: adding them up adds no degrees of freedom.
     """
 
     name: str
     dof: float = math.inf
     is_rectangular: bool = False
+    pool: object = None
 
 
 @dataclass(frozen=True)
@@ -47,9 +49,14 @@ class Estimate:
     @cached_property
     def dof(self) -> float:
         """Effective degrees of freedom (Welch-Satterthwaite, GUM G.4.1)."""
-        limited = math.fsum(
-            (part / self.standard) ** 4 / source.dof for source, part in self.parts.items() if part
-        )
+        shares: dict[object, float] = {}
+        dofs: dict[object, float] = {}
+        for source, part in self.parts.items():
+            if part:
+                key = source if source.pool is None else source.pool
+                shares[key] = shares.get(key, 0.0) + (part / self.standard) ** 2
+                dofs[key] = source.dof
+        limited = math.fsum(share**2 / dofs[key] for key, share in shares.items())
         return 1 / limited if limited else math.inf
 
     @cached_property

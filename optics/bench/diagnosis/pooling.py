@@ -93,10 +93,11 @@ def _with_one_scatter(
 ) -> list[tuple[int, Estimate]]:
     variance, dof = _pool(spreads)
     changed = []
+    pool = object()
     for spread in spreads:
         error = errors[spread.index]
         parts = {s: part for s, part in error.parts.items() if s is not spread.source}
         part = math.copysign(math.sqrt(variance / spread.repeats), spread.part)
-        parts[Source(spread.source.name, dof)] = part
+        parts[Source(spread.source.name, dof, pool=pool)] = part
         changed.append((spread.index, Estimate(error.value, parts)))
     return changed

@@ -47,29 +47,40 @@ class Posterior:
     def mixture(self, row: Vector) -> "Mixture":
         """A sum of faults over all hypotheses."""
         parts = row @ self.shares
-        return Mixture(self.weights, self.means @ row, *_sizes(parts, self._dofs))
+        return Mixture(self.weights, self.means @ row, *_sizes(parts, *self._pools))
 
     @cached_property
-    def _dofs(self) -> Vector:
-        return np.array([source.dof for source in self.sources])
+    def _pools(self) -> tuple[Matrix, Vector]:
+        """Which pool each source belongs to, a column for each pool, and their dofs."""
+        keys = [s if s.pool is None else s.pool for s in self.sources if math.isfinite(s.dof)]
+        pools = list(dict.fromkeys(keys))
+        belongs = np.array(
+            [[float((s if s.pool is None else s.pool) is p) for p in pools] for s in self.sources]
+        )
+        dofs = {s if s.pool is None else s.pool: s.dof for s in self.sources}
+        return belongs, np.array([dofs[pool] for pool in pools])
 
     def chance_of(self, cause: Cause) -> float:
         """The probability that a cause is at work, whatever else is."""
         here = (cause in hypothesis.causes for hypothesis in self.hypotheses)
         return float(self.weights @ np.array(list(here), dtype=float))
 
-    def draws(self, count: int, seed: int = 1) -> Draws:
-        """Draw the faults so many times, each hypothesis as often as it is probable."""
+    def draws(self, rows: Matrix, count: int, seed: int = 1) -> Draws:
+        """Draw sums of the faults so many times, each hypothesis as often as it is probable.
+
+        One line of draws for each row; the lines belong together draw by draw.
+        """
         chance = np.random.default_rng(seed)
         felt = np.flatnonzero(np.abs(self.shares).max(axis=(0, 1)))
         units = unit_draws([self.sources[s] for s in felt], count, chance)
         often = chance.multinomial(count, self.weights)
         ends = np.cumsum(often)
-        drawn = np.empty((count, len(NAMES)))
-        shares = self.shares[:, :, felt]
-        for mean, share, end, number in zip(self.means, shares, ends, often, strict=True):
+        drawn = np.empty((len(rows), count))
+        shares = rows @ self.shares[:, :, felt]
+        means = self.means @ rows.T
+        for mean, share, end, number in zip(means, shares, ends, often, strict=True):
             some = slice(end - number, end)
-            drawn[some] = mean + units[some] @ share.T
+            drawn[:, some] = mean[:, None] + share @ units[:, some]
         return drawn
 
 
@@ -115,11 +126,11 @@ class Mixture:
         return float(ends[0]), float(ends[1])
 
 
-def _sizes(parts: Matrix, dofs: Vector) -> tuple[Vector, Vector]:
+def _sizes(parts: Matrix, belongs: Matrix, dofs: Vector) -> tuple[Vector, Vector]:
     """Standard uncertainty and Welch-Satterthwaite degrees of freedom of each row."""
     squares = parts**2
     standards = np.sqrt(squares.sum(axis=-1))
-    limited = (squares**2 / dofs).sum(axis=-1)
+    limited = ((squares @ belongs) ** 2 / dofs).sum(axis=-1)
     # A million degrees of freedom is what the t routine takes for none at all.
     with np.errstate(divide="ignore", invalid="ignore"):
         effective = np.where(limited > 0, standards**4 / limited, 1e6)

@@ -14,17 +14,6 @@ from optics.bench.diagnosis.sensitivity import Matrix
 GOOD = 0.25
 # Among settings as good, the smaller: a fault's worth of change weighs this little.
 _RIDGE = 1e-4
-# The most laborious first; what can be left undone is left undone in this order.
-LABOUR: tuple[Cause, ...] = (
-    Cause.FOCAL,
-    Cause.SEAT,
-    Cause.TILT,
-    Cause.GATE,
-    Cause.STOP,
-    Cause.GAIN,
-    Cause.RING,
-    Cause.ZERO,
-)
 
 
 @dataclass(frozen=True)
@@ -42,6 +31,12 @@ class Target:
     def worst(self, faults: Vector) -> float:
         """The largest error in units of its tolerance."""
         return float(np.abs(self.rows @ faults / self.tolerances).max())
+
+    def effect(self, faults: Vector, cause: Cause) -> float:
+        """The largest error that a cause alone makes, in units of its tolerance."""
+        alone = np.zeros(len(AT))
+        alone[cause.places] = faults[cause.places]
+        return self.worst(alone)
 
     def wanted(self, faults: Vector, controls: Sequence[Cause], sizes: Vector) -> Vector:
         """The changes of the controls' faults that leave the least errors (least squares)."""
@@ -63,25 +58,23 @@ def choose_controls(
     possible: Sequence[Cause],
     sizes: Vector,
 ) -> tuple[Cause, ...]:
-    """The causes to put right: the leading ones, what else is needed, less what can be left."""
-    chosen = list(leading)
+    """The causes to put right: each leading one that matters, and what else is needed.
+
+    A leading cause is left alone only where its own effect is small everywhere, never because
+    another part could make up for it: that would hide one fault behind a second.
+    """
 
     def left(controls: Sequence[Cause]) -> float:
         return target.worst(faults + target.wanted(faults, controls, sizes))
 
-    others = [c for c in possible if c not in chosen and c is not Cause.START]
+    chosen = [c for c in leading if target.effect(faults, c) > GOOD]
+    others = [c for c in possible if c not in chosen]
     while others and left(chosen) > GOOD:
         best = min(others, key=lambda c: left([*chosen, c]))
         others.remove(best)
         if left([*chosen, best]) < left(chosen) - GOOD / 5:
             chosen.append(best)
-    # A wrong start is never left in: nothing else moves the lens by whole pitches.
-    # A wrong start is never left in: nothing else moves the lens by whole pitches.
-    for cause in LABOUR:
-        rest = [c for c in chosen if c is not cause]
-        if cause in chosen and left(rest) <= max(GOOD, left(chosen)):
-            chosen = rest
-    return tuple(chosen)  # fmt: skip
+    return tuple(chosen)
 
 
 def on_lattice(

@@ -114,12 +114,21 @@ def _adjustments(
     faults = _believed(diagnosis)
     sizes, target = _sizes(diagnosis), Target.of(_kept(diagnosis.duties, without))
     suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL} | _OPEN
-    allowed = [c for c in diagnosis.possible if c in suspected and c not in without]
-    leading = [c for c in diagnosis.leading.causes if c not in without]
+    closed = {Cause.START, *without}
+    allowed = [c for c in diagnosis.possible if c in suspected and c not in closed]
+    leading = [c for c in diagnosis.leading.causes if c not in closed]
     made: list[Adjustment] = []
     blocked: list[Blocked] = []
+    restart = _restart(diagnosis, bench)
+    if isinstance(restart, Adjustment):
+        # Far larger than the rest and a whole number, it is allowed for from the outset.
+        faults[AT["start"]] = 0.0
     # Every step may leave something to the next ones, so these are chosen afresh after it.
     for cause in IN_ORDER:
+        if cause is Cause.START:
+            made += [restart] if isinstance(restart, Adjustment) else []
+            blocked += [restart] if isinstance(restart, Blocked) else []
+            continue
         open_now = [c for c in IN_ORDER[IN_ORDER.index(cause) :] if c in allowed]
         expected = [c for c in leading if c in open_now]
         controls = choose_controls(target, faults, expected, open_now, sizes)
@@ -138,6 +147,14 @@ def _adjustments(
     return tuple(made), tuple(blocked) if serious else ()
 
 
+def _restart(diagnosis: Diagnosis, bench: AtHand) -> Adjustment | Blocked | None:
+    """Back to the right thread start, where the leading causes say that it is wrong."""
+    wrong = diagnosis.leading.starts * diagnosis.priors.pitch
+    if not wrong:
+        return None
+    return adjust(Cause.START, diagnosis.camera, bench, {"start": -wrong})
+
+
 def _believed(diagnosis: Diagnosis) -> Vector:
     """The faults averaged over the hypotheses that share the leading thread start."""
     left, starts = diagnosis.left, diagnosis.leading.starts
@@ -151,10 +168,6 @@ def _amounts(
 ) -> Vector:
     """The changes wanted of the controls that are left, in whole steps where steps decide."""
     sizes = _sizes(diagnosis)
-    if controls[0] is Cause.START:
-        start = np.zeros(len(AT))
-        start[AT["start"]] = -faults[AT["start"]]
-        return start
     steps = [step_of(cause, diagnosis.camera, bench) for cause in controls]
     if all(steps) and len(steps) <= 6:
         return on_lattice(target, faults, controls, steps, sizes)

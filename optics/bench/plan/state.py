@@ -60,8 +60,7 @@ class Forecast:
         self.duties = tuple(duties)
         self.rows = np.array([duty.row for duty in duties])
         self.chance = np.random.default_rng(seed + 1)
-        # One line of memory for each duty, for the quantiles are taken duty by duty.
-        self.errors: Draws = np.ascontiguousarray((left.draws(draws, seed) @ self.rows.T).T)
+        self.errors: Draws = left.draws(self.rows, draws, seed)
 
     def apply(self, adjustment: Adjustment) -> None:
         """Add an adjustment's changes, each with the limits within which a hand sets it."""
@@ -93,5 +92,6 @@ class Forecast:
 def _middle(errors: Draws) -> tuple[Vector, Vector]:
     count = errors.shape[1]
     ends = [int(count * (1 - LEVEL) / 2), int(count * (1 + LEVEL) / 2)]
-    parted = np.partition(errors, ends, axis=1)
-    return parted[:, ends[0]], parted[:, ends[1]]
+    # Sorted whole, for numpy sorts several times faster than it parts.
+    ordered = np.sort(errors, axis=1)
+    return ordered[:, ends[0]], ordered[:, ends[1]]
