@@ -12,6 +12,8 @@ from optics.bench.diagnosis.sensitivity import Matrix
 
 # Good enough to aim at: a quarter of the tolerance (common practice, no source).
 GOOD = 0.25
+# A further control must take away a tenth of what is left.
+_HELPS = 0.9
 # Among settings as good, the smaller: a fault's worth of change weighs this little.
 _RIDGE = 1e-4
 
@@ -31,6 +33,10 @@ class Target:
     def worst(self, faults: Vector) -> float:
         """The largest error in units of its tolerance."""
         return float(np.abs(self.rows @ faults / self.tolerances).max())
+
+    def spread(self, faults: Vector) -> float:
+        """The errors' root mean square in units of their tolerances."""
+        return float(np.sqrt(np.mean((self.rows @ faults / self.tolerances) ** 2)))
 
     def effect(self, faults: Vector, cause: Cause) -> float:
         """The largest error that a cause alone makes, in units of its tolerance."""
@@ -64,15 +70,16 @@ def choose_controls(
     another part could make up for it: that would hide one fault behind a second.
     """
 
-    def left(controls: Sequence[Cause]) -> float:
-        return target.worst(faults + target.wanted(faults, controls, sizes))
+    def left(controls: Sequence[Cause]) -> Vector:
+        return faults + target.wanted(faults, controls, sizes)
 
     chosen = [c for c in leading if target.effect(faults, c) > GOOD]
     others = [c for c in possible if c not in chosen]
-    while others and left(chosen) > GOOD:
-        best = min(others, key=lambda c: left([*chosen, c]))
+    while others and target.worst(left(chosen)) > GOOD:
+        # The worst error may need two more controls, so the spread of all tells which helps.
+        best = min(others, key=lambda c: target.spread(left([*chosen, c])))
         others.remove(best)
-        if left([*chosen, best]) < left(chosen) - GOOD / 5:
+        if target.spread(left([*chosen, best])) < _HELPS * target.spread(left(chosen)):
             chosen.append(best)
     return tuple(chosen)
 

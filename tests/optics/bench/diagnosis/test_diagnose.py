@@ -19,7 +19,7 @@ from tests.optics.bench.bench_day import (
 
 CASES = {
     "seat": Faults(seat=-0.08),
-    "ring": Faults(ring=0.2),
+    "ring": Faults(ring=-0.2),
     "stop": Faults(stop=-0.15),
     "focal": Faults(focal=0.9),
     "tilt": Faults(tilt_x=0.003, tilt_y=-0.004),

@@ -192,8 +192,9 @@ def test_a_reading_of_a_predicted_figure_gives_the_faults_back(
     else:
         base = 0.10 if reading is RULER else 0.08
         near = {id(MIDDLE): 4000.0}.get(id(reading), 1500.0)
-        # A longer lens wants 2f·δ/D more, to first order in f/D.
-        loss = 2 * camera.lens.focal_length * 0.1 / near
+        # A longer lens wants 2f·δ/D more, to first order in f/D; a front cell f/f₁ times that.
+        behind = 75.0 / 51.0 if camera is CELL else 1.0
+        loss = 2 * camera.lens.focal_length * 0.1 / near * behind
         assert error == pytest.approx(base - loss, abs=0.5 * loss)
 
 
