@@ -138,7 +138,7 @@ def test_too_coarse_a_reading_promises_nothing_and_asks_for_another() -> None:
 def test_an_accused_reading_stops_the_promise() -> None:
     """While a reading is accused nothing is promised."""
     readings = list(all_shown(HELICOID, Faults(), FULL_ROUND))
-    readings[6] = all_shown(HELICOID, Faults(seat=0.2), FULL_ROUND)[6]
+    readings[6] = all_shown(HELICOID, Faults(seat=0.2), FULL_ROUND[6:7])[0]
     plan = make_plan(diagnose(HELICOID, readings), AT_HAND)
     assert plan.diagnosis.outliers
     assert not plan.will_conform
