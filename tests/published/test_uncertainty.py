@@ -255,10 +255,8 @@ CORRECTION = (
 
 
 def calibration_line() -> tuple[Estimate, Estimate]:
-    """Fit a line by least squares: intercept at 20 °C and slope as sums of the same readings.
-
-    The eleven readings share one scatter, 0.0035 °C as printed, taken as known.
-    """
+    """Fit a line by least squares: intercept at 20 °C and slope as sums of the same readings."""
+    # The eleven readings share one scatter, 0.0035 °C as printed, taken as known.
     count = len(THERMOMETER)
     away = [t - 20.0 for t in THERMOMETER]
     mean = math.fsum(away) / count
@@ -568,10 +566,8 @@ def test_gum_h_2_by_draws() -> None:
 
 
 def test_gum_h_3_from_a_covariance_matrix() -> None:
-    """Intercept and slope with printed u and r give −0.1494(41) at 30 °C, as GTC's line fit does.
-
-    The correlation is printed as −0.930 and both uncertainties with two digits.
-    """
+    """Intercept and slope with printed u and r give −0.1494(41) at 30 °C, as GTC's fit does."""
+    # The correlation is printed as −0.930 and both uncertainties with two digits.
     fit = GTC.type_a.line_fit([t - 20.0 for t in THERMOMETER], CORRECTION)
     intercept, slope = fit.a_b
     shared = -0.930 * 0.0029 * 0.00067

@@ -228,14 +228,17 @@ def outlier_line(diagnosis: Diagnosis, outlier: Outlier) -> str:
     away = format_length(abs(outlier.away), places=3)
     return (
         f"Reading {outlier.index + 1}, {reading_words(reading)}, disagrees with all the others "
-        f"by {away}, by chance once in {_times(1 / max(outlier.chance, 1e-9))}: take it again "
+        f"by {away}, by chance {_seldom(outlier.chance)}: take it again "
         "before anything is moved."
     )
 
 
-def _times(count: float) -> str:
-    digits = max(int(math.log10(count)), 0)
-    return f"{round(count, -digits):,.0f}".replace(",", " ")
+def _seldom(chance: float) -> str:
+    if chance < 1e-6:
+        return "less than once in a million"
+    count = 1 / chance
+    said = f"{round(count, -int(math.log10(count))):,.0f}".replace(",", " ")
+    return f"once in {said}"
 
 
 def next_line(gain: Gain) -> str:

@@ -27,11 +27,9 @@ def test_repeats_are_drawn_from_students_t() -> None:
 
 
 def test_a_pool_of_repeats_shares_its_scatter() -> None:
-    """Two sources of one pool are far out together, though not in the same direction.
-
-    By hand: ln|z| has variance π²/8 and half the log of χ²₂ has π²/24, so the logs of both
-    correlate with (π²/24)/(π²/8 + π²/24) = 1/4.
-    """
+    """Two sources of one pool are far out together, though not in the same direction."""
+    # By hand: ln|z| has variance π²/8 and half the log of χ²₂ has π²/24, so the logs of both
+    # correlate with (π²/24)/(π²/8 + π²/24) = 1/4.
     pool = object()
     two = [Estimate(0.0, {Source("a", 2, pool=pool): 1.0}) for _ in range(2)]
     one, other = drawn(two).T

@@ -139,10 +139,8 @@ def test_the_gauge_reads_the_seat_alone() -> None:
 
 
 def test_film_farther_from_the_lens_reads_too_far_out_by_less() -> None:
-    """Film 0.05 mm behind the glass makes a lens that is right for the glass too far out on film.
-
-    By hand: a collimator of 400 mm shows 0.05·(400/47)² = 3.62 mm of reticle.
-    """
+    """Film 0.05 mm behind the glass makes a lens that is right for the glass too far out."""
+    # By hand: a collimator of 400 mm shows 0.05·(400/47)² = 3.62 mm of reticle.
     assert predict(HELICOID, Faults(gate=0.05), INFINITY) == 0.0
     shift = predict(HELICOID, Faults(gate=0.05), INFINITY_FILM)
     assert shift == pytest.approx(3.62, abs=0.005)

@@ -16,10 +16,8 @@ def repeated(spread: float, dof: float, source: Source | None = None) -> Estimat
 
 
 def test_repeats_of_one_kind_are_pooled_by_hand() -> None:
-    """Scatters of 0.03 and 0.01 from three and five tries pool to s² = (2·0.0027 + 4·0.0005)/6.
-
-    A single try scatters with s² = n·u²: 3·0.03² and 5·0.01².
-    """
+    """Scatters of 0.03 and 0.01 from three and five tries pool to s² = (2·0.0027 + 4·0.0005)/6."""
+    # A single try scatters with s² = n·u²: 3·0.03² and 5·0.01².
     first, second = pooled((STOP, INFINITY), (repeated(0.03, 2), repeated(0.01, 4)))
     variance = (2 * 0.0027 + 4 * 0.0005) / 6
     assert first.standard == pytest.approx(math.sqrt(variance / 3))

@@ -91,7 +91,10 @@ def test_an_accused_reading_is_named_first() -> None:
     readings[6] = all_shown(HELICOID, Faults(seat=0.2), FULL_ROUND[6:7])[0]
     diagnosis = diagnose(HELICOID, readings)
     said = outlier_line(diagnosis, diagnosis.outliers[0])
-    assert said.startswith("Reading 7, the ∞ mark, disagrees with all the others by 0.2")
+    assert said.startswith(
+        "Reading 7, the ∞ mark, disagrees with all the others by 0.196 mm, "
+        "by chance less than once in a million"
+    )
     assert said.endswith("take it again before anything is moved.")
     assert said in diagnosis_text(diagnosis)
 

@@ -40,10 +40,8 @@ def test_a_screw_without_effect_is_refused(per_turn: float) -> None:
 
 
 def test_the_stop_is_turned_in_the_sense_that_extends() -> None:
-    """A stop 0.1 mm too far in lets the barrel 2.0° further out on a lead of 18 mm.
-
-    By hand: 0.1/18·360 = 2.0°; this barrel extends counter-clockwise.
-    """
+    """A stop 0.1 mm too far in lets the barrel 2.0° further out on a lead of 18 mm."""
+    # By hand: 0.1/18·360 = 2.0°; this barrel extends counter-clockwise.
     done = made(Cause.STOP, HELICOID, stop=0.1)
     assert "comes to rest 2.0° further counter-clockwise, seen from the front" in done.instruction
     assert "2.0° further clockwise" in made(Cause.STOP, HELICOID, stop=-0.1).instruction
@@ -58,10 +56,8 @@ def test_the_film_is_brought_nearer_or_farther() -> None:
 
 
 def test_the_standard_is_shimmed_at_its_low_screws() -> None:
-    """A standard leaning back 0.001 to the right wants 0.05 mm under both right-hand screws.
-
-    By hand: screws 25 mm either side, 0.001·50 mm; the middle rises by half of that.
-    """
+    """A standard leaning back 0.001 to the right wants 0.05 mm under both right-hand screws."""
+    # By hand: screws 25 mm either side, 0.001·50 mm; the middle rises by half of that.
     done = made(Cause.TILT, HELICOID, tilt_x=0.001, tilt_y=0.0)
     assert "0.05 mm at the upper right, 0.05 mm at the lower right" in done.instruction
     assert done.changes["tilt_x"].value == pytest.approx(0.001)
@@ -69,10 +65,8 @@ def test_the_standard_is_shimmed_at_its_low_screws() -> None:
 
 
 def test_a_new_scale_is_made_for_the_true_focal_length() -> None:
-    """A lens 0.4 mm longer than engraved gets a scale for 47.40 mm, its 1 m mark at 49.8°.
-
-    By hand: D = 2f + h + x + f²/x with h 0.6 gives x = 2.490 mm, 49.8° of a lead of 18 mm.
-    """
+    """A lens 0.4 mm longer than engraved gets a scale for 47.40 mm, its 1 m mark at 49.8°."""
+    # By hand: D = 2f + h + x + f²/x with h 0.6 gives x = 2.490 mm, 49.8° of a lead of 18 mm.
     done = made(Cause.FOCAL, HELICOID, focal=-0.4)
     assert "a lens of 47.40 mm" in done.instruction
     assert "1 m at 49.8°" in done.instruction
