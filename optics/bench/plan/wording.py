@@ -7,6 +7,7 @@ from optics.bench.diagnosis.wording import joined, next_line, outlier_line, perc
 from optics.bench.plan.planning import Alternative, Plan, Step
 from optics.bench.plan.state import Expected
 from optics.bench.readings import Sense
+from optics.bench.uncertainty import LEVEL
 from optics.units import format_distance, format_length
 
 _WITHOUT = {
@@ -102,10 +103,23 @@ def jumped_line(plan: Plan) -> str:
     return f"Not checked, and presumed right: step {steps} of the bench's order."
 
 
+def unsettled_line(plan: Plan) -> str:
+    """That a step rests on a cause which is not certain, and what would settle it; else empty."""
+    chances = plan.diagnosis.chances
+    doubtful = {s.adjustment.cause for s in plan.steps if chances[s.adjustment.cause] < LEVEL}
+    if not doubtful & set(plan.diagnosis.leading.causes):
+        return ""
+    return (
+        f"The causes are not settled ({percent(plan.diagnosis.probability)}), so read once more "
+        f"before anything is moved. {next_line(plan.diagnosis.next_readings()[0])}"
+    )
+
+
 def plan_text(plan: Plan) -> tuple[str, ...]:
     """The whole plan, line by line."""
     lines = [
         jumped_line(plan),
+        unsettled_line(plan),
         *(line for step in plan.steps for line in step_lines(step)),
         *([] if plan.steps else ["Nothing is to be moved."]),
         promise_line(plan),
