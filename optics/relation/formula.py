@@ -192,6 +192,16 @@ class Formula:
     def _named(self) -> tuple[Quantity, ...]:
         return (*self.relation.quantities, *(q for q, _ in self.form.steps))
 
+    @cached_property
+    def _stepwise(self) -> tuple[tuple[Quantity, Any, Callable[..., Any]], ...]:
+        """Each step's quantity and expression, and its function of all that is known by then."""
+        known = [q.name for q in self.inputs]
+        steps = []
+        for quantity, step in (*self.form.steps, (self.form.unknown, self.form.expression)):
+            steps.append((quantity, step, compile_function(list(known), [step])))
+            known.append(quantity.name)
+        return tuple(steps)
+
     def _worked(
         self, inputs: Mapping[str, float], show: Callable[..., str], style: str, infinity: str
     ) -> tuple[str, ...]:
@@ -204,16 +214,16 @@ class Formula:
             result = self._result(self.form.unknown, answer, style, infinity)
             return (show(equation, symbols), filled, result)
         lines = []
-        known = {q.name: float(inputs[q.name]) for q in self.inputs}
-        for quantity, step in (*self.form.steps, (self.form.unknown, self.form.expression)):
+        known = [np.float64(inputs[q.name]) for q in self.inputs]
+        for quantity, step, compute in self._stepwise:
             with np.errstate(all="ignore"):
-                (result,) = compile_function(list(known), [step])(*map(np.float64, known.values()))
-            in_symbols, in_numbers = show(step, symbols), show(step, numbers)
+                (result,) = compute(*known)
             end = self._result(quantity, float(result), style, infinity)
             lines.append(
-                f"{symbols[quantity.name]} = {in_symbols} = {in_numbers}{end[end.index(' = ') :]}"
+                f"{symbols[quantity.name]} = {show(step, symbols)} = {show(step, numbers)}"
+                f"{end[end.index(' = ') :]}"
             )
-            known[quantity.name] = float(result)
+            known.append(np.float64(result))
             numbers[quantity.name] = to_digits(float(result), style, infinity)
         return tuple(lines)
 

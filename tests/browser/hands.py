@@ -6,22 +6,43 @@ import socket
 import subprocess
 import sys
 import time
-import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Browser, Locator, Page, ViewportSize, expect, sync_playwright
 
 SHOTS = Path(__file__).parents[2] / "build" / "shots"
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
+DESK: ViewportSize = {"width": 1280, "height": 800}
+PHONE: ViewportSize = {"width": 390, "height": 844}
+
+# Nothing that Chromium does for itself may look like a request of the page.
+FLAGS = (
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
 
 
 def chromium_path() -> str | None:
     """Return the browser named by SHIMWRIGHT_CHROMIUM, or the first one installed."""
     named = os.environ.get("SHIMWRIGHT_CHROMIUM")
     return named or next((path for name in NAMES if (path := shutil.which(name))), None)
+
+
+@contextmanager
+def running_chromium(path: str) -> Iterator[Browser]:
+    """Run the browser found at a path."""
+    as_root = ("--no-sandbox",) if hasattr(os, "geteuid") and os.geteuid() == 0 else ()
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=path, args=[*FLAGS, *as_root])
+        yield browser
+        browser.close()
 
 
 def free_port() -> int:
@@ -49,14 +70,14 @@ def running_bench(script: Path | None = None) -> Iterator[str]:
         process.wait(timeout=10)
 
 
-def wait_until_answering(address: str, process: subprocess.Popen[str], limit: float = 20) -> None:
+def wait_until_answering(address: str, process: subprocess.Popen[str], limit: float = 60) -> None:
     """Return when the server answers; fail if it stops or takes longer than ``limit`` s."""
     end = time.monotonic() + limit
     while time.monotonic() < end:
         assert process.poll() is None, "the server stopped before it answered"
         try:
             urllib.request.urlopen(address, timeout=1).close()
-        except (urllib.error.URLError, ConnectionError):
+        except OSError:  # refused, reset, or no answer within the second
             time.sleep(0.02)
         else:
             return
@@ -67,6 +88,13 @@ def open_at(page: Page, address: str) -> None:
     """Go to the address and wait until the page stands there, ready."""
     page.goto(address)
     expect(page.get_by_role("heading", level=1)).to_be_visible(timeout=20_000)
+    wait_until_idle(page)
+
+
+def open_correction(page: Page, address: str) -> None:
+    """Open the Correction page and wait until its last part stands there."""
+    open_at(page, address)
+    expect(page.get_by_text("As plain text, to copy")).to_be_visible(timeout=20_000)
     wait_until_idle(page)
 
 
@@ -100,6 +128,33 @@ def type_into(page: Page, label: str, text: str, delay: float = 30) -> None:
     page.keyboard.press("Control+A")
     page.keyboard.press("Delete")
     page.keyboard.type(text, delay=delay)
+
+
+def choose(page: Page, label: str, option: str) -> None:
+    """Choose an option by its words, and wait for the page to answer."""
+    box = page.get_by_role("combobox", name=label)
+    if box.input_value() != option:
+        press(box)
+        press(page.get_by_role("option", name=option, exact=True))
+    expect(box).to_have_value(option)
+    wait_until_idle(page)
+
+
+def headline(page: Page) -> Locator:
+    """Return the one line that answers."""
+    return page.locator(".answer .headline")
+
+
+def problems(page: Page) -> Locator:
+    """Return what the answer waits for, a list item each."""
+    return page.locator(".answer.waiting li")
+
+
+def download(page: Page, button: str) -> bytes:
+    """Press a button that gives a file and return what is in it."""
+    with page.expect_download() as waited:
+        press(page.get_by_role("button", name=button))
+    return waited.value.path().read_bytes()
 
 
 def press(target: Locator) -> None:

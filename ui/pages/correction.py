@@ -116,15 +116,19 @@ def _keep(solution: Solution, answer: Answer) -> None:
 
 
 def _explain(solution: Solution, answer: Answer) -> None:
-    """Working, uncertainty and text to copy; on request."""
+    """Working, uncertainty and text to copy; made only while they are unfolded."""
     if not isinstance(answer, ParallaxReading):
-        with st.expander("Show the working"):
-            for step in answer.steps:
-                _show_step(step)
-        with st.expander("Where the uncertainty comes from"):
-            st.html(answer_panel.budget_html(answer))
-    with st.expander("As plain text, to copy"):
-        st.code(solution_text(solution), language=None, wrap_lines=True)
+        working = st.expander("Show the working", key="working", on_change="rerun")
+        if working.open:
+            with working:
+                for step in answer.steps:
+                    _show_step(step)
+        sources = st.expander("Where the uncertainty comes from", key="sources", on_change="rerun")
+        if sources.open:
+            sources.html(answer_panel.budget_html(answer))
+    text = st.expander("As plain text, to copy", key="text", on_change="rerun")
+    if text.open:
+        text.code(solution_text(solution), language=None, wrap_lines=True)
 
 
 def _show_step(step: Step) -> None:
