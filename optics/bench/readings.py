@@ -1,7 +1,9 @@
 """Bench readings, each of which tells where the lens stands against where it should.
 
 Every measured kind yields the focus error in mm with its uncertainty, through steps that
-can be shown; parallax yields the direction alone.
+can be shown; parallax yields the direction alone. `taken` says where it was taken: nothing of
+the calculation, but it decides which faults can have disturbed the reading. A reading taken at
+the infinity stop has infinity for its mark.
 """
 
 import math
@@ -10,6 +12,7 @@ from enum import IntEnum
 from typing import ClassVar, Protocol
 
 from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
+from optics.bench.taken import ON_FILM, USUAL, Taken
 from optics.bench.uncertainty import Estimate, combine, exact
 from optics.errors import NoAnswer
 from optics.relation import Formula
@@ -63,6 +66,7 @@ class MarkReading:
 
     mark: Estimate
     sharp_at: Estimate
+    taken: Taken = USUAL
     kind: ClassVar[str] = "mark"
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
@@ -81,6 +85,7 @@ class RotationReading:
     rotation: Estimate
     target: Estimate
     mark: Estimate
+    taken: Taken = USUAL
     kind: ClassVar[str] = "rotation"
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
@@ -115,6 +120,7 @@ class RegisterReading:
 
     measured: Estimate
     nominal: Estimate
+    taken: Taken = USUAL
     kind: ClassVar[str] = "register"
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
@@ -133,6 +139,7 @@ class CollimatorReading:
 
     shift: Estimate
     collimator_focal_length: Estimate
+    taken: Taken = USUAL
     kind: ClassVar[str] = "collimator"
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
@@ -160,6 +167,7 @@ class RulerReading:
     offset: Estimate
     slope: Estimate
     mark: Estimate
+    taken: Taken = ON_FILM
     kind: ClassVar[str] = "ruler"
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
@@ -171,6 +179,24 @@ class RulerReading:
             ruler_slope=self.slope,
         )
         return (sharp, _mark_step(camera, sharp.result, self.mark))
+
+
+@dataclass(frozen=True)
+class CoincidenceReading:
+    """The rangefinder's two images of a target met with the ring set to `set_to`.
+
+    `target` is the target's true distance from the film. The error is how far the lens then
+    stood, by its ring, from where the target calls for it.
+    """
+
+    target: Estimate
+    set_to: Estimate
+    taken: Taken = USUAL
+    kind: ClassVar[str] = "coincidence"
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """The error is the ring's extension less the target's."""
+        return (_mark_step(camera, self.set_to, self.target),)
 
 
 class Sense(IntEnum):

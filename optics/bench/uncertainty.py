@@ -10,6 +10,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
 from optics.errors import OutOfRange
 from optics.relation import Formula
 
@@ -18,10 +21,17 @@ LEVEL = 0.95
 
 @dataclass(frozen=True, eq=False)
 class Source:
-    """One independent cause of error and the degrees of freedom with which it is known."""
+    """One independent cause of error and the degrees of freedom with which it is known.
+
+    `is_rectangular` says that every place within its limits is equally likely; only a draw
+    by chance needs to know. Sources of one `pool` are independent, but one scatter, pooled from
+    all their repeats, told the size of each: adding them up adds no degrees of freedom.
+    """
 
     name: str
     dof: float = math.inf
+    is_rectangular: bool = False
+    pool: object = None
 
 
 @dataclass(frozen=True)
@@ -39,9 +49,14 @@ class Estimate:
     @cached_property
     def dof(self) -> float:
         """Effective degrees of freedom (Welch-Satterthwaite, GUM G.4.1)."""
-        limited = math.fsum(
-            (part / self.standard) ** 4 / source.dof for source, part in self.parts.items() if part
-        )
+        shares: dict[object, float] = {}
+        dofs: dict[object, float] = {}
+        for source, part in self.parts.items():
+            if part:
+                key = source if source.pool is None else source.pool
+                shares[key] = shares.get(key, 0.0) + (part / self.standard) ** 2
+                dofs[key] = source.dof
+        limited = math.fsum(share**2 / dofs[key] for key, share in shares.items())
         return 1 / limited if limited else math.inf
 
     @cached_property
@@ -85,7 +100,8 @@ def within(value: float, limit: float, name: str) -> Estimate:
             value=limit,
             limit=0.0,
         )
-    return Estimate(value, {Source(name): limit / math.sqrt(3)} if limit else {})
+    source = Source(name, is_rectangular=True)
+    return Estimate(value, {source: limit / math.sqrt(3)} if limit else {})
 
 
 def from_repeats(values: Sequence[float], limit: float, name: str) -> Estimate:
@@ -124,6 +140,57 @@ def combine(formula: Formula, **inputs: Estimate) -> Estimate:
         for source, part in estimate.parts.items():
             parts[source] = parts.get(source, 0.0) + slopes[name] * part
     return Estimate(value, parts)
+
+
+def correlated(
+    values: Sequence[float], covariance: ArrayLike, name: str, dof: float = math.inf
+) -> tuple[Estimate, ...]:
+    """Estimates of figures whose covariance matrix is known (GUM 5.2, H.2 and H.3).
+
+    The matrix V is shared out over as many independent sources as there are figures, V = P·Pᵀ
+    with P from its eigenvectors, so figures that are fully correlated are taken too.
+    Errors: OutOfRange for a matrix that is no covariance of so many figures.
+    """
+    matrix = np.asarray(covariance, dtype=float)
+    size = len(values)
+    if matrix.shape != (size, size) or not np.allclose(matrix, matrix.T):
+        raise OutOfRange(
+            f"The covariance matrix of {name} must be symmetric with {size} rows and columns: "
+            f"got {' × '.join(map(str, matrix.shape)) or 'one number'}; enter one row for each "
+            "figure.",
+            quantity=name,
+            limit=size,
+        )
+    variances, directions = np.linalg.eigh(matrix)
+    if variances[0] < -1e-9 * abs(variances[-1]):
+        raise OutOfRange(
+            f"The covariance matrix of {name} must leave every sum of the figures a variance of "
+            f"zero or more: got {variances[0]:g}; check the correlations.",
+            quantity=name,
+            value=float(variances[0]),
+            limit=0.0,
+        )
+    shares: NDArray[np.float64] = directions * np.sqrt(np.maximum(variances, 0.0))
+    sources = [Source(f"{name} {number}", dof) for number in range(1, size + 1)]
+    return tuple(
+        Estimate(value, dict(zip(sources, row.tolist(), strict=True)))
+        for value, row in zip(values, shares, strict=True)
+    )
+
+
+def conformity(estimate: Estimate, tolerance: float) -> float:
+    """The probability that the true figure lies within ± `tolerance` (JCGM 106:2012, 7.2).
+
+    Equation: p = F((T − y)/u) − F((−T − y)/u), F the distribution of Student's t with the
+    effective degrees of freedom. Limits: nothing else is known of the figure beforehand.
+    """
+    from scipy.special import ndtr, stdtr
+
+    if not estimate.standard:
+        return float(abs(estimate.value) <= tolerance)
+    ends = [(end - estimate.value) / estimate.standard for end in (-tolerance, tolerance)]
+    low, high = (ndtr(e) if math.isinf(estimate.dof) else stdtr(estimate.dof, e) for e in ends)
+    return float(high - low)
 
 
 def budget(estimate: Estimate) -> Iterable[tuple[str, float, float]]:

@@ -11,21 +11,27 @@ from collections.abc import Callable
 from typing import Any
 
 import GTC
+import numpy
 import pytest
 import sympy
+import uncertainties
 import uncertainties.umath
 from uncertainties import ufloat
 
+from optics.bench.monte_carlo import drawn, middle
 from optics.bench.uncertainty import (
     Estimate,
     Source,
     budget,
     combine,
+    conformity,
+    correlated,
     coverage_factor,
     exact,
     from_repeats,
     within,
 )
+from optics.bench.verdict import Guard, Verdict, judge
 from optics.relation import Form, Formula, Quantity, Relation
 from optics.theory import collimation, lens
 
@@ -249,10 +255,8 @@ CORRECTION = (
 
 
 def calibration_line() -> tuple[Estimate, Estimate]:
-    """Fit a line by least squares: intercept at 20 °C and slope as sums of the same readings.
-
-    The eleven readings share one scatter, 0.0035 °C as printed, taken as known.
-    """
+    """Fit a line by least squares: intercept at 20 °C and slope as sums of the same readings."""
+    # The eleven readings share one scatter, 0.0035 °C as printed, taken as known.
     count = len(THERMOMETER)
     away = [t - 20.0 for t in THERMOMETER]
     mean = math.fsum(away) / count
@@ -458,3 +462,155 @@ def test_no_reading_and_an_infinite_repeat_are_refused() -> None:
     with pytest.raises(ValueError, match=r"^Repeated readings of gauge must all be finite"):
         from_repeats([1.0, math.inf], 0.1, "gauge")
     assert from_repeats([math.inf], 0.1, "gauge").value == math.inf
+
+
+# ---------------------------------------------------------------- conformity and guard bands
+
+
+@pytest.mark.parametrize(("dof", "level", "printed"), T_FACTORS)
+def test_conformity_within_k_is_the_level(dof: str, level: float, printed: str) -> None:
+    """A figure at the middle of ± k·u conforms with the level of GUM table G.2."""
+    share = conformity(Estimate(0.0, {Source("u", float(dof)): 1.0}), float(printed))
+    # A k rounded in its last digit shifts the level by as much times twice the density there.
+    assert share == pytest.approx(level, abs=2 * 0.25 * half_last_digit(printed) + 1e-4)
+
+
+def test_conformity_at_the_edge_is_one_half() -> None:
+    """A figure at its limit conforms as often as not (JCGM 106:2012, ILAC-G8:09/2019)."""
+    assert conformity(known(1.0, 0.01), 1.0) == pytest.approx(0.5)
+    assert conformity(exact(1.0), 1.0) == 1.0
+    assert conformity(exact(-1.001), 1.0) == 0.0
+
+
+def test_with_a_guard_band_of_u_no_more_than_1_in_40_is_wrongly_accepted() -> None:
+    """A figure U inside its limit is outside it with 2.5 % (ILAC-G8:09/2019, w = U)."""
+    figure = known(0.0, 0.1)
+    at_the_edge = Estimate(1.0 - figure.expanded, figure.parts)
+    assert 1 - conformity(at_the_edge, 1.0) == pytest.approx(0.025, abs=1e-6)
+    assert judge(at_the_edge, 1.0) is Verdict.INSIDE
+    assert judge(Estimate(at_the_edge.value + 1e-9, figure.parts), 1.0) is Verdict.UNSURE
+
+
+def test_without_a_guard_band_the_figure_alone_decides() -> None:
+    """With w = 0 a figure just inside is accepted and one just outside is not (ILAC-G8)."""
+    assert judge(known(0.999, 0.1), 1.0, Guard.NONE) is Verdict.INSIDE
+    assert judge(known(1.001, 0.1), 1.0, Guard.NONE) is Verdict.OUTSIDE
+
+
+# ---------------------------------------------------------------- covariances and draws
+
+# GUM table H.2: standard uncertainties in V, mA and rad, and correlations, all to the digits
+# that follow from the readings above.
+H_2_COLUMNS = (VOLTS, MILLIAMPERES, RADIANS)
+
+
+def h_2_covariance() -> numpy.ndarray:
+    """Give the covariance of the three means, as numpy works it out."""
+    return numpy.cov(numpy.array(H_2_COLUMNS)) / len(VOLTS)
+
+
+def h_2_results(
+    volt: Estimate, milliampere: Estimate, angle: Estimate
+) -> tuple[Estimate, Estimate, Estimate]:
+    """Give resistance, reactance and impedance."""
+    inputs = {"volt": volt, "ampere": exact(0.0).plus(milliampere, 1e-3), "angle": angle}
+    rules: tuple[Rule, ...] = (
+        lambda m, v, i, a: v / i * m.cos(a),
+        lambda m, v, i, a: v / i * m.sin(a),
+        lambda m, v, i, a: v / i,
+    )
+    resistance, reactance, impedance = (combine(formula(rule, *inputs), **inputs) for rule in rules)
+    return resistance, reactance, impedance
+
+
+def test_gum_h_2_from_a_covariance_matrix() -> None:
+    """From means and covariance matrix H.2 gives what it gives from readings, and GTC gives."""
+    means = [math.fsum(column) / len(column) for column in H_2_COLUMNS]
+    ours = h_2_results(*correlated(means, h_2_covariance(), "means", dof=4))
+    volt, current, angle = GTC.type_a.multi_estimate_real(H_2_COLUMNS)
+    theirs = (
+        volt / (current / 1000) * GTC.cos(angle),
+        volt / (current / 1000) * GTC.sin(angle),
+        volt / (current / 1000),
+    )
+    for one, other in zip(ours, theirs, strict=True):
+        assert one.value == pytest.approx(other.x, rel=1e-12)
+        assert one.standard == pytest.approx(other.u, rel=1e-9)
+    assert ours[0].standard == pytest.approx(0.071, abs=0.0005)
+    assert correlation(ours[0], ours[1]) == pytest.approx(-0.588, abs=0.0005)
+
+
+def test_gum_h_2_from_a_covariance_matrix_agrees_with_uncertainties() -> None:
+    """From the covariance matrix H.2 has the package's values and uncertainties."""
+    means = [math.fsum(column) / len(column) for column in H_2_COLUMNS]
+    ours = h_2_results(*correlated(means, h_2_covariance(), "means"))
+    volt, current, angle = uncertainties.correlated_values(means, h_2_covariance())
+    theirs = (
+        volt / (current / 1000) * uncertainties.umath.cos(angle),
+        volt / (current / 1000) * uncertainties.umath.sin(angle),
+        volt / (current / 1000),
+    )
+    for one, other in zip(ours, theirs, strict=True):
+        assert one.value == pytest.approx(other.nominal_value, rel=1e-12)
+        assert one.standard == pytest.approx(other.std_dev, rel=1e-9)
+
+
+def test_gum_h_2_by_draws() -> None:
+    """A hundred thousand draws of H.2's results repeat their uncertainties and correlations."""
+    means = [math.fsum(column) / len(column) for column in H_2_COLUMNS]
+    results = h_2_results(*correlated(means, h_2_covariance(), "means"))
+    draws = drawn(results)
+    assert draws.std(axis=0) == pytest.approx([r.standard for r in results], rel=0.01)
+    assert numpy.corrcoef(draws.T)[0, 1] == pytest.approx(-0.588, abs=0.01)
+    assert numpy.corrcoef(draws.T)[1, 2] == pytest.approx(0.993, abs=0.001)
+
+
+def test_gum_h_3_from_a_covariance_matrix() -> None:
+    """Intercept and slope with printed u and r give −0.1494(41) at 30 °C, as GTC's fit does."""
+    # The correlation is printed as −0.930 and both uncertainties with two digits.
+    fit = GTC.type_a.line_fit([t - 20.0 for t in THERMOMETER], CORRECTION)
+    intercept, slope = fit.a_b
+    shared = -0.930 * 0.0029 * 0.00067
+    matrix = [[0.0029**2, shared], [shared, 0.00067**2]]
+    ours = correlated([-0.1712, 0.00218], matrix, "line", dof=9)
+    at_30 = ours[0].plus(ours[1], 10.0)
+    assert at_30.value == pytest.approx(-0.1494, abs=0.00006)
+    assert at_30.standard == pytest.approx(0.0041, abs=0.00015)
+    theirs = intercept + 10 * slope
+    assert at_30.value == pytest.approx(theirs.x, abs=0.0001)
+    assert at_30.standard == pytest.approx(theirs.u, abs=0.00015)
+    line = calibration_line()
+    for one, other in zip(line, (intercept, slope), strict=True):
+        assert one.value == pytest.approx(other.x, rel=1e-9)
+        assert one.standard == pytest.approx(other.u, rel=0.01)
+
+
+def test_fully_correlated_figures_are_taken() -> None:
+    """Two figures that always move together keep together, and their difference is certain."""
+    one, other = correlated([1.0, 2.0], [[0.04, 0.06], [0.06, 0.09]], "pair")
+    assert (one.standard, other.standard) == pytest.approx((0.2, 0.3))
+    assert one.plus(other, -2 / 3).standard == pytest.approx(0.0, abs=1e-8)
+
+
+@pytest.mark.parametrize(
+    ("matrix", "words"),
+    [
+        ([[1.0, 0.5], [0.4, 1.0]], "must be symmetric with 2 rows and columns"),
+        ([[1.0]], "must be symmetric with 2 rows and columns"),
+        ([[1.0, 2.0], [2.0, 1.0]], "a variance of zero or more"),
+    ],
+)
+def test_what_is_no_covariance_is_refused(matrix: list[list[float]], words: str) -> None:
+    """A matrix that is no covariance of the figures is refused in words."""
+    with pytest.raises(ValueError, match=words):
+        correlated([1.0, 2.0], matrix, "pair")
+
+
+def test_jcgm_101_9_2_3_by_draws() -> None:
+    """Four rectangular inputs drawn by chance have the printed ± 3.88 at 95 % (JCGM 101 9.2.3)."""
+    total = exact(0.0)
+    for number in range(4):
+        total = total.plus(within(0.0, math.sqrt(3), f"input {number}"))
+    low, high = middle(drawn([total], count=1_000_000)[:, 0])
+    # A million draws settle each end to about 0.005.
+    assert (low, high) == pytest.approx((-3.8794, 3.8794), abs=0.02)

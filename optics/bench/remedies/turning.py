@@ -62,7 +62,7 @@ def front_cell_turn(camera: Camera, cell: FrontCell, error: Estimate) -> Offer:
 def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -> Offer:
     """A turn rounded to what a hand can set."""
     thread = turning.thread
-    step = _settable_step(camera, turning)
+    step = settable_step(camera, thread.lead, turning.travel_to_film)
     angle = round(wanted / step) * step
     if not angle:
         return NotApplicable(
@@ -106,10 +106,10 @@ def _arc(ring_diameter: float | None, angle: float) -> tuple[float, str]:
     return arc, f" ({arc:.1f} mm along the edge of a {ring_diameter:.4g} mm ring)"
 
 
-def _settable_step(camera: Camera, turning: _Turning) -> float:
-    """Half a degree where that is fine enough for the tolerance, else a tenth."""
+def settable_step(camera: Camera, lead: float, travel_to_film: float = 1.0) -> float:
+    """Half a degree (in rad) where that is fine enough for the tolerance, else a tenth."""
     half_degree = math.radians(0.5)
-    moved = turning.travel_to_film * _travel.value(rotation=half_degree, lead=turning.thread.lead)
+    moved = travel_to_film * _travel.value(rotation=half_degree, lead=lead)
     return half_degree if moved <= near_enough(camera) else half_degree / 5
 
 

@@ -1,0 +1,109 @@
+"""All readings together: which causes are at work, how much, and what cannot be told."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from optics.bench.camera import Camera
+from optics.bench.diagnosis.determination import Determination, determine, possible_causes
+from optics.bench.diagnosis.duties import Duty, duties
+from optics.bench.diagnosis.evidence import Reading
+from optics.bench.diagnosis.faults import AT, NAMES, Cause
+from optics.bench.diagnosis.hypotheses import Hypothesis, weigh
+from optics.bench.diagnosis.next_reading import (
+    Candidate,
+    Gain,
+    next_readings,
+    usual_candidates,
+)
+from optics.bench.diagnosis.observations import Observations, observe
+from optics.bench.diagnosis.outlying import Outlier, outliers
+from optics.bench.diagnosis.posterior import Posterior, posterior_of
+from optics.bench.diagnosis.priors import Priors, usual_priors
+from optics.bench.uncertainty import LEVEL, Estimate
+
+
+@dataclass(frozen=True)
+class Diagnosis:
+    """What the readings together say, and what they leave open."""
+
+    camera: Camera
+    priors: Priors
+    seen: Observations
+    possible: tuple[Cause, ...]
+    left: Posterior
+    outliers: tuple[Outlier, ...]
+
+    @property
+    def leading(self) -> Hypothesis:
+        """The most probable set of causes."""
+        return self.left.hypotheses[0]
+
+    @property
+    def probability(self) -> float:
+        """How probable the leading set is."""
+        return float(self.left.weights[0])
+
+    @cached_property
+    def chances(self) -> dict[Cause, float]:
+        """How probable each cause is that the readings can meet."""
+        return {cause: self.left.chance_of(cause) for cause in self.possible}
+
+    @property
+    def claimed(self) -> tuple[Cause, ...]:
+        """The causes that are at work with 95 % probability; none while a reading is accused."""
+        if self.outliers:
+            return ()
+        return tuple(c for c, chance in self.chances.items() if chance >= LEVEL)
+
+    @property
+    def open(self) -> tuple[Cause, ...]:
+        """The causes of which it cannot be said at 95 % that they are, or are not, at work."""
+        return tuple(c for c, chance in self.chances.items() if 1 - LEVEL < chance < LEVEL)
+
+    @cached_property
+    def sizes(self) -> dict[str, Estimate]:
+        """The faults of the leading set, each with its sources."""
+        unit = np.eye(len(NAMES))
+        return {name: self.left.under(0, unit[place]) for name, place in AT.items()}
+
+    @cached_property
+    def determination(self) -> Determination:
+        """What these readings cannot tell, whatever they showed."""
+        return determine(self.seen, self.priors)
+
+    @cached_property
+    def duties(self) -> tuple[Duty, ...]:
+        """Everywhere the camera must be in focus, as far as the readings looked."""
+        return duties(self.seen, self.camera, self.left.means[0])
+
+    def next_readings(self, candidates: Sequence[Candidate] = ()) -> tuple[Gain, ...]:
+        """Which further reading would tell most; without candidates, the usual ones."""
+        offered = tuple(candidates) or usual_candidates(self.camera)
+        return next_readings(self.camera, self.left, self.duties, offered)
+
+
+def diagnose(
+    camera: Camera, readings: Sequence[Reading], priors: Priors | None = None
+) -> Diagnosis:
+    """Weigh every set of up to three causes against all readings together.
+
+    Suppositions: each fault is normal about zero with the deviation its prior states, sound
+    parts too; the readings' errors are normal, widened for few repeats; at most three causes.
+    Errors: OutOfRange or NoAnswer, one sentence each, for readings that cannot be.
+    Limits: the model is straight to a few micrometres over the faults' usual sizes.
+    """
+    priors = priors or usual_priors(camera)
+    seen = observe(camera, readings)
+    possible = possible_causes(seen, priors)
+    weighed = weigh(seen, priors, possible)
+    return Diagnosis(
+        camera=camera,
+        priors=priors,
+        seen=seen,
+        possible=possible,
+        left=posterior_of(seen, weighed),
+        outliers=outliers(seen, weighed),
+    )

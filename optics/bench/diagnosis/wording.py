@@ -1,0 +1,268 @@
+"""The diagnosis in the words of the shop: what it is, for and against, what cannot be told."""
+
+import math
+from collections.abc import Iterable, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from optics.bench.diagnosis.diagnose import Diagnosis
+from optics.bench.diagnosis.evidence import (
+    DISTURBED_BY,
+    Reading,
+    Spot,
+    disturbing,
+    seen_at,
+    spot_of,
+)
+from optics.bench.diagnosis.faults import AT, Cause
+from optics.bench.diagnosis.next_reading import Gain
+from optics.bench.diagnosis.outlying import Outlier
+from optics.bench.taken import Surface
+from optics.bench.uncertainty import LEVEL, Estimate
+from optics.units import format_angle, format_distance, format_length
+
+CAUSE_WORDS = {
+    Cause.SEAT: "shims under the lens seat",
+    Cause.START: "wrong thread start",
+    Cause.RING: "slipped scale ring",
+    Cause.STOP: "infinity stop out of place",
+    Cause.FOCAL: "focal length other than engraved",
+    Cause.TILT: "standard out of square",
+    Cause.GATE: "film not where the ground glass is",
+    Cause.ZERO: "rangefinder's infinity setting",
+    Cause.GAIN: "rangefinder's near setting",
+}
+SUPPOSITIONS = (
+    "Supposed: at most three causes together; every part, sound or not, off by a normal amount "
+    "of its usual size; readings' errors normal, few repeats widened by Student's t and pooled "
+    "over readings of one kind. The chances and sizes supposed are listed and can be changed."
+)
+# Twice its standard uncertainty is where a reading is called off.
+_OFF = 2.0
+# More places than these are counted, not named.
+_NAMED = 3
+
+
+def percent(chance: float) -> str:
+    """A probability as it is said; never 0 or 100 %."""
+    if chance >= 0.995:
+        return "more than 99 %"
+    if chance < 0.005:
+        return "less than 1 %"
+    return f"{100 * chance:.0f} %"
+
+
+def joined(words: Iterable[str], last: str = "and") -> str:
+    """A list as it is said: a, b and c."""
+    *most, end = words
+    return f"{', '.join(most)} {last} {end}" if most else end
+
+
+def reading_words(reading: Reading) -> str:
+    """A reading by the place at which it was taken."""
+    spot = spot_of(reading)
+    words = {
+        Spot.GAUGE: "the gauge",
+        Spot.STOP: "the stop",
+        Spot.INFINITY: "the ∞ mark",
+        Spot.NEAR: f"the {format_distance(seen_at(reading))} mark",
+        Spot.COINCIDENCE: f"the rangefinder at {format_distance(seen_at(reading))}",
+    }[spot]
+    if reading.taken.is_off_centre:
+        words += " in a corner"
+    return f"{words} on film" if reading.taken.surface is Surface.FILM else words
+
+
+def headline(diagnosis: Diagnosis) -> str:
+    """The most probable causes with their sizes, and how probable they are."""
+    causes = [c for c in Cause if c in diagnosis.leading.causes]
+    chance = percent(diagnosis.probability)
+    if not causes:
+        return f"The readings show nothing wrong beyond their own scatter ({chance} probable)."
+    said = joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes)
+    return f"Most probable ({chance}): {said}."
+
+
+def said_size(diagnosis: Diagnosis, cause: Cause) -> str:
+    """How far off the cause puts its part, which way, and how well that is known."""
+    if cause is Cause.START:
+        return _starts(diagnosis.leading.starts)
+    if cause is Cause.TILT:
+        slopes = [diagnosis.sizes[name].value for name in cause.faults]
+        return f"by {format_angle(math.hypot(*slopes))}"
+    size = diagnosis.sizes[cause.value]
+    if cause is Cause.GAIN:
+        way = "far out" if size.value > 0 else "little out"
+        return (
+            f"{abs(size.value):.1%} of the extension too {way} (± {size.expanded:.1%})"
+        ).replace("%", " %")
+    return f"{format_length(abs(size.value), places=3)} {_way(cause, size)} ({_within(size)})"
+
+
+def _starts(count: int) -> str:
+    starts = f"{abs(count)} start{'s' if abs(count) > 1 else ''}"
+    return f"{starts} too far {'out' if count > 0 else 'in'}"
+
+
+def _way(cause: Cause, size: Estimate) -> str:
+    ways = {
+        Cause.SEAT: ("too thick", "too thin"),
+        Cause.FOCAL: ("longer", "shorter"),
+        Cause.GATE: ("farther from the lens", "nearer the lens"),
+    }
+    out, inward = ways.get(cause, ("too far out", "too far in"))
+    return out if size.value > 0 else inward
+
+
+def _within(size: Estimate) -> str:
+    return f"± {format_length(size.expanded, places=3)}"
+
+
+def chance_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
+    """Each cause's probability, the most probable first, with its evidence."""
+    ordered = sorted(diagnosis.chances.items(), key=lambda item: -item[1])
+    return tuple(
+        f"{CAUSE_WORDS[c].capitalize()}: {percent(chance)}. {evidence(diagnosis, c)}"
+        for c, chance in ordered
+    )
+
+
+def evidence(diagnosis: Diagnosis, cause: Cause) -> str:
+    """What speaks for a cause and what against it, the other likely causes allowed for.
+
+    Causes that look just like it are not allowed for: what speaks for one speaks for both.
+    """
+    seen = diagnosis.seen
+    without = {cause} | diagnosis.determination.confused_with(cause)
+    others = diagnosis.left.means[0].copy()
+    others[[place for c in without for place in c.places]] = 0.0
+    left = np.abs(seen.values - seen.straight.errors(others))
+    shows = _shows(diagnosis, cause)
+    off = left > _OFF * seen.standard
+    for_it, against = (_places(seen.readings, shows & now) for now in (off, ~off))
+    said = []
+    if for_it and diagnosis.chances[cause] > 1 - LEVEL:
+        said.append(f"For: off at {for_it}, where it shows.")
+    if against:
+        said.append(f"Against: right at {against}, which it would disturb.")
+    return " ".join(said) or "Nothing speaks for it."
+
+
+def _shows(diagnosis: Diagnosis, cause: Cause) -> NDArray[np.bool_]:
+    """The readings in which a fault of the usual size would be seen."""
+    seen = diagnosis.seen
+    slopes = np.abs(seen.straight.rows[:, cause.places]).max(axis=1)
+    if cause is Cause.FOCAL:
+        slopes = np.abs(seen.straight.slopes(np.zeros(len(AT)))[:, AT["focal"]])
+    met = np.array([cause in disturbing(reading) for reading in seen.readings])
+    seen_well: NDArray[np.bool_] = slopes * diagnosis.priors.typical(cause) > _OFF * seen.standard
+    return met & seen_well
+
+
+def _places(readings: Sequence[Reading], chosen: NDArray[np.bool_]) -> str:
+    pairs = zip(readings, chosen, strict=True)
+    names = list(dict.fromkeys(reading_words(r) for r, is_in in pairs if is_in))
+    if len(names) > _NAMED + 1:
+        names = [*names[:_NAMED], f"{len(names) - _NAMED} more places"]
+    return joined(names) if names else ""
+
+
+def open_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
+    """Everything that these readings cannot tell, in words; empty when nothing is left open."""
+    return (*_alike_lines(diagnosis), *_open_causes(diagnosis), *_unread_lines(diagnosis))
+
+
+def _alike_lines(diagnosis: Diagnosis) -> list[str]:
+    """Causes that look alike, as far as one of them is likely to be at work."""
+    likely = {c for c, chance in diagnosis.chances.items() if chance > 0.05}
+    pairs = {
+        frozenset({alike.cause, *alike.others})
+        for alike in diagnosis.determination.look_alikes
+        if len(alike.others) == 1 and likely & {alike.cause, *alike.others}
+    }
+    return [_alike(pair) for pair in sorted(pairs, key=sorted)]
+
+
+def _alike(pair: frozenset[Cause]) -> str:
+    one, other = (c for c in Cause if c in pair)
+    tells = [spot for spot, causes in DISTURBED_BY.items() if (one in causes) != (other in causes)]
+    words = joined((_TELLING[spot] for spot in tells), "or")
+    return (
+        f"{CAUSE_WORDS[one].capitalize()} and {CAUSE_WORDS[other]} cannot be told apart: both "
+        f"shift every reading taken alike; {words} tells."
+    )
+
+
+_TELLING = {
+    Spot.GAUGE: "the gauge",
+    Spot.STOP: "a reading at the stop",
+    Spot.INFINITY: "a reading at the ∞ mark",
+    Spot.NEAR: "a reading at a near mark",
+    Spot.COINCIDENCE: "the rangefinder",
+}
+
+
+def _open_causes(diagnosis: Diagnosis) -> list[str]:
+    found = [
+        f"It cannot be said whether it is also the {CAUSE_WORDS[c]} ({percent(chance)})."
+        if c not in diagnosis.leading.causes
+        else f"It is not certain that it is the {CAUSE_WORDS[c]} ({percent(chance)})."
+        for c, chance in diagnosis.chances.items()
+        if c in diagnosis.open
+    ]
+    faint = [CAUSE_WORDS[c] for c in diagnosis.determination.faint]
+    if faint:
+        found.append(f"Too faint for these readings: {joined(faint)}.")
+    return found
+
+
+def _unread_lines(diagnosis: Diagnosis) -> list[str]:
+    unread = [CAUSE_WORDS[c] for c in diagnosis.determination.unread]
+    return [f"No reading touches, and nothing is said of: {joined(unread)}."] if unread else []
+
+
+def outlier_line(diagnosis: Diagnosis, outlier: Outlier) -> str:
+    """An accused reading, and what to do first."""
+    reading = diagnosis.seen.readings[outlier.index]
+    away = format_length(abs(outlier.away), places=3)
+    return (
+        f"Reading {outlier.index + 1}, {reading_words(reading)}, disagrees with all the others "
+        f"by {away}, by chance {_seldom(outlier.chance)}: take it again "
+        "before anything is moved."
+    )
+
+
+def _seldom(chance: float) -> str:
+    if chance < 1e-6:
+        return "less than once in a million"
+    count = 1 / chance
+    said = f"{round(count, -int(math.log10(count))):,.0f}".replace(",", " ")
+    return f"once in {said}"
+
+
+def next_line(gain: Gain) -> str:
+    """The best further reading and what it is expected to bring."""
+    before, after = (format_length(s, places=3) for s in gain.standard)
+    wrong = [percent(chance) for chance in gain.wrong_cause]
+    parts = []
+    if before != after:
+        parts.append(f"the worst standard uncertainty from {before} to {after}")
+    if wrong[0] != wrong[1]:
+        parts.append(f"the risk of a wrong cause from {wrong[0]} to {wrong[1]}")
+    brings = joined(parts) if parts else "little: nothing feasible tells much more"
+    return f"Most would be told by {gain.candidate.words}: it should bring {brings}."
+
+
+def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
+    """The whole diagnosis, line by line."""
+    settled = not open_lines(diagnosis)
+    further = () if settled else (next_line(diagnosis.next_readings()[0]),)
+    return (
+        headline(diagnosis),
+        *(outlier_line(diagnosis, o) for o in diagnosis.outliers),
+        *chance_lines(diagnosis),
+        *open_lines(diagnosis),
+        *further,
+        SUPPOSITIONS,
+    )

@@ -1,0 +1,30 @@
+"""One thing done to the camera: its words, and what it does to the faults."""
+
+from dataclasses import dataclass, field
+
+from optics.bench.cautions import Caution
+from optics.bench.diagnosis.faults import Cause
+from optics.bench.uncertainty import Estimate
+
+
+@dataclass(frozen=True)
+class Adjustment:
+    """A rounded amount that a hand can set; `changes` is what it adds to each fault it touches."""
+
+    cause: Cause
+    title: str
+    instruction: str
+    changes: dict[str, Estimate]
+    amounts: tuple[tuple[str, str], ...]
+    tool: str
+    notes: tuple[str, ...] = ()
+    cautions: tuple[Caution, ...] = ()
+    figures: dict[str, float | str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Blocked:
+    """An adjustment that is wanted and cannot be made, and why."""
+
+    cause: Cause
+    reason: str

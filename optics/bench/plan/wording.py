@@ -1,0 +1,130 @@
+"""The plan in the words of the shop."""
+
+from optics.bench.diagnosis.duties import Duty
+from optics.bench.diagnosis.evidence import Spot
+from optics.bench.diagnosis.faults import Cause
+from optics.bench.diagnosis.wording import joined, next_line, outlier_line, percent
+from optics.bench.plan.planning import Alternative, Plan, Step
+from optics.bench.plan.state import Expected
+from optics.bench.readings import Sense
+from optics.bench.uncertainty import LEVEL
+from optics.units import format_distance, format_length
+
+_WITHOUT = {
+    Cause.SEAT: "Without removing the lens from its seat",
+    Cause.STOP: "Without moving the stop",
+    Cause.FOCAL: "Without a new scale",
+}
+
+
+def duty_words(duty: Duty) -> str:
+    """Where a duty is, as it is said."""
+    if duty.spot is Spot.NEAR:
+        return f"the {format_distance(duty.distance)} mark"
+    if duty.spot is Spot.COINCIDENCE:
+        return f"the rangefinder at {format_distance(duty.distance)}"
+    if duty.place != (0.0, 0.0):
+        x, y = duty.place
+        return f"the {'upper' if y > 0 else 'lower'} {'right' if x > 0 else 'left'} corner"
+    return f"the {duty.words}"
+
+
+def said_error(mm: float) -> str:
+    """An expected error with its sense."""
+    sense = Sense.of(mm)
+    if sense is Sense.RIGHT:
+        return "right"
+    return f"{format_length(abs(mm), places=3)} {sense.words}"
+
+
+def expected_line(expected: Expected) -> str:
+    """One duty: what is expected there, and how probable it is to be inside."""
+    half = format_length((expected.high - expected.low) / 2, places=3)
+    return (
+        f"{duty_words(expected.duty)}: {said_error(expected.mean)}, ± {half} at 95 %; inside "
+        f"with {percent(expected.inside)}"
+    )
+
+
+def step_lines(step: Step) -> tuple[str, ...]:
+    """One step: what to do, with what, and what is to be expected after it."""
+    done = step.adjustment
+    lines = [
+        f"{step.number}. {step.bench_step.words.capitalize()} (step {int(step.bench_step)} of "
+        f"the bench's order). {done.instruction}",
+        f"Tool: {done.tool}.",
+        *done.notes,
+        *(f"{c.heading}: {c.text}" for c in done.cautions),
+        f"Then the least sure is {expected_line(step.after.worst)}; all inside with "
+        f"{percent(step.after.all_inside)}.",
+    ]
+    return tuple(lines)
+
+
+def promise_line(plan: Plan) -> str:
+    """Whether the camera will conform when the plan is done."""
+    state, tolerance = plan.final, plan.final.expected[0].duty.tolerance
+    within = f"within ± {format_length(tolerance, places=3)}"
+    where = joined(dict.fromkeys(duty_words(e.duty) for e in state.expected))
+    if plan.will_conform:
+        when = "When this is done it will conform" if plan.steps else "It conforms"
+        return f"{when}: {where} {within}, with {percent(state.all_inside)} probability."
+    return (
+        f"Conformity cannot be promised: all {within} with {percent(state.all_inside)}; the "
+        f"least sure is {expected_line(state.worst)}."
+    )
+
+
+def needs_line(plan: Plan) -> str:
+    """What to do before anything can be promised; empty when it can."""
+    if plan.will_conform:
+        return ""
+    if plan.diagnosis.outliers:
+        return outlier_line(plan.diagnosis, plan.diagnosis.outliers[0])
+    if plan.blocked:
+        return " ".join(blocked.reason for blocked in plan.blocked)
+    return next_line(plan.needs[0])
+
+
+def alternative_line(alternative: Alternative) -> str:
+    """Another way and its price."""
+    doing = " ".join(a.instruction for a in alternative.adjustments)
+    left = [f"{duty_words(duty)} stays {said_error(mean)}" for duty, mean in alternative.leaves]
+    price = f" Price: {joined(left)}." if left else ""
+    start = _WITHOUT[alternative.avoids[0]]
+    return f"{start}: {doing} Inside elsewhere with {percent(alternative.inside)}.{price}"
+
+
+def jumped_line(plan: Plan) -> str:
+    """The earlier steps that no reading checked; empty when there are none."""
+    if not plan.jumped:
+        return ""
+    steps = joined(f"{int(step)} ({step.words})" for step in plan.jumped)
+    return f"Not checked, and presumed right: step {steps} of the bench's order."
+
+
+def unsettled_line(plan: Plan) -> str:
+    """That a step rests on a cause which is not certain, and what would settle it; else empty."""
+    chances = plan.diagnosis.chances
+    doubtful = {s.adjustment.cause for s in plan.steps if chances[s.adjustment.cause] < LEVEL}
+    if not doubtful & set(plan.diagnosis.leading.causes):
+        return ""
+    return (
+        f"The causes are not settled ({percent(plan.diagnosis.probability)}), so read once more "
+        f"before anything is moved. {next_line(plan.diagnosis.next_readings()[0])}"
+    )
+
+
+def plan_text(plan: Plan) -> tuple[str, ...]:
+    """The whole plan, line by line."""
+    lines = [
+        jumped_line(plan),
+        unsettled_line(plan),
+        *(line for step in plan.steps for line in step_lines(step)),
+        *([] if plan.steps else ["Nothing is to be moved."]),
+        promise_line(plan),
+        needs_line(plan),
+        *(alternative_line(a) for a in plan.alternatives),
+        "Last of all: a film test, and the as-left readings into the record.",
+    ]
+    return tuple(line for line in lines if line)

@@ -1,0 +1,85 @@
+"""The plan in words."""
+
+from dataclasses import replace
+
+from optics.bench.diagnosis import Faults, diagnose
+from optics.bench.plan import make_plan
+from optics.bench.plan.wording import (
+    alternative_line,
+    jumped_line,
+    needs_line,
+    plan_text,
+    promise_line,
+    step_lines,
+)
+from tests.optics.bench.bench_day import (
+    AT_HAND,
+    FULL_ROUND,
+    HELICOID,
+    INFINITY,
+    NEAR,
+    STOP,
+    all_shown,
+)
+
+
+def planned(hidden: Faults, *readings: object, limit: float = 0.006) -> object:
+    """Plan for a helicoid camera with these faults."""
+    shown = all_shown(HELICOID, hidden, readings or FULL_ROUND, limit)
+    return make_plan(diagnose(HELICOID, shown), AT_HAND, draws=20_000)
+
+
+def test_a_step_says_what_with_what_and_what_then() -> None:
+    """A step names its place in the order, the amount and sense, the tool and the outcome."""
+    plan = planned(Faults(seat=-0.1))
+    first, *rest = step_lines(plan.steps[0])  # type: ignore[attr-defined]
+    assert first.startswith("1. Lens at infinity (step 3 of the bench's order). Fit ")
+    assert "add 0.100 mm in all" in first
+    assert rest[0].startswith("Tool: lens spanner")
+    assert rest[-1].startswith("Then the least sure is the ")
+    assert rest[-1].endswith("all inside with more than 99 %.")
+
+
+def test_a_promise_names_where_and_how_probably() -> None:
+    """The promise names every place, the tolerance and the probability."""
+    said = promise_line(planned(Faults(seat=-0.1)))  # type: ignore[arg-type]
+    assert said.startswith("When this is done it will conform: the register, the infinity stop")
+    assert said.endswith("within ± 0.042 mm, with more than 99 % probability.")
+    assert promise_line(planned(Faults())).startswith("It conforms: ")  # type: ignore[arg-type]
+
+
+def test_what_is_needed_first_is_said() -> None:
+    """Where nothing can be promised the best further reading is named with what it brings."""
+    plan = planned(Faults(ring=0.2), STOP, INFINITY, NEAR, limit=0.05)
+    assert promise_line(plan).startswith("Conformity cannot be promised")  # type: ignore[arg-type]
+    assert needs_line(plan).startswith("Most would be told by ")  # type: ignore[arg-type]
+    assert needs_line(planned(Faults())) == ""  # type: ignore[arg-type]
+
+
+def test_a_blocked_step_is_what_is_needed() -> None:
+    """A screw of unknown effect asks for its trial turn."""
+    readings = all_shown(HELICOID, Faults(zero=0.2), FULL_ROUND)
+    bare = replace(AT_HAND, zero_screw=None, gain_screw=None)
+    assert "quarter turn" in needs_line(make_plan(diagnose(HELICOID, readings), bare, draws=2000))
+
+
+def test_another_way_is_said_with_its_price() -> None:
+    """The way round the seat is said with the register as its price."""
+    plan = planned(Faults(seat=-0.1))
+    said = [alternative_line(a) for a in plan.alternatives]  # type: ignore[attr-defined]
+    assert said[0].startswith("Without removing the lens from its seat: ")
+    assert said[0].endswith("Price: the register stays 0.100 mm too far in.")
+
+
+def test_jumped_steps_are_said() -> None:
+    """Steps that no reading checked are named as presumed right."""
+    said = jumped_line(planned(Faults(ring=0.2), STOP, INFINITY))  # type: ignore[arg-type]
+    assert said.startswith("Not checked, and presumed right: step 1 (film gate and pressure plate)")
+    assert jumped_line(planned(Faults(ring=-0.2))) == ""  # type: ignore[arg-type]
+
+
+def test_the_plan_ends_with_film_test_and_record() -> None:
+    """Every plan ends with the last step of the bench's order, and says so when nothing moves."""
+    text = plan_text(planned(Faults()))  # type: ignore[arg-type]
+    assert "Nothing is to be moved." in text
+    assert text[-1] == "Last of all: a film test, and the as-left readings into the record."
