@@ -14,6 +14,8 @@ def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
     sentence = sentence.removeprefix(lead)
     cut = min((at for at in map(sentence.find, ends) if at > 0), default=len(sentence))
     first, rest = sentence[:cut].rstrip("."), sentence[cut + 1 :].strip()
+    # A figure and its unit stay on one line of the large type.
+    first = first.replace(" %", "\u00a0%").replace(" mm", "\u00a0mm")
     more = f"<p>{escape(rest[:1].upper() + rest[1:])}</p>" if rest else ""
     said = f'{escape(lead)}<strong>{escape(first)}</strong><a class="jump" href="#rest">More ↓</a>'
     return f'<p class="headline bench" role="status">{said}</p><div id="rest">{more}</div>'

@@ -27,11 +27,11 @@ def witness_html(ranking: Ranking, drawn: BarrelDrawing, is_noted: bool) -> str:
     is_told = ranking.finding is Finding.TOLD
     picture = barrel_view(drawn, is_told, is_noted)
     steps = what_to_do(ranking)
-    todo = steps_html(steps) if steps else lines_html([_UNTOLD])
+    steps_or_wait = steps_html(steps) if steps else lines_html([_UNTOLD])
     return (
         f'<section class="answer">{headline_html(_signed(ranking))}'
-        f'<div class="pictures level">{picture}<div class="beside">'
-        f'<h2 class="small" id="what-to-do">What to do</h2>{todo}</div></div>'
+        f'<div class="pictures level">{picture}<div class="steps">'
+        f'<h2 class="small" id="what-to-do">What to do</h2>{steps_or_wait}</div></div>'
         f"{_table(ranking)}</section>"
     )
 

@@ -37,7 +37,7 @@ def _read_one_angle(text: str) -> tuple[Understood]:
 
 
 _ONE_ANGLE = fields.Typed(_ANGLE_WORDS, "°", _read_one_angle, lambda found: str(found[0].echo))
-MARKS = fields.pairs(MARK_NAME, _ONE_ANGLE, "candidate marks", "B = 10")
+MARKS = fields.pairs(MARK_NAME, _ONE_ANGLE, "candidate marks", example="B = 10")
 MEASURED_ERROR = fields.lengths("focus error measured")
 ERROR_LIMIT = fields.length("limit of the focus error", at_least=0)
 MARK_READ_TO = fields.angle("limit of a mark's angle", at_least=0)

@@ -145,12 +145,12 @@ def test_starts_are_told_and_drawn(window: Page, bench_address: str) -> None:
     """The worked example is told, drawn and put into steps; too close marks are not told."""
     opened(window, bench_address, STARTS)
     expect(hands.headline(window)).to_contain_text("It was mark B, 2 starts farther in")
-    expect(window.locator(".beside li").first).to_contain_text("enter it again 2 starts (120.0°)")
+    expect(window.locator(".steps li").first).to_contain_text("enter it again 2 starts (120.0°)")
     assert "B at 10.0° likeliest" in (window.locator(".pictures img").get_attribute("alt") or "")
     typed(window, "Marks, clockwise", "A = 0; B = 10; C = 11,5")
     expect(hands.headline(window)).to_contain_text("Cannot tell")
-    expect(window.locator(".beside")).to_contain_text("part no thread")
-    expect(window.locator(".beside li")).to_have_count(0)
+    expect(window.locator(".steps")).to_contain_text("part no thread")
+    expect(window.locator(".steps li")).to_have_count(0)
 
 
 def test_sense_turns_with_a_minus(page: Page, bench_address: str) -> None:

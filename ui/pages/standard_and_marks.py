@@ -54,6 +54,10 @@ _CAUTIONS: dict[str, tuple[Caution, ...]] = {
     _STARTS: WITNESS_CAUTIONS,
     _SHEET: WITNESS_CAUTIONS,
 }
+_NO_THREAD = (
+    "A lens on a bed or struts has no thread: choose a camera with a helicoid or a front cell, or "
+    "say how yours focuses."
+)
 Show: TypeAlias = Callable[[dict[str, Any], list[str]], None]
 
 
@@ -91,7 +95,17 @@ def _draw_gate(name: str) -> Show:
 
 def _draw_starts(name: str) -> Show:
     part, amiss = witness_form(name)
-    return partial(_show_solved, {"witness": part}, amiss, _witness_html, "witness")
+    return partial(_show_starts, {"witness": part}, amiss)
+
+
+def _show_starts(
+    more: dict[str, Any], amiss: list[str], camera: dict[str, Any], problems: list[str]
+) -> None:
+    """A lens without a thread is told so before anything is asked of it."""
+    if camera["focusing"]["kind"] == "bed":
+        st.html(answer_panel.waiting_html([_NO_THREAD]))
+        return
+    _show_solved(more, amiss, _witness_html, "witness", camera, problems)
 
 
 def _draw_budget(name: str) -> Show:

@@ -6,6 +6,7 @@ from optics.errors import OutOfRange, ShimwrightError, Unreadable
 from optics.records import fields
 from optics.records.places import read_leaves_now, read_place, size
 from optics.records.standard import DEPTHS, SCREWS
+from optics.records.witness import MARKS
 
 FRAME = size("picture on the film")
 
@@ -65,6 +66,13 @@ def test_leaves_under_a_screw_are_added_up_or_unknown() -> None:
     assert SCREWS.echo(found) == (
         "3 places: top: 0.2 mm + 0.05 mm; bottom left: no shim; 20, −15 mm: not known"
     )
+
+
+def test_marks_are_echoed_by_name() -> None:
+    """Candidate marks are said with their angles; one without is refused with an example."""
+    assert MARKS.echo(MARKS.read("A = 0; left one = −14")) == "2 marks: A at 0°; left one at −14°"
+    with pytest.raises(Unreadable, match="such as B = 10"):
+        MARKS.read("A = 0; 10")
 
 
 @pytest.mark.parametrize(
