@@ -61,10 +61,6 @@ class Observations:
         dofs = [min((dof for _, dof in told), default=_PLENTY) for told in limited]
         return np.array(variance), np.array(dofs)
 
-    def without(self, index: int) -> tuple[Reading, ...]:
-        """The readings with one set aside."""
-        return self.readings[:index] + self.readings[index + 1 :]
-
 
 @lru_cache(maxsize=256)
 def widening(dof: float) -> float:

@@ -71,10 +71,6 @@ class Forecast:
             for line in np.flatnonzero(effect):
                 self.errors[line] += effect[line] * drawn
 
-    def shift(self, change: Vector) -> None:
-        """Move every duty by exact changes of the faults."""
-        self.errors += (self.rows @ change)[:, None]
-
     def state(self, every: int = 1) -> State:
         """What is to be expected now; the intervals from every so manieth draw."""
         tolerances = np.array([duty.tolerance for duty in self.duties])

@@ -44,14 +44,6 @@ def test_a_step_adds_its_amount_and_its_own_error() -> None:
     assert np.abs(moved[others]).max() == 0.0
 
 
-def test_exact_shifts_move_the_whole_state() -> None:
-    """A shift without uncertainty moves every draw alike."""
-    forecast = Forecast(FOUND.left, FOUND.duties, 100)
-    before = forecast.errors.copy()
-    forecast.shift(np.array([0.0, 0.0, 0.1, *[0.0] * 7]))
-    assert np.ptp(forecast.errors - before, axis=1) == pytest.approx(0.0, abs=1e-12)
-
-
 @pytest.mark.parametrize(
     ("low", "high", "all_inside", "conforms"),
     [(-0.03, 0.03, 0.97, True), (-0.03, 0.041, 0.97, False), (-0.03, 0.03, 0.94, False)],

@@ -27,15 +27,21 @@ class Steady:
         return (low + high) / 2
 
 
-@pytest.mark.parametrize("camera", [HELICOID, CELL, BED], ids=lambda c: c.name)
+# Only a helicoid has other starts.
+ON_CAMERAS = [
+    (cause, camera)
+    for cause in Cause
+    for camera in (HELICOID, CELL, BED)
+    if cause is not Cause.START or camera is HELICOID
+]
+
+
 @pytest.mark.parametrize("way", [1, -1], ids=["out", "in"])
-@pytest.mark.parametrize("cause", Cause)
+@pytest.mark.parametrize(("cause", "camera"), ON_CAMERAS)
 def test_doing_what_the_words_say_does_what_the_figures_say(
     cause: Cause, way: int, camera: Camera
 ) -> None:
     """Followed by its words alone, every instruction changes the camera by its stated amount."""
-    if cause is Cause.START and camera is not HELICOID:
-        pytest.skip("only a helicoid has other starts")
     wanted = dict.fromkeys(cause.faults, 0.0) | {cause.faults[0]: way * WANTED[cause]}
     done = adjust(cause, camera, AT_HAND, wanted)
     assert isinstance(done, Adjustment)
