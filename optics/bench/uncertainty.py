@@ -126,6 +126,21 @@ def combine(formula: Formula, **inputs: Estimate) -> Estimate:
     return Estimate(value, parts)
 
 
+def conformity(estimate: Estimate, tolerance: float) -> float:
+    """The probability that the true figure lies within ± `tolerance` (JCGM 106:2012, 7.2).
+
+    Equation: p = F((T − y)/u) − F((−T − y)/u), F the distribution of Student's t with the
+    effective degrees of freedom. Limits: nothing else is known of the figure beforehand.
+    """
+    from scipy.special import ndtr, stdtr
+
+    if not estimate.standard:
+        return float(abs(estimate.value) <= tolerance)
+    ends = [(end - estimate.value) / estimate.standard for end in (-tolerance, tolerance)]
+    low, high = (ndtr(e) if math.isinf(estimate.dof) else stdtr(estimate.dof, e) for e in ends)
+    return float(high - low)
+
+
 def budget(estimate: Estimate) -> Iterable[tuple[str, float, float]]:
     """Each source's name, standard uncertainty and share of the variance, largest first."""
     ordered = sorted(estimate.parts.items(), key=lambda item: -abs(item[1]))

@@ -6,7 +6,7 @@ from optics.bench.uncertainty import Estimate
 
 
 class Verdict(StrEnum):
-    """The decision with a guard band of U at 95 % (ILAC-G8: w = U)."""
+    """The decision; its guard band keeps off the edge of the tolerance."""
 
     INSIDE = "inside"
     OUTSIDE = "outside"
@@ -22,11 +22,26 @@ class Verdict(StrEnum):
         }[self]
 
 
-def judge(estimate: Estimate, tolerance: float) -> Verdict:
-    """Inside or outside only if the whole of value ± U is; otherwise it cannot be told."""
-    size = abs(estimate.value)
-    if size + estimate.expanded <= tolerance:
+class Guard(StrEnum):
+    """How far inside the tolerance a figure must stay to be accepted (ILAC-G8:09/2019)."""
+
+    NONE = "w = 0"
+    EXPANDED = "w = U"
+
+    def width(self, estimate: Estimate) -> float:
+        """The guard band w in the estimate's unit: none, or U at 95 %."""
+        return estimate.expanded if self is Guard.EXPANDED else 0.0
+
+
+def judge(estimate: Estimate, tolerance: float, guard: Guard = Guard.EXPANDED) -> Verdict:
+    """Inside or outside only if the figure is, by the guard band; else it cannot be told.
+
+    With w = U the whole of value ± U must lie on one side. With w = 0 the figure alone
+    decides, and at the very edge that is wrong every other time.
+    """
+    size, width = abs(estimate.value), guard.width(estimate)
+    if size + width <= tolerance:
         return Verdict.INSIDE
-    if size - estimate.expanded > tolerance:
+    if size - width > tolerance:
         return Verdict.OUTSIDE
     return Verdict.UNSURE

@@ -6,19 +6,18 @@ unknown, and versions that are newer, are refused.
 
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
 from optics.bench.camera import Turn
 from optics.records import fields
+from optics.records.day import Day
+from optics.records.intake import IntakePart
+from optics.records.part import Line, Note, Part
+from optics.records.trays import TrayPart
+from optics.records.work import WorkPart
 
 FORMAT = "shimwright job"
 VERSION = 1
-
-
-class Part(BaseModel):
-    """A piece of a job: frozen, and closed to fields it does not know."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
 
 
 class LensPart(Part):
@@ -150,16 +149,34 @@ ReadingPart: TypeAlias = Annotated[
 ]
 
 
+class TakenPart(Part):
+    """A reading as found or as left: when it was taken, with what, and what is worth adding."""
+
+    day: Day | None = None
+    reading: ReadingPart
+    instrument: Line = ""
+    note: Note = ""
+
+
 class JobDocument(Part):
-    """One job: a camera, the shims at hand, and the readings taken."""
+    """One job: what came in, the camera, the shims at hand, the readings taken, the work done.
+
+    `readings` are those being worked with; `found` and `left` are kept for the record. A job
+    can be booked in before its camera's figures are known.
+    """
 
     format: Literal["shimwright job"] = "shimwright job"
     version: Literal[1] = 1
     title: Annotated[str, Field(max_length=200)] = ""
-    camera: CameraPart
+    intake: IntakePart | None = None
+    trays: Annotated[tuple[TrayPart, ...], Field(max_length=200)] = ()
+    work: WorkPart | None = None
+    camera: CameraPart | None = None
     marks: Annotated[tuple[Annotated[str, fields.RING_MARK], ...], Field(max_length=12)] = (
         "3 m",
         "1.5 m",
     )
     workshop: WorkshopPart = WorkshopPart()
     readings: Annotated[tuple[ReadingPart, ...], Field(max_length=200)] = ()
+    found: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()
+    left: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()

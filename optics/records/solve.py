@@ -7,7 +7,7 @@ from optics.bench.camera import Camera
 from optics.bench.correction import Correction, correct
 from optics.bench.readings import ParallaxReading
 from optics.errors import Unreadable
-from optics.records.job import JobDocument
+from optics.records.job import CameraPart, JobDocument
 from optics.records.to_bench import camera_of, marks_of, reading_of, workshop_of
 
 Answer: TypeAlias = Correction | ParallaxReading
@@ -30,7 +30,7 @@ def solve(job: JobDocument) -> Solution:
     """
     if not job.readings:
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
-    camera = camera_of(job.camera)
+    camera = camera_of(described(job))
     workshop, marks = workshop_of(job.workshop), marks_of(job)
     readings = (reading_of(part, camera) for part in job.readings)
     answers = tuple(
@@ -38,3 +38,13 @@ def solve(job: JobDocument) -> Solution:
         for r in readings
     )
     return Solution(job, camera, answers)
+
+
+def described(job: JobDocument) -> CameraPart:
+    """The job's camera; Unreadable where it was booked in and not yet described."""
+    if job.camera is None:
+        raise Unreadable(
+            "The job has no camera: describe its lens and how it focuses first.",
+            quantity="camera",
+        )
+    return job.camera
