@@ -75,6 +75,9 @@ def said_of(path: Path) -> Iterator[None]:
     """Turn what the database or the system says into one sentence about the file."""
     try:
         yield
+    except UnicodeDecodeError as wrong:
+        # The database quotes harmed text in what it says, and that cannot even be decoded.
+        raise _damaged(path) from wrong
     except sqlite3.Error as wrong:
         refusal = _refusal(path, wrong)
         if refusal is None:
@@ -100,6 +103,10 @@ def _refusal(path: Path, wrong: sqlite3.Error) -> ShimwrightError | None:
         )
     if isinstance(wrong, sqlite3.ProgrammingError | sqlite3.IntegrityError):
         return None
+    return _damaged(path)
+
+
+def _damaged(path: Path) -> Damaged:
     return Damaged(
         f"The records {path} are damaged, or are no records at all: restore a backup with "
         "“shimwright jobs restore FILE”; what is there is set aside, not thrown away."

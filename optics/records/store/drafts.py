@@ -5,7 +5,7 @@ import sqlite3
 from collections.abc import Mapping
 from typing import Any
 
-from optics.errors import NotKept
+from optics.errors import NotKept, Unreadable
 from optics.records.files import LARGEST_FILE
 
 
@@ -38,7 +38,12 @@ def _as_text(typed: Mapping[str, Any]) -> str:
 def typed(connection: sqlite3.Connection, key: str) -> dict[str, Any] | None:
     """What was typed under a key; None where nothing is kept."""
     row = connection.execute("SELECT typed FROM draft WHERE key = ?", (key,)).fetchone()
-    return None if row is None else dict(json.loads(row[0]))
+    if row is None:
+        return None
+    try:
+        return dict(json.loads(row[0]))
+    except (TypeError, ValueError):
+        raise Unreadable(f"The draft {key!r:.60} is damaged: restore a backup.") from None
 
 
 def keys(connection: sqlite3.Connection) -> list[tuple[str, str]]:

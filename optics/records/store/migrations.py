@@ -20,7 +20,7 @@ class Migration:
 
 MIGRATIONS = (
     Migration(
-        "jobs and their revisions",
+        "jobs, their revisions and their figures",
         (
             """CREATE TABLE job (
                 id INTEGER PRIMARY KEY AUTOINCREMENT,
@@ -46,6 +46,11 @@ MIGRATIONS = (
                 saved TEXT NOT NULL,
                 document TEXT NOT NULL,
                 PRIMARY KEY (owner, number))""",
+            """CREATE TABLE job_figure (
+                job INTEGER NOT NULL REFERENCES job (id) ON DELETE CASCADE,
+                name TEXT NOT NULL,
+                value REAL NOT NULL,
+                PRIMARY KEY (job, name)) WITHOUT ROWID""",
             "CREATE INDEX job_changed ON job (changed)",
             "CREATE INDEX job_camera_kind ON job (camera_kind)",
             "CREATE INDEX job_digest ON job (digest)",
@@ -75,16 +80,6 @@ MIGRATIONS = (
                 document TEXT NOT NULL,
                 PRIMARY KEY (owner, number))""",
             "CREATE UNIQUE INDEX item_name ON item (kind, folded) WHERE deleted IS NULL",
-        ),
-    ),
-    Migration(
-        "figures learned from jobs",
-        (
-            """CREATE TABLE job_figure (
-                job INTEGER NOT NULL REFERENCES job (id) ON DELETE CASCADE,
-                name TEXT NOT NULL,
-                value REAL NOT NULL,
-                PRIMARY KEY (job, name)) WITHOUT ROWID""",
         ),
     ),
 )

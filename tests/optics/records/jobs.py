@@ -69,6 +69,7 @@ def job(focusing: dict[str, str] = HELICOID, *readings: dict[str, str]) -> dict[
         }
     )
 
+
 # Everything that can be written down about a job, with odd blanks and signs to be kept.
 RECORD: dict[str, Any] = {
     "intake": {

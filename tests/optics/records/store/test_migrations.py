@@ -76,7 +76,10 @@ def test_a_step_that_fails_leaves_nothing(
     """A step that breaks off half way leaves the schema, and its record, as they were."""
     bring_up_to_date(connection, to=1)
     before = schema(connection)
-    broken = (MIGRATIONS[0], type(MIGRATIONS[0])("broken", ("CREATE TABLE a (b)", "CREATE NONSENSE")))
+    broken = (
+        MIGRATIONS[0],
+        type(MIGRATIONS[0])("broken", ("CREATE TABLE a (b)", "CREATE NONSENSE")),
+    )
     monkeypatch.setattr("optics.records.store.migrations.MIGRATIONS", broken)
     with pytest.raises(sqlite3.OperationalError):
         bring_up_to_date(connection, to=2)

@@ -67,7 +67,10 @@ def test_every_save_keeps_a_revision(store: Store) -> None:
     number = store.add_job(titled("one"))
     assert store.save_job(number, titled("two")) == 2
     assert store.save_job(number, titled("two")) == 2
-    assert [(r.number, r.is_current) for r in store.job_revisions(number)] == [(2, True), (1, False)]
+    assert [(r.number, r.is_current) for r in store.job_revisions(number)] == [
+        (2, True),
+        (1, False),
+    ]
     assert store.job_at(number, 1).title == "one"
 
 

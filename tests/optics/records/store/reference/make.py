@@ -40,7 +40,7 @@ def fill(connection: sqlite3.Connection, schema: int) -> None:
     for number, deleted in ((1, None), (2, TIME)):
         connection.execute(
             "INSERT INTO job VALUES (?, 2, ?, ?, NULL, ?, 'Reference ∞ “a”', 'Zoë', 'Ostrin 35', "
-            "'ostrin 35', '41 207', 'booked in', '', '', ?, 'reference ∞ “a” zoe ostrin 35 41 207')",
+            "'ostrin 35', '41 207', 'booked in', '', '', ?, 'reference ∞ “a” zoe 41 207')",
             (number, TIME, TIME, deleted, f"digest {number}"),
         )
         for revision, text in ((1, JOB.replace("“a”", "“b”")), (2, JOB)):
