@@ -8,6 +8,7 @@ from pathlib import Path
 from optics.errors import NotKept, ShimwrightError, Unreadable
 from optics.records.files import read_job
 from optics.records.library import read_item
+from optics.records.store import drafts
 from optics.records.store.connection import Damaged, connected, opened, said_of
 from optics.records.store.migrations import bring_up_to_date, schema_version
 
@@ -77,10 +78,23 @@ def check(connection: sqlite3.Connection) -> None:
     if found != ["ok"] or connection.execute("PRAGMA foreign_key_check").fetchone():
         raise Unreadable("it is damaged; choose another one.")
     bring_up_to_date(connection)
+    for table in ("job", "item"):
+        _check_current(connection, table)
+    for key, _ in drafts.keys(connection):
+        drafts.typed(connection, key)
     for (document,) in connection.execute("SELECT document FROM job_revision"):
         read_job(str(document).encode())
     for (document,) in connection.execute("SELECT document FROM item_revision"):
         read_item(str(document).encode())
+
+
+def _check_current(connection: sqlite3.Connection, table: str) -> None:
+    lost = connection.execute(
+        f"SELECT 1 FROM {table} AS t LEFT JOIN {table}_revision AS r "
+        "ON r.owner = t.id AND r.number = t.current WHERE r.number IS NULL"
+    )
+    if lost.fetchone():
+        raise Unreadable("it is damaged; choose another one.")
 
 
 def _schema(connection: sqlite3.Connection) -> set[tuple[str, str, str]]:

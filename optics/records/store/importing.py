@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import count
 
 from optics.records.job import JobDocument
-from optics.records.library import Item
+from optics.records.library import Item, read_item
 from optics.records.store import jobs, library
 from optics.records.store.bundle import Member
 from optics.records.store.jobs import folded
@@ -65,13 +65,12 @@ def _take_job(
 
 
 def _take_item(connection: sqlite3.Connection, item: Item, now: str) -> Imported:
-    text = library.text_of(item)
     for name in _names(item.name):
         other = _named(connection, item, name)
         if other is None:
             library.add(connection, item.model_copy(update={"name": name}), now)
             return Imported(items=1)
-        if other == text:
+        if other.part == item.part:
             break
     return Imported(already=1)
 
@@ -83,12 +82,12 @@ def _names(name: str) -> Iterable[str]:
         yield f"{name[:190]} ({number})"
 
 
-def _named(connection: sqlite3.Connection, item: Item, name: str) -> str | None:
-    """The document of the item that has a name; None where the name is free."""
+def _named(connection: sqlite3.Connection, item: Item, name: str) -> Item | None:
+    """The item that has a name now; None where the name is free."""
     row = connection.execute(
         "SELECT r.document FROM item AS i JOIN item_revision AS r "
         "ON r.owner = i.id AND r.number = i.current "
         "WHERE i.kind = ? AND i.folded = ? AND i.deleted IS NULL",
         (item.kind, folded(name)),
     ).fetchone()
-    return None if row is None else str(row[0])
+    return None if row is None else read_item(str(row[0]).encode())
