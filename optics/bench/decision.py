@@ -57,6 +57,15 @@ def said_rule(guard: Guard) -> str:
     )
 
 
+def said_decision(decision: Decision) -> str:
+    """How the figure stands to its tolerance, by which guard band."""
+    band = "no guard band"
+    if decision.guard is Guard.EXPANDED:
+        band = f"guard band w = U = {format_length(decision.width, places=3)}"
+    allowed = format_length(decision.allowed, places=3)
+    return f"{decision.verdict.words.capitalize()}: allowed ± {allowed}, {band}."
+
+
 def said_probability(decision: Decision) -> str:
     """How likely the lens really is within the tolerance, in words."""
     within = f"within ± {format_length(decision.allowed, places=3)}"

@@ -162,9 +162,9 @@ def _named_by(part: TakenPart, name: str) -> InstrumentUsed:
         known = INSTRUMENTS[reading.instrument]
         limit = f"± {format_length(gauge_limit(reading), places=3)}"
         return InstrumentUsed(name, limit, known.source)
-    limit = None if isinstance(reading, ParallaxPart) else reading.limit
+    typed = None if isinstance(reading, ParallaxPart) else reading.limit
     field = fields.ANGLE_LIMIT if isinstance(reading, RotationPart) else fields.DISTANCE_LIMIT
-    return InstrumentUsed(name, _limit(limit, field), "stated with the reading")
+    return InstrumentUsed(name, _limit(typed, field), "stated with the reading")
 
 
 def _limit(text: str | None, field: fields.Typed = INSTRUMENT_LIMIT) -> str:
