@@ -81,7 +81,7 @@ def _blanks(flow: Flow, x: float, fields: Sequence[tuple[str, float]]) -> None:
 
 
 def _condition(flow: Flow, report: JobReport) -> None:
-    flow.section("Condition", "As found. Photograph it first.", rule=0.3, room=50)
+    flow.section("Condition", "Before opening; photograph it first.", rule=0.3, room=50)
     heads = ("Screw or part", "Place", *FAULTS, "Mark, note")
     widths = (34.0, 34.0, 12.0, 14.0, 12.0, 15.0, flow.width - 121.0)
     for label, text in report.condition:

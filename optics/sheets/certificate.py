@@ -186,11 +186,9 @@ def _done(flow: Flow, report: JobReport) -> None:
     if not report.work:
         flow.say("No work is recorded.", FINE, ink=DARK)
     for one in report.work:
-        flow.row(
-            Cell(one.done, flow.width - 76, TEXT),
-            Cell(one.quantity, 56, bold=True),
-            Cell(one.day, 20, ink=DARK),
-        )
+        flow.row(Cell(one.done, flow.width - 20, TEXT), Cell(one.day, 20, ink=DARK))
+        if one.quantity:
+            flow.say(one.quantity, FINE, bold=True)
         flow.rule()
     if report.work_note.strip():
         flow.say(report.work_note, FINE, ink=DARK)
