@@ -58,9 +58,9 @@ def waiting_html(problems: Iterable[str]) -> str:
     """What must be entered or mended before there is an answer."""
     items = "".join(f"<li>{escape(p)}</li>" for p in problems)
     return (
-        '<section class="answer waiting"><div role="status">'
-        '<h2 class="headline">The answer waits</h2></div>'
-        f"<ul>{items}</ul><p>{HOW_TO_TYPE}</p></section>"
+        '<section class="answer waiting"><div class="headline" role="status">'
+        '<h2>The answer waits</h2><a class="jump" href="#waits-for">What for ↓</a></div>'
+        f'<ul id="waits-for">{items}</ul><p>{HOW_TO_TYPE}</p></section>'
     )
 
 

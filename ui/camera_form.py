@@ -5,9 +5,10 @@ from typing import Any, TypeAlias
 import streamlit as st
 
 from optics.bench.camera import Turn
+from optics.bench.confusion import FORMATS, Format
 from optics.records import fields
 from optics.records.job import WorkshopPart
-from optics.records.lantern_street import CAMERAS, WORKSHOP
+from optics.records.lantern_street import CAMERAS, NEGATIVES, WORKSHOP
 from ui.fields import choice, name_field
 from ui.forms import Form
 
@@ -27,6 +28,13 @@ _TURNS = (str(Turn.COUNTER_CLOCKWISE), str(Turn.CLOCKWISE))
 def choose_camera() -> str:
     """Ask which camera; each keeps what was typed for it."""
     return choice("camera (examples, invented)", (*_SHELF, OWN), "camera")
+
+
+def choose_negative(name: str) -> Format:
+    """Ask for the camera's negative; its conventions for blur go with it."""
+    names = {size.name: size for size in FORMATS.values()}
+    first = FORMATS[NEGATIVES.get(name, "24x36")].name
+    return names[choice("negative", list(names), f"{name}.negative", list(names).index(first))]
 
 
 def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:

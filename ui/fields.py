@@ -23,7 +23,7 @@ PAUSE = "80ms"
 class Entry:
     """What a field holds: its quantity, the text, and the refusal if it has no meaning."""
 
-    words: str
+    quantity: Typed
     text: str
     refusal: str = ""
 
@@ -77,12 +77,12 @@ def name_field(words: str, key: str, hint: str = "") -> str:
 def answer(text: str, quantity: Typed, hint: str = "") -> tuple[Entry, str]:
     """What was made of the text, and the line to show under the field."""
     if not text.strip():
-        return Entry(quantity.words, text), _line(hint)
+        return Entry(quantity, text), _line(hint)
     try:
         understood = quantity.read(text)
     except ShimwrightError as refusal:
-        return Entry(quantity.words, text, str(refusal)), _line(f"✕ {refusal}", "echo refusal")
-    return Entry(quantity.words, text), _line(f"= {quantity.echo(understood)}")
+        return Entry(quantity, text, str(refusal)), _line(f"✕ {refusal}", "echo refusal")
+    return Entry(quantity, text), _line(f"= {quantity.echo(understood)}")
 
 
 def _label(words: str, unit: str) -> str:

@@ -47,10 +47,15 @@ class Form:
             if entry.refusal:
                 found.append(entry.refusal)
             elif name in self.required and not entry.text.strip():
-                found.append(f"Enter the {entry.words}.")
+                found.append(f"Enter the {entry.quantity.words}.")
         return found
 
     def part(self) -> dict[str, str]:
         """The texts as the job document takes them; fields left empty are left out."""
         texts = {name: e.text for name, e in self.entries.items() if e.text.strip()}
         return texts | self.chosen
+
+    def value(self, name: str, empty: float) -> float:
+        """A field's figure in core units, or what an empty field stands for."""
+        entry = self.entries[name]
+        return float(entry.quantity.read(entry.text).value) if entry.text.strip() else empty

@@ -1,12 +1,15 @@
 """A solution as plain text, for the terminal and for copying."""
 
 import textwrap
+from collections.abc import Iterable
 
-from optics.bench import wording
+from optics.bench import scale_wording, wording
 from optics.bench.cautions import LOCAL_RULES
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
+from optics.bench.scale_check import ScaleCheck
+from optics.records.job import ScalePart
 from optics.records.solve import Answer, Solution
 
 _WIDTH = 76
@@ -18,6 +21,8 @@ def solution_text(solution: Solution) -> str:
     parts = [title] if title else []
     for part, answer in zip(solution.job.readings, solution.answers, strict=True):
         parts.append(f"{part.title}\n{_answer_text(answer)}")
+    if solution.scale is not None:
+        parts.append(f"{ScalePart.title}\n{_scale_text(solution, solution.scale)}")
     return "\n\n".join(parts)
 
 
@@ -37,6 +42,28 @@ def correction_text(correction: Correction) -> str:
         ["Working", *working],
         ["Take care", *(f"- {c.text}" for c in correction.cautions), f"- {LOCAL_RULES}"],
     ]
+    return _in_blocks(blocks)
+
+
+def _scale_text(solution: Solution, check: ScaleCheck) -> str:
+    """The scale check: the verdict, what could explain it, the marks, the maker's circle."""
+    causes = (scale_wording.explanation_line(check, e) for e in check.explanations)
+    marks = map(scale_wording.mark_line, check.as_it_stands.marks)
+    blocks = [
+        [scale_wording.scale_headline(check)],
+        [scale_wording.EXPLANATIONS, *(f"- {line}" for line in causes)],
+        [scale_wording.MARKS, *(f"- {line}" for line in marks)],
+        [scale_wording.FITTED, *(f"- {line}" for line in scale_wording.fitted_lines(check))],
+    ]
+    found = solution.confusion
+    if found is not None:
+        maker = scale_wording.confusion_line(found, solution.conventions)
+        pairs = (f"- {scale_wording.depth_mark_line(mark)}" for mark in found.marks)
+        blocks.append([scale_wording.DEPTH_MARKS, maker, *pairs])
+    return _in_blocks(blocks)
+
+
+def _in_blocks(blocks: Iterable[Iterable[str]]) -> str:
     return "\n\n".join("\n".join(_wrapped(line) for line in block) for block in blocks)
 
 

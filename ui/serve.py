@@ -20,7 +20,7 @@ from ui.warm_up import warm_up
 
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8720
-APP = Path(__file__).with_name("app.py")
+APP = Path(__file__).with_name("server") / "app.py"
 
 # A page is left open for days; what was typed must outlive a closed laptop lid.
 WEEK = 7 * 24 * 3600

@@ -43,6 +43,7 @@ class Palette:
     refusal: str
     caution: str
     good: str
+    paper: str
 
 
 DAY = Palette(
@@ -56,6 +57,7 @@ DAY = Palette(
     refusal="#8a2b12",
     caution="#6b4a00",
     good="#2b5a26",
+    paper="#ffffff",
 )
 
 NIGHT = Palette(
@@ -69,6 +71,7 @@ NIGHT = Palette(
     refusal="#f2a78f",
     caution="#e3bd6e",
     good="#a3cf98",
+    paper="#ffffff",
 )
 
 
@@ -105,6 +108,11 @@ def _settings(name: str, palette: Palette) -> dict[str, Any]:
         "codeBackgroundColor": palette.field,
     }
     return {f"theme.{name}.{option}": colour for option, colour in colours.items()}
+
+
+def palette_in_use() -> Palette:
+    """The palette of the theme that the browser shows now, for plots."""
+    return NIGHT if st.context.theme.type == "dark" else DAY
 
 
 @cache

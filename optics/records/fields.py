@@ -4,20 +4,24 @@ A job keeps each figure exactly as it was typed; the number is worked out when i
 The page, the command line and the job file all read a field through the same `Typed`.
 """
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
-from typing import Any
+from typing import Any, TypeAlias
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import core_schema
 
 from optics import units
-from optics.errors import OutOfRange
+from optics.errors import OutOfRange, Unreadable
 from optics.units import Understood
 
 _LONGEST_TEXT = 400
+
+Pair: TypeAlias = tuple[Understood, tuple[Understood, ...]]
+"""An engraved mark and its readings."""
 
 
 @dataclass(frozen=True)
@@ -124,6 +128,49 @@ def leaves(words: str) -> Typed:
     return Typed(words, "mm", read, lambda found: units.format_leaves(found) or "no shim")
 
 
+def f_numbers(words: str) -> Typed:
+    """Several f-numbers."""
+    one = partial(units.read_f_number, words=words)
+    return Typed(words, "", partial(units.read_list, reader=one, words=words), _echo_plainly)
+
+
+def many_distances(words: str) -> Typed:
+    """Several different distances; a bare number is in metres."""
+    one = partial(units.read_distance, words=words)
+    return Typed(words, "m", partial(units.read_list, reader=one, words=words), _echo_plainly)
+
+
+def pairs(name: Typed, reading: Typed, words: str) -> Typed:
+    """Engraved marks and their readings, such as ``3 m = 17.3, 17.2; 1.5 m = 34.9``."""
+
+    def read(text: str) -> tuple[Pair, ...]:
+        pieces = re.split(r"[;\n]", text.strip().removesuffix(";"))
+        return tuple(_pair(piece, name, reading, words) for piece in pieces)
+
+    return Typed(words, reading.unit, read, _echo_pairs)
+
+
+def _pair(piece: str, name: Typed, reading: Typed, words: str) -> Pair:
+    mark, equals, readings = piece.partition("=")
+    if not equals or not mark.strip() or not readings.strip():
+        raise Unreadable(
+            f"The {words} “{piece.strip()}” cannot be understood: write each mark with its "
+            "reading, such as 3 m = 17.3, and a semicolon between marks.",
+            quantity=words,
+            value=piece,
+        )
+    return name.read(mark), reading.read(readings)
+
+
+def _echo_pairs(found: tuple[Pair, ...]) -> str:
+    said = (f"{mark.echo} at {_echo_plainly(readings)}" for mark, readings in found)
+    return f"{len(found)} mark{'s' * (len(found) > 1)}: {'; '.join(said)}"
+
+
+def _echo_plainly(several: tuple[Understood, ...]) -> str:
+    return "; ".join(one.echo for one in several)
+
+
 def _limited(
     read: Callable[[str], Understood],
     words: str,
@@ -180,3 +227,22 @@ RULER_AIM = distance("film to the ruler's zero")
 RULER_OFFSET = lengths("sharpest place along the ruler")
 RULER_SLOPE = angle("slope of the ruler to the lens axis", at_least=0)
 RULER_LIMIT = length("limit of the ruler reading", at_least=0)
+APERTURES = f_numbers("apertures")
+FOCUSED_AT = many_distances("distances focused on")
+PRINT_DIAGONAL = length("print diagonal", above=0)
+VIEWING_DISTANCE = length("viewing distance", above=0)
+MARK_ANGLES = pairs(RING_MARK, angles("angle of the mark"), "measured marks")
+MARK_LENGTHS = pairs(RING_MARK, lengths("place of the mark"), "measured marks")
+DEPTH_MARK_ANGLES = pairs(
+    f_number("engraved aperture"), angles("angle of the depth mark"), "measured depth marks"
+)
+DEPTH_MARK_LENGTHS = pairs(
+    f_number("engraved aperture"), lengths("place of the depth mark"), "measured depth marks"
+)
+MARK_ANGLE_LIMIT = angle("limit of a mark's angle", at_least=0)
+MARK_LENGTH_LIMIT = length("limit of a mark's place", at_least=0)
+PRINTED_RULER = length("check ruler as printed", above=0)
+BARREL_DIAMETER = length("barrel diameter", above=0)
+PAPER_THICKNESS = length("paper thickness", at_least=0)
+OUTER_DIAMETER = length("ring's outer diameter", above=0)
+INNER_DIAMETER = length("ring's inner diameter", above=0)

@@ -6,9 +6,10 @@ unknown, and versions that are newer, are refused.
 
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from optics.bench.camera import Turn
+from optics.bench.confusion import format_named
 from optics.records import fields
 from optics.records.day import Day
 from optics.records.intake import IntakePart
@@ -149,6 +150,47 @@ ReadingPart: TypeAlias = Annotated[
 ]
 
 
+class ScalePart(Part):
+    """The engraved scale as measured on the ring, plus towards the near marks.
+
+    Angles are in degrees, arcs and chords in mm, unless a unit is written. `negative` is the
+    picture's size, such as ``24x36``, for whose conventions the depth marks are searched.
+    """
+
+    title: ClassVar[str] = "Engraved scale against the camera"
+    along: Literal["angle", "arc", "chord"] = "angle"
+    reference: Literal["lens at infinity", "ring mark"] = "lens at infinity"
+    marks: Annotated[str, Field(max_length=400)]
+    depth_marks: Annotated[str, Field(max_length=400)] | None = None
+    across: bool = True
+    limit: Annotated[str, Field(max_length=60)]
+    negative: Annotated[str, Field(max_length=20)] | None = None
+
+    @model_validator(mode="after")
+    def _understood(self) -> "ScalePart":
+        """Angles and lengths are read differently, so the texts are read once `along` is known."""
+        marks, depth_marks, limit = self.typed
+        marks.read(self.marks)
+        limit.read(self.limit)
+        if self.depth_marks is not None:
+            depth_marks.read(self.depth_marks)
+        if self.negative is not None:
+            format_named(self.negative)
+        return self
+
+    @property
+    def typed(self) -> tuple[fields.Typed, fields.Typed, fields.Typed]:
+        """How marks, depth marks and their limit are read."""
+        return scale_fields(self.along)
+
+
+def scale_fields(along: str) -> tuple[fields.Typed, fields.Typed, fields.Typed]:
+    """How marks, depth marks and their limit are read when measured along angle, arc or chord."""
+    if along == "angle":
+        return fields.MARK_ANGLES, fields.DEPTH_MARK_ANGLES, fields.MARK_ANGLE_LIMIT
+    return fields.MARK_LENGTHS, fields.DEPTH_MARK_LENGTHS, fields.MARK_LENGTH_LIMIT
+
+
 class TakenPart(Part):
     """A reading as found or as left: when it was taken, with what, and what is worth adding."""
 
@@ -178,5 +220,6 @@ class JobDocument(Part):
     )
     workshop: WorkshopPart = WorkshopPart()
     readings: Annotated[tuple[ReadingPart, ...], Field(max_length=200)] = ()
+    scale: ScalePart | None = None
     found: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()
     left: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()

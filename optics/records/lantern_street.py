@@ -42,5 +42,6 @@ TARNBROOK = CameraPart(
     focusing=BedPart(),
     circle_of_confusion="0.06 mm",
 )
+NEGATIVES = {OSTRIN.name: "24x36", CORVANE.name: "6x6", TARNBROOK.name: "6x9"}
 CAMERAS: tuple[CameraPart, ...] = (OSTRIN, CORVANE, TARNBROOK)
 WORKSHOP = WorkshopPart(drawer="0.02 × 6; 0.03 × 4; 0.05 × 6; 0.1 × 6; 0.2 × 3")

@@ -1,50 +1,19 @@
 """What `shimwright solve --json` prints: every figure with its uncertainty, documented."""
 
-import math
-from typing import Annotated, Literal, TypeAlias
+from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
 from optics.bench import wording
 from optics.bench.correction import Correction, Sight, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import Offer, Remedy
-from optics.bench.uncertainty import Estimate, budget
+from optics.records.result_parts import Distance, FigureOut, Out, distance_out
+from optics.records.scale_result import ScaleOut, scale_out
 from optics.records.solve import Solution
 
-Distance: TypeAlias = Annotated[
-    float | Literal["inf"], Field(description="mm from the film plane, or “inf”")
-]
 
-
-class _Out(BaseModel):
-    model_config = ConfigDict(frozen=True)
-
-
-class FigureOut(_Out):
-    """A figure in mm at the film with its uncertainty."""
-
-    value: float
-    standard_uncertainty: float
-    degrees_of_freedom: Annotated[float | None, Field(description="effective; null means infinite")]
-    coverage_factor: Annotated[float, Field(description="k for 95 %, Student's t")]
-    expanded_uncertainty: Annotated[float, Field(description="U = k·u, 95 %")]
-    budget: Annotated[dict[str, float], Field(description="standard uncertainty from each source")]
-
-    @classmethod
-    def of(cls, estimate: Estimate) -> "FigureOut":
-        """The figure as JSON can hold it."""
-        return cls(
-            value=estimate.value,
-            standard_uncertainty=estimate.standard,
-            degrees_of_freedom=None if math.isinf(estimate.dof) else estimate.dof,
-            coverage_factor=estimate.coverage,
-            expanded_uncertainty=estimate.expanded,
-            budget={name: size for name, size, _ in budget(estimate)},
-        )
-
-
-class SightOut(_Out):
+class SightOut(Out):
     """What is seen with the ring at a mark; null where nothing is sharp."""
 
     mark: Distance
@@ -58,7 +27,7 @@ class SightOut(_Out):
     def of(cls, sight: Sight) -> "SightOut":
         """The sight as JSON can hold it."""
         return cls(
-            mark=_distance(sight.mark),
+            mark=distance_out(sight.mark),
             sharp_at=_maybe(sight.sharp_at),
             nearest=_maybe(sight.nearest),
             farthest=_maybe(sight.farthest),
@@ -67,14 +36,14 @@ class SightOut(_Out):
         )
 
 
-class RemedyOut(_Out):
+class RemedyOut(Out):
     """A remedy, or why it does not apply; `figures` in mm, radians or counts."""
 
     kind: str
     title: str
     applies: bool
     words: str
-    figures: dict[str, float | str] = {}
+    figures: dict[str, float | str] = Field(default_factory=dict)
     residual: FigureOut | None = None
     verdict: str | None = None
     within_depth_of_focus: bool | None = None
@@ -100,7 +69,7 @@ class RemedyOut(_Out):
         )
 
 
-class AnswerOut(_Out):
+class AnswerOut(Out):
     """The answer to one reading; parallax gives the sense alone."""
 
     reading: str
@@ -113,7 +82,7 @@ class AnswerOut(_Out):
     working: tuple[str, ...] = ()
 
 
-class ResultDocument(_Out):
+class ResultDocument(Out):
     """All answers of a job, with the tolerance they were held to (mm at the film)."""
 
     format: Literal["shimwright result"] = "shimwright result"
@@ -123,6 +92,7 @@ class ResultDocument(_Out):
     allowed_error: float
     depth_of_focus: float
     answers: tuple[AnswerOut, ...]
+    scale: Annotated[ScaleOut | None, Field(description="null where no scale was measured")] = None
 
 
 def result_of(solution: Solution) -> ResultDocument:
@@ -134,6 +104,7 @@ def result_of(solution: Solution) -> ResultDocument:
         allowed_error=camera.allowed_error,
         depth_of_focus=camera.depth_of_focus,
         answers=tuple(_answer(a) for a in solution.answers),
+        scale=scale_out(solution),
     )
 
 
@@ -154,9 +125,5 @@ def _answer(answer: Correction | ParallaxReading) -> AnswerOut:
     )
 
 
-def _distance(mm: float) -> float | Literal["inf"]:
-    return "inf" if math.isinf(mm) else mm
-
-
 def _maybe(mm: float | None) -> float | Literal["inf"] | None:
-    return None if mm is None else _distance(mm)
+    return None if mm is None else distance_out(mm)

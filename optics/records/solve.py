@@ -4,31 +4,54 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from optics.bench.camera import Camera
+from optics.bench.confusion import Convention, conventions, format_named
 from optics.bench.correction import Correction, correct
+from optics.bench.depth_marks import ConfusionFound, infer_confusion
 from optics.bench.readings import ParallaxReading
+from optics.bench.scale_check import ScaleCheck, check_scale
 from optics.errors import Unreadable
 from optics.records.job import CameraPart, JobDocument
-from optics.records.to_bench import camera_of, marks_of, reading_of, workshop_of
+from optics.records.to_bench import (
+    camera_of,
+    depth_marks_of,
+    marks_of,
+    reading_of,
+    scale_marks_of,
+    workshop_of,
+)
 
 Answer: TypeAlias = Correction | ParallaxReading
 
 
 @dataclass(frozen=True)
 class Solution:
-    """A job, its camera, and the answer to each of its readings in their order."""
+    """A job, its camera, and the answer to each of its readings in their order.
+
+    `scale` and `confusion` are there if the job measured the ring's marks and depth marks.
+    """
 
     job: JobDocument
     camera: Camera
     answers: tuple[Answer, ...]
+    scale: ScaleCheck | None = None
+    confusion: ConfusionFound | None = None
+
+    @property
+    def conventions(self) -> tuple[Convention, ...]:
+        """The circles of confusion to compare the maker's with; none without the negative."""
+        scale = self.job.scale
+        if scale is None or scale.negative is None:
+            return ()
+        return conventions(format_named(scale.negative), self.camera.lens.focal_length)
 
 
 def solve(job: JobDocument) -> Solution:
-    """Work every reading of a job out.
+    """Work every reading of a job out, and its scale.
 
-    Errors: Unreadable for a job without a reading; OutOfRange or NoAnswer, naming the
+    Errors: Unreadable for a job with neither; OutOfRange or NoAnswer, naming the
     quantity, for figures that cannot be.
     """
-    if not job.readings:
+    if not job.readings and job.scale is None:
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
     camera = camera_of(described(job))
     workshop, marks = workshop_of(job.workshop), marks_of(job)
@@ -37,7 +60,15 @@ def solve(job: JobDocument) -> Solution:
         r if isinstance(r, ParallaxReading) else correct(camera, r, workshop, marks)
         for r in readings
     )
-    return Solution(job, camera, answers)
+    return Solution(job, camera, answers, *_scale(job, camera))
+
+
+def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, ConfusionFound | None]:
+    if job.scale is None:
+        return None, None
+    check = check_scale(camera, scale_marks_of(job.scale, camera), job.scale.reference)
+    depth_marks = depth_marks_of(job.scale, camera)
+    return check, infer_confusion(camera, depth_marks) if depth_marks else None
 
 
 def described(job: JobDocument) -> CameraPart:

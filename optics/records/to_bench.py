@@ -16,6 +16,7 @@ from optics.bench.readings import (
     turned,
 )
 from optics.bench.remedies import Workshop
+from optics.bench.ring_marks import Along, DepthMark, ScaleMark, measure_depth, measure_scale
 from optics.bench.uncertainty import Estimate, exact, from_repeats
 from optics.errors import OutOfRange, Unreadable
 from optics.records import fields
@@ -33,6 +34,7 @@ from optics.records.job import (
     RegisterPart,
     RotationPart,
     RulerPart,
+    ScalePart,
     WorkshopPart,
 )
 
@@ -183,3 +185,38 @@ def gauge_limit(part: RegisterPart) -> float:
             quantity="limit",
         )
     return instrument.limit
+
+
+def ring_diameter_of(camera: Camera) -> Estimate | None:
+    """The ring's diameter, where the camera has a ring and it was given."""
+    diameter = getattr(camera.focusing, "ring_diameter", None)
+    return None if diameter is None else exact(diameter)
+
+
+def scale_marks_of(part: ScalePart, camera: Camera) -> tuple[ScaleMark, ...]:
+    """The measured distance marks."""
+    marks, _, limit = part.typed
+    found = marks.read(part.marks)
+    return measure_scale(
+        [mark.value for mark, _ in found],
+        [[one.value for one in readings] for _, readings in found],
+        _value(limit, part.limit),
+        Along(part.along),
+        ring_diameter_of(camera),
+    )
+
+
+def depth_marks_of(part: ScalePart, camera: Camera) -> tuple[DepthMark, ...]:
+    """The measured depth marks; none if there are none."""
+    if part.depth_marks is None:
+        return ()
+    _, depth_marks, limit = part.typed
+    found = depth_marks.read(part.depth_marks)
+    return measure_depth(
+        [mark.value for mark, _ in found],
+        [[one.value for one in readings] for _, readings in found],
+        _value(limit, part.limit),
+        Along(part.along),
+        ring_diameter_of(camera),
+        across=part.across,
+    )

@@ -41,7 +41,7 @@ def to_plain(expression: Any, names: Mapping[str, str]) -> str:
     """One line of Unicode, each symbol shown as `names` has it (a letter or a number)."""
     with SYMPY_LOCK:
         text = str(_Plain({"names": names, "order": "none"}).doprint(expression))
-    return text.replace("sqrt", "√").replace("*", "·").replace("-", "−")
+    return text.replace("sqrt", "√").replace("**", "^").replace("*", "·").replace("-", "−")
 
 
 def to_latex(expression: Any, names: Mapping[str, str]) -> str:

@@ -3,7 +3,8 @@
 from optics.bench import wording
 from optics.bench.report import JobReport
 from optics.bench.uncertainty import Estimate
-from optics.sheets.page import ACCENT, BLACK, DARK, PALE, WHITE, Ink, Point, Sheet
+from optics.sheets.drawing import Ink, Point
+from optics.sheets.page import ACCENT, BLACK, DARK, PALE, WHITE, Sheet
 from optics.units import format_length
 
 _SMALL, _LABEL = 6.4, 7.4

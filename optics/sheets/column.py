@@ -1,7 +1,8 @@
 """Text that flows down a column of a sheet."""
 
+from optics.sheets.drawing import Ink
 from optics.sheets.lettering import MM_PER_POINT, wrapped
-from optics.sheets.page import BLACK, Ink, Sheet
+from optics.sheets.page import BLACK, Sheet
 
 SMALLEST = 5.8
 _LEADING = 1.3

@@ -10,8 +10,9 @@ from optics.bench.verdict import Verdict
 from optics.bench.wording import mark_name
 from optics.sheets.certificate import Heading
 from optics.sheets.column import Column
+from optics.sheets.drawing import Ink
 from optics.sheets.flow import FINE, HEAD, Cell, Flow
-from optics.sheets.page import ACCENT, BLACK, DARK, PALE, Ink, Paper, Sheet, paper_named
+from optics.sheets.page import ACCENT, BLACK, DARK, PALE, Paper, Sheet, paper_named
 from optics.units import format_distance
 
 _SCALES = (1.25, 1.15, 1.05, 0.95, 0.88)

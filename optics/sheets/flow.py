@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from optics.sheets.column import SMALLEST, Column
+from optics.sheets.drawing import Ink
 from optics.sheets.lettering import MM_PER_POINT, wrapped
-from optics.sheets.page import BLACK, DARK, HAIRLINE, MID, PALE, Ink, Sheet
+from optics.sheets.page import BLACK, DARK, HAIRLINE, MID, PALE, Sheet
 
 SIDE = 27.0
 GUTTER = 4.0

@@ -23,12 +23,13 @@ _HYPHEN = re.compile(r"(?<=[^\W\d]-)(?=[^\W\d])")
 
 
 def face(is_bold: bool) -> str:
-    """The registered name of a face, loaded at first use."""
-    return str(_font(is_bold).fontName)
+    """The registered name of a face."""
+    return str(font_of(is_bold).fontName)
 
 
 @cache
-def _font(is_bold: bool) -> Any:
+def font_of(is_bold: bool) -> Any:
+    """A face with its tables, loaded at first use."""
     name = f"Shimwright {_FACES[is_bold]}"
     font = TTFont(name, str(_FONTS / f"{_FACES[is_bold]}.ttf"))
     pdfmetrics.registerFont(font)
@@ -50,13 +51,13 @@ def _shown_character(character: str) -> str:
     if character in "\t\n\r\v\f" or category in ("Zl", "Zp"):
         return " "
     # Control and format characters have no shape of their own, or one of no width.
-    is_printable = category[0] != "C" and ord(character) in _font(False).face.charToGlyph
+    is_printable = category[0] != "C" and ord(character) in font_of(False).face.charToGlyph
     return character if is_printable else REPLACEMENT
 
 
 def text_width(text: str, size: float, is_bold: bool = False) -> float:
     """How wide shown text runs, in mm, at a size in points."""
-    return float(_font(is_bold).stringWidth(text, size)) * MM_PER_POINT
+    return float(font_of(is_bold).stringWidth(text, size)) * MM_PER_POINT
 
 
 def wrapped(
@@ -99,7 +100,7 @@ def _cut(word: str, width: float, size: float, is_bold: bool) -> list[str]:
 
 def _fitting(text: str, width: float, size: float, is_bold: bool) -> int:
     """How many characters from the start fit a width; at least one."""
-    font, used = _font(is_bold), 0.0
+    font, used = font_of(is_bold), 0.0
     for count, character in enumerate(text):
         used += font.stringWidth(character, size) * MM_PER_POINT
         if used > width:

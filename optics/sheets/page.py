@@ -1,34 +1,43 @@
 """A sheet of paper in millimetres: origin at the top left, x to the right, y down.
 
 Everything that is drawn goes through here, so that a length on the sheet is that length on
-paper. The same drawing gives the same bytes: the date is the caller's, never the clock's.
+paper, and the same on the screen.
 """
 
-import io
-import threading
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from importlib.metadata import version
-from typing import Literal, TypeAlias
-
-from reportlab.pdfgen.canvas import Canvas
+from typing import Literal
 
 from optics.bench.wording import CONVENTIONS
 from optics.errors import OutOfRange
+from optics.sheets.drawing import (
+    Box,
+    Ink,
+    Line,
+    Mark,
+    Outline,
+    Pen,
+    Point,
+    Step,
+    Words,
+    arc_steps,
+    on_circle,
+)
 from optics.sheets.lettering import (
     MM_PER_POINT,
     REPLACEMENT,
-    face,
     in_visual_order,
     shown,
     text_width,
     wrapped,
 )
+from optics.sheets.pdf import Description, as_pdf
+from optics.sheets.svg import as_svg
 
-Ink: TypeAlias = tuple[float, float, float]
-Point: TypeAlias = tuple[float, float]
 BLACK: Ink = (0.0, 0.0, 0.0)
 DARK: Ink = (0.32, 0.32, 0.32)
 MID: Ink = (0.58, 0.58, 0.58)
@@ -40,9 +49,6 @@ ACCENT: Ink = (29 / 255, 86 / 255, 84 / 255)
 HAIRLINE = 0.1
 MARGIN = 15.0
 _FINE_PRINT = 6.2
-
-# A face is read from one place in memory, by one sheet at a time.
-_ONE_AT_A_TIME = threading.Lock()
 
 
 @dataclass(frozen=True)
@@ -77,7 +83,11 @@ def program() -> str:
 
 
 class Sheet:
-    """Pages being drawn; `pdf` ends them. Lengths in mm, type sizes in points."""
+    """Pages being drawn, first to last; lengths in mm, type sizes in points.
+
+    `pdf` and `svg` end the last page; both show the same marks. `stretch` draws the PDF so many
+    times larger, across and up, for a printer that prints too small.
+    """
 
     def __init__(
         self,
@@ -87,32 +97,16 @@ class Sheet:
         made: date,
         made_by: str = "",
         conventions: str = CONVENTIONS,
+        stretch: Point = (1.0, 1.0),
     ) -> None:
         self.paper = paper
+        self._stretch = stretch
         self._made = f"Made {made.isoformat()}" + (f" by {made_by}" if made_by.strip() else "")
-        self._page_number = 1
+        self._pages: list[list[Mark]] = [[]]
+        self._is_ended = False
         self._has_replaced = False
         self._conventions = wrapped(conventions, self.right - self.left, _FINE_PRINT)
-        self._file = io.BytesIO()
-        self._canvas = Canvas(
-            self._file,
-            pagesize=(_points(paper.width), _points(paper.height)),
-            pageCompression=1,
-            invariant=1,
-            initialFontName=face(False),
-        )
-        self._describe(title, made, made_by)
-
-    def _describe(self, title: str, made: date, made_by: str) -> None:
-        canvas = self._canvas
-        canvas.setTitle(_storable(title))
-        canvas.setAuthor(_storable(made_by.strip() or program()))
-        canvas.setCreator(program())
-        canvas.setSubject("Camera focus")
-        canvas.setCatalogEntry("Lang", "en")
-        canvas.setDateFormatter(lambda *_: f"D:{made:%Y%m%d}000000Z")
-        # A printer that fits the page to its paper would spoil every length on it.
-        canvas.setViewerPreference("PrintScaling", "None")
+        self._said = Description(title, made_by.strip() or program(), program(), made)
 
     @property
     def left(self) -> float:
@@ -134,6 +128,11 @@ class Sheet:
         """Where the room for drawing ends, above the footer."""
         return self.paper.height - MARGIN - (len(self._conventions) + 1) * _line(_FINE_PRINT) - 2
 
+    @property
+    def page_count(self) -> int:
+        """How many pages there are so far."""
+        return len(self._pages)
+
     def text(
         self,
         x: float,
@@ -145,20 +144,16 @@ class Sheet:
         ink: Ink = BLACK,
         align: Literal["left", "middle", "right"] = "left",
         turned: float = 0.0,
+        mirrored: bool = False,
     ) -> None:
-        """One line with its baseline at y; `turned` degrees counter-clockwise about (x, y)."""
+        """One line with its baseline at y; `turned` degrees counter-clockwise about (x, y).
+
+        A `mirrored` line is set as usual and then turned over about the upright through x.
+        """
         line = in_visual_order(shown(text))
         self._has_replaced = self._has_replaced or REPLACEMENT in line
-        back = {"left": 0.0, "middle": 0.5, "right": 1.0}[align]
-        canvas = self._canvas
-        canvas.saveState()
-        canvas.setFont(face(bold), size)
-        canvas.setFillColorRGB(*ink)
-        canvas.translate(*self._at((x, y)))
-        if turned:
-            canvas.rotate(turned)
-        canvas.drawString(-_points(back * text_width(line, size, bold)), 0, line)
-        canvas.restoreState()
+        back = {"left": 0.0, "middle": 0.5, "right": 1.0}[align] * text_width(line, size, bold)
+        self._draw(Words((x, y), line, size, bold, ink, back, turned, mirrored))
 
     def line(
         self,
@@ -170,8 +165,7 @@ class Sheet:
         dash: Sequence[float] = (),
     ) -> None:
         """A straight line `width` mm thick, its ends cut square at the points."""
-        self._pen(width, ink, dash)
-        self._canvas.line(*self._at(start), *self._at(end))
+        self._draw(Line(start, end, Pen(width, ink, tuple(dash))))
 
     def shape(
         self,
@@ -184,16 +178,8 @@ class Sheet:
         dash: Sequence[float] = (),
     ) -> None:
         """A polygon, or an open line through the points."""
-        self._pen(width, ink or BLACK, dash)
-        path = self._canvas.beginPath()
-        path.moveTo(*self._at(points[0]))
-        for point in points[1:]:
-            path.lineTo(*self._at(point))
-        if closed:
-            path.close()
-        if fill:
-            self._canvas.setFillColorRGB(*fill)
-        self._canvas.drawPath(path, stroke=int(ink is not None), fill=int(fill is not None))
+        steps: tuple[Step, ...] = tuple((point,) for point in points[1:])
+        self._draw(Outline(points[0], steps, closed, Pen(width, ink, tuple(dash)), fill))
 
     def box(
         self,
@@ -204,20 +190,44 @@ class Sheet:
         fill: Ink | None = None,
         ink: Ink | None = BLACK,
         line: float = HAIRLINE,
+        dash: Sequence[float] = (),
     ) -> None:
         """A rectangle from its top left corner."""
-        self._pen(line, ink or BLACK, ())
-        if fill:
-            self._canvas.setFillColorRGB(*fill)
-        x, y = self._at((corner[0], corner[1] + height))
-        self._canvas.rect(
-            x,
-            y,
-            _points(width),
-            _points(height),
-            stroke=int(ink is not None),
-            fill=int(fill is not None),
-        )
+        self._draw(Box(corner, width, height, Pen(line, ink, tuple(dash)), fill))
+
+    def arc(
+        self,
+        centre: Point,
+        radius: float,
+        start: float,
+        sweep: float,
+        *,
+        width: float = HAIRLINE,
+        ink: Ink = BLACK,
+        dash: Sequence[float] = (),
+    ) -> None:
+        """Part of a circle from an angle on, in rad clockwise from the top; minus runs back.
+
+        Limits: within 5e-6 of the radius of the true circle.
+        """
+        steps = arc_steps(centre, radius, start, sweep)
+        begin = on_circle(centre, radius, start)
+        self._draw(Outline(begin, steps, False, Pen(width, ink, tuple(dash)), None))
+
+    def circle(
+        self,
+        centre: Point,
+        radius: float,
+        *,
+        fill: Ink | None = None,
+        ink: Ink | None = BLACK,
+        width: float = HAIRLINE,
+        dash: Sequence[float] = (),
+    ) -> None:
+        """A whole circle, as true as an `arc`."""
+        steps = arc_steps(centre, radius, 0.0, math.tau)
+        begin = on_circle(centre, radius, 0.0)
+        self._draw(Outline(begin, steps, True, Pen(width, ink, tuple(dash)), fill))
 
     def arrow(self, start: Point, end: Point, *, width: float = 0.3, ink: Ink = BLACK) -> None:
         """A line with a filled head whose point is at `end`."""
@@ -234,17 +244,27 @@ class Sheet:
     def next_page(self) -> None:
         """End this page with its footer and begin another."""
         self._foot()
-        self._canvas.showPage()
-        self._page_number += 1
+        self._pages.append([])
         self._has_replaced = False
 
     def pdf(self) -> bytes:
-        """End the last page; the finished document."""
-        self._foot()
-        self._canvas.showPage()
-        with _ONE_AT_A_TIME:
-            self._canvas.save()
-        return self._file.getvalue()
+        """The document, for paper; the same marks give the same bytes."""
+        self._end()
+        size = (self.paper.width, self.paper.height)
+        return as_pdf(self._pages, size, self._said, self._stretch)
+
+    def svg(self, page: int = 0) -> str:
+        """One page for the screen, in mm, its letters as outlines so that it needs no font."""
+        self._end()
+        return as_svg(self._pages[page], (self.paper.width, self.paper.height), self._said.title)
+
+    def _draw(self, mark: Mark) -> None:
+        self._pages[-1].append(mark)
+
+    def _end(self) -> None:
+        if not self._is_ended:
+            self._foot()
+            self._is_ended = True
 
     def _foot(self) -> None:
         """Conventions, who and when, and what � means if it was needed."""
@@ -252,7 +272,7 @@ class Sheet:
         lines = [*self._conventions, self._made]
         y = self.paper.height - MARGIN - (len(lines) - 1) * line - 0.6
         self.line((self.left, y - line), (self.right, y - line))
-        program_and_page = f"{program()} · page {self._page_number}"
+        program_and_page = f"{program()} · page {len(self._pages)}"
         width = self.right - self.left - text_width(program_and_page, _FINE_PRINT) - 4
         notice = f" · {REPLACEMENT} stands for a character this type does not have"
         lines[-1:] = wrapped(self._made, width - text_width(notice, _FINE_PRINT), _FINE_PRINT,
@@ -264,24 +284,7 @@ class Sheet:
         last = y + (len(lines) - 1) * line
         self.text(self.right, last, program_and_page, _FINE_PRINT, ink=DARK, align="right")
 
-    def _at(self, point: Point) -> Point:
-        return _points(point[0]), _points(self.paper.height - point[1])
-
-    def _pen(self, width: float, ink: Ink, dash: Sequence[float]) -> None:
-        self._canvas.setLineWidth(_points(width))
-        self._canvas.setStrokeColorRGB(*ink)
-        self._canvas.setDash([_points(d) for d in dash])
-
-
-def _points(mm: float) -> float:
-    return mm / MM_PER_POINT
-
 
 def _line(size: float) -> float:
     """The distance from line to line, in mm, for a type size in points."""
     return size * 1.3 * MM_PER_POINT
-
-
-def _storable(text: str) -> str:
-    """A title as a document's description can hold it: no control characters or half pairs."""
-    return "".join(c if c.isprintable() else REPLACEMENT for c in text)[:500]

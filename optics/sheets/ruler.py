@@ -1,6 +1,7 @@
 """The check ruler: 100 mm both ways, to be measured before a true-size sheet is trusted."""
 
-from optics.sheets.page import Point, Sheet
+from optics.sheets.drawing import Point
+from optics.sheets.page import Sheet
 
 LENGTH = 100
 LABEL = "100 mm: measure before you trust this sheet"

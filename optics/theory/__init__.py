@@ -3,9 +3,16 @@
 from types import ModuleType
 
 from optics.relation import Relation
-from optics.theory import collimation, depth, front_cell, helicoid, lens
+from optics.theory import collimation, depth, front_cell, helicoid, lens, scale
 
-TOPICS: tuple[ModuleType, ...] = (lens, helicoid, front_cell, collimation, depth)
+TOPICS: tuple[ModuleType, ...] = (
+    lens,
+    helicoid,
+    front_cell,
+    collimation,
+    depth,
+    scale,
+)
 
 
 def _relations_in(topic: ModuleType) -> dict[str, Relation]:

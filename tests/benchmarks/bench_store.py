@@ -24,6 +24,7 @@ from tests.optics.records.store.workers import kill_a_writer, write_together
 JOBS = 10_000
 QUICK_SEARCH, QUICK_OPEN, QUICK_SUM = 0.050, 0.100, 0.200
 FUZZED = 4000
+CAMERA = "Ostrin 35 — the “grey” one"
 
 
 def test_two_hundred_sudden_ends(tmp_path: Path) -> None:
@@ -87,10 +88,7 @@ def test_ten_thousand_jobs(tmp_path: Path) -> None:
         "search, no hit": (median(lambda: store.jobs("nobody")), QUICK_SEARCH),
         "count": (median(lambda: store.count_jobs("angstrom")), QUICK_SEARCH),
         "open": (median(lambda: store.job(5000)), QUICK_OPEN),
-        "learned from all": (
-            median(lambda: store.learned("Ostrin 35 — the “grey” one")),
-            QUICK_SUM,
-        ),
+        "learned from all": (median(lambda: store.learned(CAMERA)), QUICK_SUM),
         "save": (median(lambda: store.save_job(1, titled(os.urandom(4).hex()))), QUICK_OPEN),
         "draft": (median(lambda: store.save_draft("k", {"x": "18"})), QUICK_OPEN),
     }

@@ -6,20 +6,7 @@ from pathlib import Path
 
 import hands
 import pytest
-from playwright.sync_api import Browser, Page, ViewportSize, sync_playwright
-
-DESK: ViewportSize = {"width": 1280, "height": 800}
-PHONE: ViewportSize = {"width": 390, "height": 844}
-
-# Nothing that Chromium does for itself may look like a request of the page.
-FLAGS = (
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-)
+from playwright.sync_api import Browser, Page, ViewportSize
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -37,11 +24,8 @@ def chromium() -> Iterator[Browser]:
     if path is None:
         refuse = pytest.fail if os.environ.get("CI") == "true" else pytest.skip
         refuse("no Chromium found; install it or name it in SHIMWRIGHT_CHROMIUM")
-    as_root = ("--no-sandbox",) if hasattr(os, "geteuid") and os.geteuid() == 0 else ()
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=path, args=[*FLAGS, *as_root])
+    with hands.running_chromium(path) as browser:
         yield browser
-        browser.close()
 
 
 @pytest.fixture(scope="session")
@@ -61,13 +45,13 @@ def practice_address(chromium: Browser) -> Iterator[str]:
 @pytest.fixture
 def page(chromium: Browser) -> Iterator[Page]:
     """A fresh window on the bench's own screen, 1280 by 800."""
-    yield from _window(chromium, DESK)
+    yield from _window(chromium, hands.DESK)
 
 
 @pytest.fixture
 def phone_page(chromium: Browser) -> Iterator[Page]:
     """A fresh window the size of a telephone, 390 by 844."""
-    yield from _window(chromium, PHONE)
+    yield from _window(chromium, hands.PHONE)
 
 
 def _window(browser: Browser, size: ViewportSize) -> Iterator[Page]:

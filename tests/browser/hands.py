@@ -12,16 +12,38 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Browser, Locator, Page, ViewportSize, expect, sync_playwright
 
 SHOTS = Path(__file__).parents[2] / "build" / "shots"
 NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
+DESK: ViewportSize = {"width": 1280, "height": 800}
+PHONE: ViewportSize = {"width": 390, "height": 844}
+
+# Nothing that Chromium does for itself may look like a request of the page.
+FLAGS = (
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
 
 
 def chromium_path() -> str | None:
     """Return the browser named by SHIMWRIGHT_CHROMIUM, or the first one installed."""
     named = os.environ.get("SHIMWRIGHT_CHROMIUM")
     return named or next((path for name in NAMES if (path := shutil.which(name))), None)
+
+
+@contextmanager
+def running_chromium(path: str) -> Iterator[Browser]:
+    """Run the browser found at a path."""
+    as_root = ("--no-sandbox",) if hasattr(os, "geteuid") and os.geteuid() == 0 else ()
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=path, args=[*FLAGS, *as_root])
+        yield browser
+        browser.close()
 
 
 def free_port() -> int:

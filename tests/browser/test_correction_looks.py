@@ -7,7 +7,6 @@ from pathlib import Path
 import axe_playwright_python
 import hands
 import pytest
-from conftest import DESK, PHONE
 from PIL import Image
 from playwright.sync_api import Browser, Locator, Page, ViewportSize, expect
 
@@ -23,7 +22,7 @@ def scheme(request: pytest.FixtureRequest) -> str:
     return str(request.param)
 
 
-@pytest.fixture(params=[DESK, PHONE], ids=["desk", "phone"])
+@pytest.fixture(params=[hands.DESK, hands.PHONE], ids=["desk", "phone"])
 def window(request: pytest.FixtureRequest, scheme: str, chromium: Browser) -> Iterator[Page]:
     """A window of either size in either scheme."""
     size: ViewportSize = request.param
@@ -133,9 +132,11 @@ def test_telephone_does_not_jump_while_typing(phone_page: Page, bench_address: s
     drawer.focus()
     before = drawer.bounding_box()
     hands.type_into(phone_page, "Shims in the drawer", "1,200")
-    expect(hands.headline(phone_page)).to_have_text("The answer waits")
+    expect(hands.headline(phone_page)).to_contain_text("The answer waits")
     hands.wait_until_idle(phone_page)
     assert drawer.bounding_box() == before
+    hands.press(phone_page.get_by_role("link", name="What for"))
+    expect(hands.problems(phone_page)).to_be_in_viewport(ratio=1)
 
 
 def test_telephone_can_be_hit_with_a_finger(phone_page: Page, bench_address: str) -> None:

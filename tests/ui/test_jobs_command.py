@@ -121,9 +121,8 @@ def test_all_jobs_go_out_and_come_in(
     file = str(tmp_path / "all.zip")
     assert said(capsys, "jobs", "export", "all", file) == "1 job and the library written.\n"
     monkeypatch.setenv("SHIMWRIGHT_DATA", str(tmp_path / "other"))
-    assert said(capsys, "jobs", "import", file).startswith(
-        "1 job and 0 library items taken in; 0 were"
-    )
+    taken_in = said(capsys, "jobs", "import", file)
+    assert taken_in.startswith("1 job and 0 library items taken in; 0 were here")
     assert "1 were here already" in said(capsys, "jobs", "import", file)
     assert Store().export_job(1) == store.export_job(1)
 

@@ -1,7 +1,7 @@
 """What the focus error looks like: lens, film and where the rays meet, and which way to turn.
 
 The side view is exaggerated and says so; the ring is seen from the front and its turn is
-drawn at its true angle wherever that can be seen.
+drawn at its true angle unless that is too small, or too near a whole turn, to be told.
 """
 
 import math
@@ -97,10 +97,16 @@ def _blur(sense: Sense, lens: float, focus: float) -> list[str]:
 
 def turn_view(remedy: Remedy) -> str:
     """The ring seen from the front with the turn asked for; empty for a remedy without one."""
-    angle = remedy.figures.get("rotation")
+    angle, arc = (remedy.figures.get(name) for name in ("rotation", "arc"))
     if not isinstance(angle, float):
         return ""
-    sense = remedy.figures["sense"]
+    return turn_drawing(
+        angle, str(remedy.figures["sense"]), arc if isinstance(arc, float) else None
+    )
+
+
+def turn_drawing(angle: float, sense: str, arc: float | None) -> str:
+    """The ring seen from the front, turned by an angle in rad one way; `arc` is mm at its edge."""
     swing = min(max(abs(angle), _LEAST_SWING), _MOST_SWING)
     words = f"{math.degrees(abs(angle)):.1f}° {sense}"
     centre, radius = (75.0, 70.0), 46.0
@@ -114,8 +120,7 @@ def turn_view(remedy: Remedy) -> str:
         svg.text((x, y + 13), "the front", kind="quiet"),
         svg.text((x, y + radius + 30), words, kind="strong"),
     ]
-    arc = remedy.figures.get("arc")
-    if isinstance(arc, float):
+    if arc is not None:
         parts.append(svg.text((x, y + radius + 46), f"{arc:.1f} mm along its edge", kind="quiet"))
     return svg.picture((150, 166), f"Turn {words}, seen from the front", parts)
 

@@ -5,13 +5,14 @@ import sqlite3
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from optics.bench.depth_marks import infer_confusion
 from optics.bench.readings import ParallaxReading
 from optics.errors import ShimwrightError
 from optics.records import fields
 from optics.records.intake import SHIMS_FOUND
 from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import described
-from optics.records.to_bench import camera_of, reading_of
+from optics.records.to_bench import camera_of, depth_marks_of, reading_of
 from optics.records.work import SHIMS_ADDED, SHIMS_REMOVED
 
 
@@ -98,12 +99,22 @@ def _confusion(job: JobDocument) -> float | None:
     return float(fields.CIRCLE_OF_CONFUSION.read(job.camera.circle_of_confusion).value)
 
 
+def _confusion_measured(job: JobDocument) -> float | None:
+    """What the engraved depth marks were made for."""
+    if job.scale is None:
+        return None
+    camera = camera_of(described(job))
+    marks = depth_marks_of(job.scale, camera)
+    return infer_confusion(camera, marks).value.value if marks else None
+
+
 _FIGURES: dict[str, Callable[[JobDocument], float | None]] = {
     "focus error as found": _error_as_found,
     "focus error as left": _error_as_left,
     "shims found": _shims_found,
     "shims added less removed": _shims_added,
     "circle of confusion": _confusion,
+    "circle of confusion of the depth marks": _confusion_measured,
 }
 _ORDER = {name: place for place, name in enumerate(_FIGURES)}
 

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from optics.records.files import read_job
-from optics.records.result import FigureOut, ResultDocument, result_of
+from optics.records.result import ResultDocument, result_of
+from optics.records.result_parts import FigureOut
 from optics.records.solve import Solution, solve
 from tests.optics.records.jobs import BED, FOCUSINGS, HELICOID, READINGS, job
 

@@ -103,20 +103,19 @@ def test_what_was_measured_is_on_the_note(solved: Any, read_back: Callable[[byte
 def test_the_drawing_shows_which_way(
     reading: str, out: bool | None, solved: Any, read_back: Callable[[bytes], Any]
 ) -> None:
-    """A lens too far out is drawn farther from the film than its place, one too far in nearer."""
+    """A lens too far out is drawn left of its place, one too far in right, the film rightmost."""
     correction = solved("Ostrin 35", reading)
     back = read_back(note_of(correction))
     if out is None:
         assert "the lens, where it should be" in back.text
         assert "is here" not in back.text
         return
-    found = (
-        back.pages[0].search("is here")[0]["x0"],
-        back.pages[0].search("should be here")[0]["x0"],
-    )
-    film = back.pages[0].search("film plane")[-1]["x0"]
-    assert min(found) > film
-    assert (found[0] > found[1]) is out
+    is_here, should_be = (back.pages[0].search(f"{words} here")[0] for words in ("is", "should be"))
+    found = (is_here["x0"], should_be["x0"])
+    named = back.pages[0].search("film plane")
+    (film,) = (one["x0"] for one in named if abs(one["top"] - is_here["top"]) < 2)
+    assert max(found) < film
+    assert (found[0] < found[1]) is out
     assert ("too far out" if out else "too far in") == correction.sense.words
 
 
@@ -124,7 +123,7 @@ def test_the_drawing_shows_which_way(
 def test_the_gauge_is_to_scale(
     reading: str, solved: Any, read_back: Callable[[bytes], Any]
 ) -> None:
-    """On the gauge the error stands to the tolerance as the figures do, and on its side."""
+    """On the gauge the error stands to the tolerance as the figures do, too far out at the left."""
     correction = solved("Ostrin 35", reading)
     page = read_back(note_of(correction)).pages[0]
     # Both bands are 10 mm high; nothing else on the note is.
@@ -133,7 +132,7 @@ def test_the_gauge_is_to_scale(
     middle = (tolerance["x0"] + tolerance["x1"]) / 2
     # The mark is the only diamond 2.8 mm wide.
     (mark,) = [c for c in page.curves if abs(c["width"] * MM - 2.8) < 0.05 and len(c["pts"]) == 5]
-    found = ((mark["x0"] + mark["x1"]) / 2 - middle) / (tolerance["width"] / 2)
+    found = (middle - (mark["x0"] + mark["x1"]) / 2) / (tolerance["width"] / 2)
     camera = correction.camera
     assert found == pytest.approx(correction.error.value / camera.allowed_error, rel=0.01)
     assert depth["width"] / tolerance["width"] == pytest.approx(2, rel=0.01)

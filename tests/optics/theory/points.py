@@ -1,5 +1,6 @@
 """Where the catalogue is tried: a realistic range for every quantity, in mm and rad."""
 
+import math
 import random
 from collections.abc import Callable
 from typing import Any
@@ -12,13 +13,21 @@ from optics.relation import Form, Formula, Relation, Root
 DIGITS = 40
 
 RANGES: dict[str, tuple[float, float]] = {
+    "acuity": (0.0001, 0.002),
     "aim_distance": (500, 3000),
+    "airy_diameter": (0.001, 0.1),
     "cell_shift": (0.01, 0.5),
     "cell_to_film": (30, 120),
+    "chord": (1, 20),
     "circle_of_confusion": (0.01, 0.1),
     "collimator_focal_length": (100, 1000),
     "combined_focal_length": (20, 400),
+    "defocus_blur": (0.005, 0.2),
     "depth_each_way": (0.01, 2),
+    "depth_mark_angle": (0.01, 1),
+    "diagonal": (20, 350),
+    "divisor": (1000, 2000),
+    "enlargement": (1, 20),
     "entrance_pupil": (5, 60),
     "exit_pupil": (5, 60),
     "expansion_coefficient": (5e-6, 3e-5),
@@ -32,7 +41,9 @@ RANGES: dict[str, tuple[float, float]] = {
     "hiatus": (-15, 15),
     "lead": (1, 20),
     "length": (10, 200),
+    "line_pairs": (1, 200),
     "magnification": (0.001, 1),
+    "mark_angle": (0.05, 3),
     "mean_diameter": (15, 60),
     "measured_register": (20, 100),
     "mirror_tilt": (1e-4, 0.05),
@@ -42,6 +53,7 @@ RANGES: dict[str, tuple[float, float]] = {
     "pitch": (0.5, 4),
     "pupil_magnification": (0.4, 2),
     "rear_radius": (-200, -20),
+    "receiver_blur": (0.005, 0.05),
     "reticle_shift": (-2, -0.01),
     "ring_diameter": (20, 80),
     "rotation": (-3, 3),
@@ -51,15 +63,23 @@ RANGES: dict[str, tuple[float, float]] = {
     "separation": (1, 40),
     "starts": (2, 8),
     "starts_moved": (-3, 3),
+    "stops": (1, 12),
+    "target_element": (1, 6),
+    "target_group": (1, 7),
     "thickness": (1, 15),
     "travel": (-10, 10),
+    "uniform_system": (0.5, 128),
+    "viewing_distance": (200, 2000),
     "warming": (-40, 40),
+    "wavelength": (0.0004, 0.0007),
+    "zero_angle": (-0.5, 0.5),
 }
 
 # Drawn by their powers of ten, from half a metre to a thousand kilometres.
 DISTANCES: dict[str, tuple[float, float]] = dict.fromkeys(
-    ("film_distance", "group_distance", "mark_distance", "object_distance", "sharp_distance",
-     "subject_from_focus", "wanted_distance"),
+    ("far_edge", "far_limit", "film_distance", "focus_between", "group_distance", "hyperfocal",
+     "limit_from_film", "limit_from_lens", "mark_distance", "near_edge", "near_limit",
+     "object_distance", "sharp_distance", "subject_from_focus", "wanted_distance"),
     (2.7, 9),
 )  # fmt: skip
 
@@ -79,7 +99,14 @@ def drawn(relation: Relation, pick: Pick, beyond: Callable[[], float]) -> dict[s
             point[name] = (
                 float(limit.subs({s: point[s.name] for s in limit.free_symbols})) + beyond()
             )
-    return point
+    return _with_a_far_limit(point) if relation.name == "depth_far" else point
+
+
+def _with_a_far_limit(point: dict[str, float]) -> dict[str, float]:
+    """The point with so little blur allowed that the far limit stays short of infinity."""
+    f, s, stop = (point[name] for name in ("focal_length", "object_distance", "f_number"))
+    most = f**2 / (stop * (s - f)) if s > f else math.inf
+    return {**point, "circle_of_confusion": min(point["circle_of_confusion"], 0.75 * most)}
 
 
 def _one(name: str, pick: Pick) -> float:

@@ -87,3 +87,16 @@ def test_a_job_that_cannot_be_worked_out_yet_is_kept_all_the_same(store: Store) 
     on_a_bed = job({"kind": "bed"}) | {"found": [{"reading": turned}]}
     assert figures(document(on_a_bed)) == {"circle of confusion": 0.03}
     assert store.add_job(document(on_a_bed)) == 1
+
+
+def test_depth_marks_teach_the_circle_they_were_made_for() -> None:
+    """Depth marks engraved by a circle of confusion give that circle back."""
+    # Angle each side of the index: 360°·N·c/lead, for f/8, c 0.04 mm and a lead of 18 mm: 6.4°.
+    scale = {
+        "marks": "inf = 0",
+        "depth_marks": "8 = 12.8",
+        "limit": "0.1",
+        "across": True,
+    }
+    found = figures(document({**job(), "scale": scale}))
+    assert found["circle of confusion of the depth marks"] == pytest.approx(0.04, rel=0.02)

@@ -1,0 +1,62 @@
+"""The blur of one camera at one error: defocus, diffraction, film and eye, stop by stop."""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from optics.bench.camera import Camera
+from optics.relation import Array
+from optics.theory import depth
+
+GREEN = 0.00055
+"""Wavelength of green light in mm, to which the eye is most sensitive (textbooks)."""
+
+
+@dataclass(frozen=True, eq=False)
+class Blur:
+    """Blur discs in mm on the film, one for each f-number, and their sum as squares."""
+
+    f_numbers: Array
+    defocus: Array
+    airy: Array
+    receiver: float
+    total: Array
+    looks_sharp: NDArray[np.bool]
+
+    @property
+    def sharpest(self) -> float:
+        """The f-number given at which the whole blur is least."""
+        return float(self.f_numbers[np.argmin(self.total)])
+
+
+def blur_budget(
+    camera: Camera,
+    error: float,
+    f_numbers: ArrayLike,
+    *,
+    film_distance: float = math.inf,
+    receiver: float = 0.0,
+    wavelength: float = GREEN,
+) -> Blur:
+    """The whole blur of a focus error at each f-number.
+
+    Equations: defocus |e|/(N·(1 + m/p)), diffraction 2.44·λ·N, all added as squares with the
+    `receiver` blur of film and eye; every length in mm, `error` + when too far out.
+    Errors: OutOfRange for a stop or wavelength of zero, or a subject too near to focus.
+    Limits: blurs of different shape do not add exactly so; the lens has no aberrations.
+    """
+    stops = np.atleast_1d(np.asarray(f_numbers, np.float64))
+    defocus = depth.depth_of_focus.solve_for("circle_of_confusion").value(
+        depth_each_way=abs(error),
+        f_number=stops,
+        magnification=camera.magnification_at(film_distance),
+        pupil_magnification=camera.lens.pupil_magnification,
+    )
+    airy = depth.airy_disc.solve_for("airy_diameter").value(wavelength=wavelength, f_number=stops)
+    total = depth.blur_budget.solve_for("total_blur").value(
+        defocus_blur=defocus, airy_diameter=airy, receiver_blur=receiver
+    )
+    sharp = total <= camera.circle_of_confusion
+    return Blur(stops, defocus, airy, receiver, total, sharp)

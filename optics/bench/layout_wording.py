@@ -1,0 +1,61 @@
+"""The layout of a scale in the words of the workshop."""
+
+from optics.bench.camera import Camera, FrontCell
+from optics.bench.scale_layout import DepthRow, ScaleOn, Towards, runs, runs_right
+from optics.bench.stops import Stops
+from optics.theory import depth, front_cell, lens
+from optics.units.printing import trimmed
+
+SCALE_CONVENTIONS = (
+    "Distances are from the film plane. Angles and turns are as seen from the front. Marks are for "
+    "a paraxial lens on a thread of constant lead."
+)
+
+
+def strip_runs_line(camera: Camera, scale_on: ScaleOn, tops: Towards) -> str:
+    """Which way a scale round a barrel runs, and how to tell."""
+    side = "right" if runs_right(runs(camera, scale_on), tops) else "left"
+    up = "front of the lens" if tops is Towards.FRONT else "film side"
+    return (
+        f"Looked at from outside with the {up} up, the figures stand upright and nearer marks lie "
+        f"to the {side} of ∞."
+    )
+
+
+def face_runs_line(camera: Camera, scale_on: ScaleOn) -> str:
+    """Which way a scale on the face of a ring runs."""
+    return f"Seen from the front, nearer marks lie {runs(camera, scale_on)} of ∞."
+
+
+def turning_line(camera: Camera, scale_on: ScaleOn) -> str:
+    """What turns, which way, and what that brings about."""
+    # `runs` refuses what has no thread.
+    ring_scale = runs(camera, ScaleOn.RING)
+    moving = "the ring" if scale_on is ScaleOn.RING else "the ring with its index"
+    return (
+        f"Turning {moving} {ring_scale.opposite}, seen from the front, moves the lens out, from "
+        "∞ to nearer marks."
+    )
+
+
+def depth_marks_line(row: DepthRow) -> str:
+    """What the depth marks were reckoned with."""
+    blur = trimmed(row.circle_of_confusion, 4)
+    how = (
+        "the exact f-numbers (f/5.6 is f/5.657)"
+        if row.stops is Stops.EXACT
+        else "the f-numbers as engraved"
+    )
+    return f"Depth marks for a circle of confusion of {blur} mm and {how}, for distant subjects."
+
+
+def source_line(camera: Camera) -> str:
+    """By whose equation the marks were placed."""
+    is_cell = isinstance(camera.focusing, FrontCell)
+    relation = front_cell.group_movement if is_cell else lens.unit_focusing
+    return f"Source: {relation.source}."
+
+
+def depth_source_line() -> str:
+    """By what the depth of field was worked out."""
+    return f"Source: {depth.depth_near.source}."

@@ -1,0 +1,87 @@
+"""The Correction page drawn by the real page server, without a browser."""
+
+import json
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from optics.records.files import read_job
+from optics.records.lantern_street import OSTRIN
+from optics.records.solve import solve
+from ui.plain_text import solution_text
+
+SHARP_AT = f"{OSTRIN.name}.mark.sharp_at"
+
+
+def page_script() -> None:
+    """Draw the page alone."""
+    from ui.pages.correction import show
+
+    show()
+
+
+@pytest.fixture
+def page() -> AppTest:
+    """The page as it opens."""
+    return AppTest.from_function(page_script, default_timeout=30).run()
+
+
+def shown(page: AppTest) -> str:
+    """Return all the markup of the page."""
+    assert not page.exception
+    return " ".join(html.proto.body for html in page.get("html"))
+
+
+def test_page_opens_with_an_answer(page: AppTest) -> None:
+    """The example needs nothing typed: headline, remedies and cautions are there at once."""
+    markup = shown(page)
+    assert "<strong>0.119 mm too far out</strong>" in markup
+    assert "Shim under the lens seat" in markup
+    assert "Never look at the Sun" in markup
+
+
+def test_text_is_what_the_job_on_the_page_says(page: AppTest) -> None:
+    """The text to copy is the solution of the very texts in the fields."""
+    page.text_input(key=SHARP_AT).set_value("12,5 m").run()
+    (code,) = page.code
+    job = read_job(json.dumps(document_of(page)).encode())
+    assert code.value == solution_text(solve(job))
+
+
+def document_of(page: AppTest) -> dict[str, object]:
+    """Write the job down from the fields, by hand."""
+    text = {field.key: field.value for field in page.text_input}
+    name = OSTRIN.name
+    return {
+        "format": "shimwright job",
+        "version": 1,
+        "camera": OSTRIN.model_dump(mode="json", exclude_none=True),
+        "workshop": {"drawer": text[f"{name}.workshop.drawer"]},
+        "readings": [
+            {
+                "kind": "mark",
+                "mark": text[f"{name}.mark.mark"],
+                "sharp_at": text[SHARP_AT],
+                "limit": text[f"{name}.mark.limit"],
+            }
+        ],
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("1,200", "may be a decimal mark"),
+        ("", "Enter the distance really sharp."),
+        ("9 mm", "must be at least 188.6 mm"),
+    ],
+)
+def test_answer_waits_and_says_why(text: str, why: str, page: AppTest) -> None:
+    """Unreadable, missing and impossible figures take the answer away and say what to do."""
+    page.text_input(key=SHARP_AT).set_value(text).run()
+    markup = shown(page)
+    assert "The answer waits" in markup
+    assert why in markup
+    assert "too far out" not in markup
+    assert page.code.values == []
+    assert page.text_input(key=SHARP_AT).value == text

@@ -1,0 +1,25 @@
+"""Corrections to draw and to say, made by the real solver from a register reading."""
+
+from optics.bench.correction import Correction
+from optics.records.job import JobDocument, RegisterPart, WorkshopPart
+from optics.records.lantern_street import OSTRIN
+from optics.records.solve import solve
+
+NOMINAL = 28.8
+
+
+def correction(
+    error: float, limit: str = "0.005", *, name: str = OSTRIN.name, drawer: str = "0.05 × 9"
+) -> Correction:
+    """The correction of a lens that stands so far (mm) out; minus is too far in."""
+    reading = RegisterPart(
+        measured=f"{NOMINAL + error:.6f}", nominal=f"{NOMINAL}", instrument="other", limit=limit
+    )
+    job = JobDocument(
+        camera=OSTRIN.model_copy(update={"name": name}),
+        workshop=WorkshopPart(drawer=drawer),
+        readings=(reading,),
+    )
+    (answer,) = solve(job).answers
+    assert isinstance(answer, Correction)
+    return answer
