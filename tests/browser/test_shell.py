@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page, expect
 
 LISTENING = "0A"  # proc_pid_net(5): the state column of /proc/net/tcp
 LOOPBACK = "0100007F"  # 127.0.0.1 as the same table writes it
-START_LIMIT = 6.0  # s, from the command to a page that can be typed into
+START_LIMIT = 15.0  # s on a busy machine; tests/benchmarks holds a quiet one to 6
 
 
 def listening_addresses(port: int) -> set[str]:
@@ -134,7 +134,7 @@ def test_page_never_scrolls_sideways(
 
 
 def test_cold_start_is_short(chromium: Browser) -> None:
-    """From the command to a page that stands ready takes six seconds at most."""
+    """From the command to a page that stands ready takes seconds, not minutes."""
     context = chromium.new_context()
     started = time.monotonic()
     with hands.running_bench() as address:

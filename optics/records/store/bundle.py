@@ -17,8 +17,9 @@ from optics.records.files import LARGEST_FILE, one_line, read_job
 from optics.records.job import JobDocument
 from optics.records.library import Item, read_item
 from optics.records.store.jobs import SHELF as JOBS
-from optics.records.store.jobs import folded
+from optics.records.store.jobs import checked_text, folded
 from optics.records.store.library import SHELF as ITEMS
+from optics.records.store.library import check_has_name
 
 LARGEST_TOTAL = 500_000_000
 MOST_FILES = 50_000
@@ -142,10 +143,22 @@ def _member(bundle: zipfile.ZipFile, info: zipfile.ZipInfo) -> Member:
         data = packed.read(LARGEST_FILE + 1)
     is_item = info.filename.startswith("library/")
     try:
-        content = read_item(data) if is_item else read_job(data)
+        content = _checked_item(data) if is_item else _checked_job(data)
     except ShimwrightError as refusal:
         raise Unreadable(f"In {one_line(info.filename)}: {refusal}") from None
     return Member(content, info.filename.startswith("archived/"))
+
+
+def _checked_job(data: bytes) -> JobDocument:
+    job = read_job(data)
+    checked_text(job)
+    return job
+
+
+def _checked_item(data: bytes) -> Item:
+    item = read_item(data)
+    check_has_name(item)
+    return item
 
 
 def write_new(target: Path, write: Callable[[BinaryIO], int]) -> int:

@@ -92,9 +92,14 @@ def restore(connection: sqlite3.Connection, number: int) -> None:
     SHELF.mark_deleted(connection, number, None)
 
 
-def _check_name(connection: sqlite3.Connection, item: Item, number: int | None) -> None:
+def check_has_name(item: Item) -> None:
+    """NotKept for an item whose name is blank."""
     if not folded(item.name):
         raise NotKept(f"The {item.kind} needs a name: write one it can be found by.")
+
+
+def _check_name(connection: sqlite3.Connection, item: Item, number: int | None) -> None:
+    check_has_name(item)
     other = connection.execute(
         "SELECT id FROM item WHERE kind = ? AND folded = ? AND deleted IS NULL AND id IS NOT ?",
         (item.kind, folded(item.name), number),

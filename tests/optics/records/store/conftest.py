@@ -33,6 +33,12 @@ def ticking() -> Callable[[], str]:
     return lambda: (STARTED + timedelta(seconds=next(seconds))).isoformat()
 
 
+@pytest.fixture(scope="module")
+def shared_store(tmp_path_factory: pytest.TempPathFactory) -> Store:
+    """Give one store to all the examples that a test draws: each adds to what is there."""
+    return Store(tmp_path_factory.mktemp("shared") / "records.sqlite", ticking())
+
+
 @pytest.fixture
 def store(tmp_path: Path) -> Store:
     """Give an empty store."""

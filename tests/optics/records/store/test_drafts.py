@@ -18,14 +18,11 @@ anything_typed = st.dictionaries(
 
 
 @settings(max_examples=40, deadline=None)
-@given(anything_typed)
-def test_a_draft_comes_back_as_it_was(
-    tmp_path_factory: pytest.TempPathFactory, typed: dict[str, Any]
-) -> None:
+@given(typed=anything_typed)
+def test_a_draft_comes_back_as_it_was(shared_store: Store, typed: dict[str, Any]) -> None:
     """Whatever is typed comes back, half a figure and odd signs too."""
-    store = Store(tmp_path_factory.mktemp("draft") / "records.sqlite")
-    store.save_draft("page", typed)
-    assert store.draft("page") == typed
+    shared_store.save_draft("page", typed)
+    assert shared_store.draft("page") == typed
 
 
 def test_drafts_stand_side_by_side_and_the_last_one_counts(store: Store) -> None:
