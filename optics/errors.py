@@ -29,3 +29,7 @@ class NoAnswer(ShimwrightError):
 
 class Unreadable(ShimwrightError):
     """Text, or a document, that cannot be understood without guessing."""
+
+
+class NotKept(ShimwrightError):
+    """What was to be kept could not be written; what was there before is as it was."""

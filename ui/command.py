@@ -1,7 +1,7 @@
 """The command line: `shimwright` opens the bench, `shimwright solve` works a job file out.
 
-Exit codes: 0 worked out; 2 the command was misspelt; 3 the job was refused, with one
-sentence on the error stream.
+`shimwright jobs` works with the records. Exit codes: 0 worked out; 2 the command was misspelt;
+3 the job was refused, with one sentence on the error stream.
 """
 
 import argparse
@@ -14,6 +14,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 from optics.errors import ShimwrightError, Unreadable
+from ui.jobs_command import add_jobs
 
 REFUSED = 3
 
@@ -59,6 +60,7 @@ def _parser() -> argparse.ArgumentParser:
     schema = commands.add_parser("schema", help="print the JSON schema of job or result files")
     schema.add_argument("which", choices=("job", "result"), nargs="?", default="job")
     schema.set_defaults(run=_schema)
+    add_jobs(commands)
     return parser
 
 

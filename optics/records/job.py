@@ -12,11 +12,15 @@ from optics.bench.camera import Turn
 from optics.bench.confusion import format_named
 from optics.records import fields
 from optics.records.budget import BudgetPart
+from optics.records.day import Day
 from optics.records.gate import GatePart
-from optics.records.part import Part
+from optics.records.intake import IntakePart
+from optics.records.part import Line, Note, Part
 from optics.records.rangefinder import RangefinderPart
 from optics.records.standard import StandardPart
+from optics.records.trays import TrayPart
 from optics.records.witness import WitnessPart
+from optics.records.work import WorkPart
 
 FORMAT = "shimwright job"
 VERSION = 1
@@ -192,13 +196,29 @@ def scale_fields(along: str) -> tuple[fields.Typed, fields.Typed, fields.Typed]:
     return fields.MARK_LENGTHS, fields.DEPTH_MARK_LENGTHS, fields.MARK_LENGTH_LIMIT
 
 
+class TakenPart(Part):
+    """A reading as found or as left: when it was taken, with what, and what is worth adding."""
+
+    day: Day | None = None
+    reading: ReadingPart
+    instrument: Line = ""
+    note: Note = ""
+
+
 class JobDocument(Part):
-    """One job: a camera, the shims at hand, and the readings taken."""
+    """One job: what came in, the camera, the shims at hand, the readings taken, the work done.
+
+    `readings` are those being worked with; `found` and `left` are kept for the record. A job
+    can be booked in before its camera's figures are known.
+    """
 
     format: Literal["shimwright job"] = "shimwright job"
     version: Literal[1] = 1
     title: Annotated[str, Field(max_length=200)] = ""
-    camera: CameraPart
+    intake: IntakePart | None = None
+    trays: Annotated[tuple[TrayPart, ...], Field(max_length=200)] = ()
+    work: WorkPart | None = None
+    camera: CameraPart | None = None
     marks: Annotated[tuple[Annotated[str, fields.RING_MARK], ...], Field(max_length=12)] = (
         "3 m",
         "1.5 m",
@@ -211,3 +231,5 @@ class JobDocument(Part):
     witness: WitnessPart | None = None
     budget: BudgetPart | None = None
     rangefinder: RangefinderPart | None = None
+    found: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()
+    left: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()

@@ -16,7 +16,7 @@ from optics.bench.witness import Ranking
 from optics.errors import Unreadable
 from optics.records.budget import solve_budget
 from optics.records.gate import solve_gate
-from optics.records.job import JobDocument
+from optics.records.job import CameraPart, JobDocument
 from optics.records.rangefinder_bench import bench_of, set_up_of
 from optics.records.standard import StandardAnswer, solve_standard
 from optics.records.to_bench import (
@@ -71,7 +71,7 @@ def solve(job: JobDocument) -> Solution:
     parts = (job.scale, job.rangefinder, job.standard, job.gate, job.witness, job.budget)
     if not job.readings and not any(parts):
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
-    camera = camera_of(job.camera)
+    camera = camera_of(described(job))
     workshop, marks = workshop_of(job.workshop), marks_of(job)
     readings = (reading_of(part, camera) for part in job.readings)
     answers = tuple(
@@ -105,3 +105,13 @@ def _rangefinder(job: JobDocument, camera: Camera) -> tuple[Bench | None, SetUp 
     if job.rangefinder is None:
         return None, None
     return bench_of(job.rangefinder, camera), set_up_of(job.rangefinder, camera)
+
+
+def described(job: JobDocument) -> CameraPart:
+    """The job's camera; Unreadable where it was booked in and not yet described."""
+    if job.camera is None:
+        raise Unreadable(
+            "The job has no camera: describe its lens and how it focuses first.",
+            quantity="camera",
+        )
+    return job.camera

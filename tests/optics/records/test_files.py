@@ -106,7 +106,7 @@ REFUSED: list[tuple[str, bytes, str]] = [
     ("no kind", changed("readings.0.kind", ...), "In readings → 0: Unable to extract tag"),
     ("number", changed("camera.lens.focal_length", 47), "In camera → lens → focal_length: write the"
      " figure as text with its unit, such as “1.2 m”."),
-    ("no camera", changed("camera", ...), "In camera: this field is missing."),
+    ("no lens", changed("camera.lens", ...), "In camera → lens: this field is missing."),
     ("camera text", changed("camera", "Ostrin"), "In camera: Input should be"),
     ("long text", changed("camera.lens.focal_length", "4" * 500), "In camera → lens → focal_length:"
      " String should have at most 400 characters."),

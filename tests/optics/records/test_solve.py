@@ -183,3 +183,11 @@ def test_the_workshop_is_what_was_typed() -> None:
     (found,) = answers(document)
     assert isinstance(found, Correction)
     assert "the drawer is empty" in found.offers[0].reason  # type: ignore[union-attr]
+
+
+def test_a_job_without_a_camera_is_refused() -> None:
+    """A job that was booked in and not described yet cannot be worked out, and says so."""
+    typed = {**job(HELICOID, READINGS[0])}
+    del typed["camera"]
+    with pytest.raises(Unreadable, match=r"^The job has no camera: describe its lens and how"):
+        solve(read_job(json.dumps(typed).encode()))

@@ -1,0 +1,105 @@
+"""A job told from end to end, worked out and in words: what the sheets and the terminal show.
+
+Only figures that the bench worked out, and what the repairer wrote; nothing is calculated here.
+"""
+
+from dataclasses import dataclass
+
+from optics.bench.camera import Camera
+from optics.bench.correction import Correction
+from optics.bench.decision import Decision, overall
+from optics.bench.readings import ParallaxReading
+from optics.bench.verdict import Guard, Verdict
+
+Row = tuple[str, str]
+
+
+@dataclass(frozen=True)
+class TakenReading:
+    """A reading as found or as left, and what follows; parallax has no decision."""
+
+    title: str
+    day: str
+    instrument: str
+    note: str
+    answer: Correction | ParallaxReading
+    decision: Decision | None = None
+
+
+@dataclass(frozen=True)
+class TrayRow:
+    """A part taken off and where it lies."""
+
+    part: str
+    place: str
+    screw: str
+    quantity: str
+    tray: str
+    note: str
+
+
+@dataclass(frozen=True)
+class WorkRow:
+    """One piece of work, its quantity and its day, as written."""
+
+    done: str
+    quantity: str
+    day: str
+
+
+@dataclass(frozen=True)
+class InstrumentUsed:
+    """An instrument, how far either way it may be out, and who says so."""
+
+    name: str
+    limit: str
+    source: str
+    serial: str = ""
+    checked: str = ""
+
+
+@dataclass(frozen=True)
+class JobReport:
+    """Everything about one job; empty text where nothing was written."""
+
+    title: str
+    camera_name: str
+    camera: Camera | None
+    customer: str
+    reference: str
+    state: str
+    identity: tuple[Row, ...]
+    dates: tuple[Row, ...]
+    wanted: str
+    condition: tuple[Row, ...]
+    photos: tuple[Row, ...]
+    trays: tuple[TrayRow, ...]
+    found: tuple[TakenReading, ...]
+    left: tuple[TakenReading, ...]
+    work: tuple[WorkRow, ...]
+    work_note: str
+    instruments: tuple[InstrumentUsed, ...]
+    guard: Guard
+    decided_by: str
+    decided_on: str
+    decision_note: str
+    next_service: str
+
+    @property
+    def corrections_found(self) -> tuple[Correction, ...]:
+        """The measured readings as found."""
+        return _corrections(self.found)
+
+    @property
+    def corrections_left(self) -> tuple[Correction, ...]:
+        """The measured readings as left."""
+        return _corrections(self.left)
+
+    @property
+    def verdict(self) -> Verdict | None:
+        """The worst of the decisions on the readings as left; None where there is none."""
+        return overall(one.decision for one in self.left if one.decision is not None)
+
+
+def _corrections(taken: tuple[TakenReading, ...]) -> tuple[Correction, ...]:
+    return tuple(one.answer for one in taken if isinstance(one.answer, Correction))

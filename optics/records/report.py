@@ -1,0 +1,172 @@
+"""From a job document to its report: every reading worked out, everything written in rows."""
+
+from collections.abc import Iterable, Sequence
+
+from optics.bench.camera import Camera
+from optics.bench.correction import correct
+from optics.bench.decision import decide
+from optics.bench.instruments import INSTRUMENTS
+from optics.bench.readings import ParallaxReading
+from optics.bench.report import (
+    InstrumentUsed,
+    JobReport,
+    Row,
+    TakenReading,
+    TrayRow,
+    WorkRow,
+)
+from optics.bench.verdict import Guard
+from optics.records import fields
+from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
+from optics.records.job import JobDocument, ParallaxPart, RegisterPart, RotationPart, TakenPart
+from optics.records.solve import described
+from optics.records.to_bench import camera_of, gauge_limit, marks_of, reading_of, workshop_of
+from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
+from optics.units import format_length
+
+_GUARDS = {"expanded uncertainty": Guard.EXPANDED, "none": Guard.NONE}
+
+
+def report_of(job: JobDocument) -> JobReport:
+    """The whole job, its readings as found and as left worked out.
+
+    Errors: Unreadable for readings without a camera; OutOfRange or NoAnswer, naming the
+    quantity, for figures that cannot be.
+    """
+    intake, work = job.intake or IntakePart(), job.work or WorkPart()
+    needs_camera = bool(job.found or job.left)
+    camera = camera_of(described(job)) if job.camera or needs_camera else None
+    decision, next_service = work.decision, work.next_service
+    return JobReport(
+        title=job.title,
+        camera_name=(camera.name if camera else "") or intake.identity.camera,
+        camera=camera,
+        customer=intake.customer.name,
+        reference=intake.customer.reference,
+        state=work.state,
+        identity=_identity(intake),
+        dates=_dates(intake),
+        wanted=intake.wanted,
+        condition=tuple(_condition(intake.condition)),
+        photos=tuple((p.file, _joined(p.day, p.note)) for p in intake.photos),
+        trays=tuple(
+            TrayRow(t.part, t.place, t.screw, t.quantity, t.tray, t.note) for t in job.trays
+        ),
+        found=_taken(job, camera, job.found),
+        left=_taken(job, camera, job.left),
+        work=tuple(WorkRow(one.done, _quantity(one), one.day or "") for one in work.done),
+        work_note=work.note,
+        instruments=_instruments(job, work.instruments),
+        guard=_GUARDS[decision.guard_band],
+        decided_by=decision.by,
+        decided_on=decision.day or "",
+        decision_note=decision.note,
+        next_service=_joined(next_service.due, next_service.note) if next_service else "",
+    )
+
+
+def _joined(*texts: str | None) -> str:
+    """What there is of several texts, with a dot between."""
+    return " · ".join(text.strip() for text in texts if text and text.strip())
+
+
+def _rows(*rows: tuple[str, str | None]) -> tuple[Row, ...]:
+    """The rows that have something in them."""
+    return tuple((label, text) for label, text in rows if text and text.strip())
+
+
+def _identity(intake: IntakePart) -> tuple[Row, ...]:
+    it = intake.identity
+    return _rows(
+        ("Serial number", it.serial), ("Lens number", it.lens_serial), ("Other marks", it.marks)
+    )
+
+
+def _dates(intake: IntakePart) -> tuple[Row, ...]:
+    days = intake.dates
+    return _rows(
+        ("Received", days.received),
+        ("Promised", days.promised),
+        ("Finished", days.finished),
+        ("Returned", days.returned),
+    )
+
+
+def _condition(condition: ConditionPart) -> Iterable[Row]:
+    for one in condition.findings:
+        fault = "At fault" if one.fault == "other" else one.fault.capitalize()
+        count = f"{one.quantity.strip()} of them" if one.quantity.strip() else ""
+        yield f"{fault}: {one.what}", _joined(one.name, one.place, count, one.note)
+    for mark in condition.old_marks:
+        yield "Old mark", _joined(mark.place, mark.note)
+    for shims in condition.shims:
+        yield "Shims found", _joined(_leaves(shims.leaves), shims.material, shims.place, shims.note)
+    yield from _rows(("Earlier repairs", condition.earlier_repairs), ("Also", condition.note))
+
+
+def _leaves(text: str) -> str:
+    """Leaves as they were understood."""
+    return SHIMS_FOUND.echo(SHIMS_FOUND.read(text))
+
+
+def _quantity(done: DonePart) -> str:
+    added = f"added {_leaves(done.added)}" if done.added is not None else ""
+    removed = f"removed {_leaves(done.removed)}" if done.removed is not None else ""
+    return _joined(done.quantity, added, removed)
+
+
+def _taken(
+    job: JobDocument, camera: Camera | None, parts: Sequence[TakenPart]
+) -> tuple[TakenReading, ...]:
+    if camera is None:
+        return ()
+    return tuple(_worked_out(job, camera, part) for part in parts)
+
+
+def _worked_out(job: JobDocument, camera: Camera, part: TakenPart) -> TakenReading:
+    reading = reading_of(part.reading, camera)
+    words = (part.reading.title, part.day or "", _instrument_name(part), part.note)
+    if isinstance(reading, ParallaxReading):
+        return TakenReading(*words, reading)
+    guard = _GUARDS[(job.work or WorkPart()).decision.guard_band]
+    answer = correct(camera, reading, workshop_of(job.workshop), marks_of(job))
+    return TakenReading(*words, answer, decide(answer.error, camera.allowed_error, guard))
+
+
+def _instrument_name(part: TakenPart) -> str:
+    if part.instrument.strip() or not isinstance(part.reading, RegisterPart):
+        return part.instrument
+    known = INSTRUMENTS[part.reading.instrument]
+    return "" if known.key == "other" else known.name
+
+
+def _instruments(job: JobDocument, listed: Sequence[InstrumentPart]) -> tuple[InstrumentUsed, ...]:
+    """Those listed, then those that only a reading names, each once."""
+    used = [
+        InstrumentUsed(one.name, _limit(one.limit), one.source, one.serial, one.checked or "")
+        for one in listed
+    ]
+    names = {one.name.strip() for one in used}
+    for part in (*job.found, *job.left):
+        name = _instrument_name(part).strip()
+        if name and name not in names:
+            names.add(name)
+            used.append(_named_by(part, name))
+    return tuple(used)
+
+
+def _named_by(part: TakenPart, name: str) -> InstrumentUsed:
+    """An instrument as the reading taken with it describes it."""
+    reading = part.reading
+    if isinstance(reading, RegisterPart) and reading.limit is None:
+        known = INSTRUMENTS[reading.instrument]
+        limit = f"± {format_length(gauge_limit(reading), places=3)}"
+        return InstrumentUsed(name, limit, known.source)
+    typed = None if isinstance(reading, ParallaxPart) else reading.limit
+    field = fields.ANGLE_LIMIT if isinstance(reading, RotationPart) else fields.DISTANCE_LIMIT
+    return InstrumentUsed(name, _limit(typed, field), "stated with the reading")
+
+
+def _limit(text: str | None, field: fields.Typed = INSTRUMENT_LIMIT) -> str:
+    """A limit as it was understood."""
+    return "not stated" if text is None else f"± {field.echo(field.read(text))}"

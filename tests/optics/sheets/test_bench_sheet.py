@@ -1,0 +1,53 @@
+"""The bench sheet: blanks in the order of work, and what is known already."""
+
+from collections.abc import Callable
+from itertools import pairwise
+from typing import Any
+
+import pytest
+
+from optics.bench.cautions import FLASH, SUN
+from optics.sheets.bench_sheet import FAULTS, ORDER_OF_WORK, bench_sheet
+from tests.optics.sheets.reports import BARE, report
+from tests.optics.sheets.test_certificate import HEADING
+
+MM = 25.4 / 72
+
+
+@pytest.mark.parametrize("case", [{}, BARE], ids=["whole", "bare"])
+def test_the_sheet_is_two_pages_with_every_section(
+    case: dict[str, Any], read_back: Callable[[bytes], Any], page_size: str
+) -> None:
+    """The sheet is two pages, front and back, and asks for everything in the order of work."""
+    back = read_back(bench_sheet(report(**case, left=[]), **HEADING, page_size=page_size))
+    assert len(back.pages) == 2
+    heads = ["Condition", "Shims found", "Trays", "As found", "Order of work", "Done", "As left",
+             "Take care", "Sketches"]  # fmt: skip
+    places = [back.text.index(head) for head in heads]
+    assert places == sorted(places)
+    asked = (*ORDER_OF_WORK, *FAULTS, SUN.text, FLASH.text, "Came from", "Limit ±", "Instrument")
+    assert [words for words in asked if words not in back.text] == []
+
+
+def test_there_is_room_to_write(read_back: Callable[[bytes], Any]) -> None:
+    """Lines to write on are at least 7 mm apart, and each fault has its box on every row."""
+    back = read_back(bench_sheet(report(**BARE, left=[]), **HEADING))
+    page = back.pages[0]
+    rows = sorted({round(one["top"] * MM, 1) for one in page.lines if one["width"] * MM < 100})
+    gaps = [b - a for a, b in pairwise(rows) if b - a > 0.5]
+    assert len(rows) > 15
+    assert min(gaps) >= 7.0
+    boxes = [r for p in back.pages for r in p.rects if abs(r["width"] * MM - 2.6) < 0.05]
+    assert len(boxes) == 5 * len(FAULTS) + len(ORDER_OF_WORK)
+
+
+def test_what_is_known_is_printed_and_what_is_not_is_asked(
+    read_back: Callable[[bytes], Any],
+) -> None:
+    """Numbers, findings and trays already written down are printed; missing numbers are asked."""
+    text = read_back(bench_sheet(report(), **HEADING)).text
+    assert "Serial number No 41 207" in text
+    assert "front plate body 4 × M1.7 × 3 brass A1" in text
+    assert "Asked for soft at a distance; please look" in text
+    bare = read_back(bench_sheet(report(**BARE, left=[], camera=None), **HEADING)).text
+    assert "Serial number Lens number" in bare

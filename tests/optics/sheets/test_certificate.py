@@ -1,0 +1,155 @@
+"""The certificate: everything that was found, done and left, and no more than is known."""
+
+from collections.abc import Callable
+from datetime import date
+from typing import Any
+
+import pytest
+
+from optics.bench import wording
+from optics.bench.cautions import LOCAL_RULES
+from optics.bench.correction import Correction
+from optics.bench.decision import said_decision, said_probability, said_rule
+from optics.bench.report import JobReport
+from optics.bench.uncertainty import budget
+from optics.errors import NoAnswer, OutOfRange
+from optics.sheets.bench_sheet import bench_sheet
+from optics.sheets.certificate import NO_ACCREDITATION, certificate
+from optics.sheets.customer_page import customer_page
+from optics.sheets.page import MARGIN, PAPERS
+from tests.optics.sheets.reports import BARE, CASES, left, report
+from tests.optics.sheets.test_note import OVERHANG, overlapping, plain
+
+MADE = date(2026, 3, 6)
+HEADING: dict[str, Any] = {
+    "made": MADE,
+    "workshop": "Lantern Street Camera Works",
+    "address": "14 Lantern Street\nby appointment",
+    "number": "147",
+}
+MM = 25.4 / 72
+ReadBack = Callable[[bytes], Any]
+
+
+def made(it: JobReport, **changed: Any) -> bytes:
+    """Make the certificate with everyday headings unless others are given."""
+    return certificate(it, **{**HEADING, **changed})
+
+
+@pytest.mark.parametrize("sheet", [certificate, bench_sheet, customer_page])
+@pytest.mark.parametrize("case", CASES)
+def test_every_page_stays_inside_its_margins(
+    sheet: Callable[..., bytes], case: str, page_size: str, read_back: ReadBack
+) -> None:
+    """However much was written, nothing runs off a page and no text lies over other text."""
+    back = read_back(sheet(report(**CASES[case]), **HEADING, page_size=page_size))
+    paper = PAPERS[page_size]
+    for page in range(len(back.pages)):
+        reached = back.extent(page)
+        assert reached[0] >= MARGIN - OVERHANG
+        assert reached[1] >= MARGIN - OVERHANG
+        assert reached[2] <= paper.width - MARGIN + OVERHANG
+        assert reached[3] <= paper.height - MARGIN + OVERHANG
+    if case in ("whole", "bare"):
+        assert overlapping(back) == []
+
+
+@pytest.mark.parametrize("sheet", [certificate, bench_sheet, customer_page])
+def test_the_same_job_gives_the_same_bytes(sheet: Callable[..., bytes]) -> None:
+    """Made twice from the same job on the same day, a sheet is the same to the byte."""
+    assert sheet(report(), **HEADING) == sheet(report(), **HEADING)
+
+
+@pytest.mark.parametrize("sheet", [certificate, bench_sheet, customer_page])
+def test_an_unknown_paper_is_refused(sheet: Callable[..., bytes]) -> None:
+    """A paper that is neither A4 nor Letter is refused."""
+    with pytest.raises(OutOfRange, match="The paper must be A4 or Letter"):
+        sheet(report(), **HEADING, page_size="A3")
+
+
+def test_a_usual_job_is_one_page(read_back: ReadBack) -> None:
+    """The certificate of a job with an everyday amount of writing takes one page."""
+    assert len(read_back(made(report())).pages) == 1
+
+
+@pytest.mark.parametrize("case", ["whole", "bare", "far out", "exact", "long"])
+def test_the_certificate_tells_everything(case: str, read_back: ReadBack) -> None:
+    """Every answer, decision, chance, cause, instrument, rule and caution is on the paper."""
+    it = report(**CASES[case])
+    text = read_back(made(it)).text
+    said = [said_rule(it.guard), LOCAL_RULES, NO_ACCREDITATION, HEADING["workshop"], "Job 147"]
+    said += [f"{i.name} {i.limit} {i.source}" for i in it.instruments]
+    if case != "long":
+        said += [w.done for w in it.work] + [w.quantity for w in it.work]
+        said += [text for row in it.condition for text in row]
+    for taken in (*it.found, *it.left):
+        said += [taken.title, taken.day]
+        if taken.decision is not None:
+            assert isinstance(taken.answer, Correction)
+            said += [wording.headline(taken.answer), said_decision(taken.decision)]
+            said += [said_probability(taken.decision)]
+            said += [caution.text for caution in taken.answer.cautions]
+    for correction in it.corrections_left:
+        said += [name for name, _, _ in budget(correction.error)]
+    assert [one for one in said if plain(one) not in text.replace("\xa0", " ")] == []
+
+
+# Allowed is ± 0.04 mm; the register's nominal is 28.80 mm.
+@pytest.mark.parametrize(
+    ("measured", "limit", "says"),
+    [
+        ("28.81", "0.005 mm", "The reading as left: inside tolerance"),
+        ("28.90", "0.005 mm", "As left: outside tolerance"),
+        ("28.839", "0.005 mm", "As left: too close to the tolerance to tell"),
+    ],
+)
+def test_the_result_is_the_decision(
+    measured: str, limit: str, says: str, read_back: ReadBack
+) -> None:
+    """The heading says inside, outside or too close to tell, as the guard band has it."""
+    assert says in read_back(made(report(left=left(measured, limit)))).text
+
+
+def test_the_worst_reading_decides(read_back: ReadBack) -> None:
+    """One reading outside is enough, however many are inside."""
+    both = left("28.81") + left("28.95")
+    assert "As left: outside tolerance" in read_back(made(report(left=both))).text
+    text = read_back(made(report(left=left("28.81") * 2))).text
+    assert "All 2 readings as left: inside tolerance" in text
+
+
+def test_without_a_guard_band_the_certificate_says_so(read_back: ReadBack) -> None:
+    """Decided without a guard band, the paper names that rule and not the other."""
+    it = report(left=left("28.839"), work={"decision": {"guard_band": "none"}})
+    text = read_back(made(it)).text
+    assert "The reading as left: inside tolerance" in text
+    assert "no guard band (w = 0, ILAC-G8:09/2019)" in text
+    assert "w = U" not in text
+
+
+def test_nothing_is_certified_that_was_not_measured() -> None:
+    """Without a measured reading as left there is no certificate, and the reason is said."""
+    parallax = [{"reading": {"kind": "parallax", "image_moves": "not at all"}}]
+    for readings in ([], parallax):
+        with pytest.raises(NoAnswer, match="needs a measured reading as left: got none"):
+            made(report(left=readings))
+
+
+def test_found_and_left_are_drawn_to_one_scale(read_back: ReadBack) -> None:
+    """On the drawing both errors stand to the tolerance as their figures do, on their sides."""
+    # Register 28.86 and 28.78 against 28.80: 0.06 out and 0.02 in, allowed 0.04.
+    it = report(found=left("28.86"), left=left("28.78"))
+    page = read_back(made(it)).pages[0]
+    diamonds = [c for c in page.curves if abs(c["width"] * MM - 2.6) < 0.05 and len(c["pts"]) == 5]
+    found, now = sorted(diamonds, key=lambda c: c["top"])
+    band = next(r for r in page.rects if abs(r["height"] * MM - 18.6) < 0.1)
+    middle, half = (band["x0"] + band["x1"]) / 2, band["width"] / 2
+    places = [((c["x0"] + c["x1"]) / 2 - middle) / half for c in (found, now)]
+    assert places == [pytest.approx(1.5, abs=0.02), pytest.approx(-0.5, abs=0.02)]
+
+
+def test_a_bare_certificate_is_still_whole(read_back: ReadBack) -> None:
+    """A job with nothing but a reading as left gives a certificate that says what is missing."""
+    text = read_back(made(report(**BARE), workshop=" ", number="")).text
+    assert "No work is recorded." in text
+    assert "Workshop 14 Lantern Street" in text
