@@ -9,6 +9,7 @@ import math
 from sympy import Eq, Max, asin, atan, sin, sqrt, tan
 
 from optics.relation import Bound, Form, Quantity, Relation
+from optics.theory import lens
 from optics.theory.depth import circle_of_confusion, f_number
 from optics.theory.lens import (
     extension,
@@ -16,7 +17,6 @@ from optics.theory.lens import (
     focal_length,
     focus_error,
     hiatus,
-    unit_focusing,
 )
 
 base = Quantity("base", "b", "b", "mm", "rangefinder base", low=0)
@@ -346,7 +346,7 @@ coupling_error = Relation(
     name="coupling_error",
     answers="The two images are brought together on a subject: how far off is the lens?",
     equation=Eq(
-        _e, (atan(_b / (_D - _k)) - _g0) / _G - unit_focusing.expression(extension)
+        _e, (atan(_b / (_D - _k)) - _g0) / _G - lens.unit_focusing.expression(extension)
     ),
     quantities=(
         focus_error, film_distance, base, base_to_film, zero_error, gain, focal_length, hiatus,
@@ -358,8 +358,8 @@ coupling_error = Relation(
             steps=(
                 (convergence, atan(_b / (_D - _k))),
                 (coupled_extension, (_gamma - _g0) / _G),
-                *unit_focusing.solve_for(extension).form.steps,
-                (extension, unit_focusing.last_step(extension)),
+                *lens.unit_focusing.solve_for(extension).form.steps,
+                (extension, lens.unit_focusing.last_step(extension)),
             ),
         ),
         Form(
@@ -367,8 +367,8 @@ coupling_error = Relation(
             _gamma - _G * (_x + _e),
             steps=(
                 (convergence, atan(_b / (_D - _k))),
-                *unit_focusing.solve_for(extension).form.steps,
-                (extension, unit_focusing.last_step(extension)),
+                *lens.unit_focusing.solve_for(extension).form.steps,
+                (extension, lens.unit_focusing.last_step(extension)),
             ),
         ),
         Form(
@@ -376,12 +376,12 @@ coupling_error = Relation(
             (_gamma - _g0) / (_x + _e),
             steps=(
                 (convergence, atan(_b / (_D - _k))),
-                *unit_focusing.solve_for(extension).form.steps,
-                (extension, unit_focusing.last_step(extension)),
+                *lens.unit_focusing.solve_for(extension).form.steps,
+                (extension, lens.unit_focusing.last_step(extension)),
             ),
         ),
     ),
-    bounds=unit_focusing.bounds,
+    bounds=lens.unit_focusing.bounds,
     source="triangle, straight_coupling and unit_focusing together",
     limits="A coupling without curvature; set exact at two distances it is wrong between.",
 )  # fmt: skip
