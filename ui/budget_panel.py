@@ -20,7 +20,7 @@ def budget_html(found: Budget) -> str:
         f'<section class="answer">{headline_html(whole, ends=",", lead="The whole camera is ")}'
         f'<div class="next">{judged_html(found.verdict, budgets.said_next(found))}</div>'
         '<div class="wide"><table class="bars"><thead><tr><th>part</th><th>at the film: error, and '
-        "its ± at 95 %</th><th></th><th>of the spread</th></tr></thead><tbody>"
+        "its ± at 95 %</th><th>in figures</th><th>of the spread</th></tr></thead><tbody>"
         f"{rows}{_whole_row(found, longest)}{_depth_row(found, longest)}</tbody></table></div>"
         f"{lines_html([worst], 'quiet')}</section>"
     )
