@@ -122,7 +122,8 @@ def near_html(advice: NearAdvice) -> str:
     return (
         '<section class="answer"><p class="headline scale" role="status">'
         f"{escape(words.near_headline(advice))}</p>"
-        "<table><thead><tr><th>setting</th><th>exact at</th><th>worst, at the film</th><th>where</th></tr></thead>"
+        "<table><thead><tr><th>setting</th><th>exact at</th><th>worst, at the film</th>"
+        "<th>where</th></tr></thead>"
         f'<tbody>{rows}</tbody></table><p class="quiet">From {format_distance(advice.far)} to '
         f"{format_distance(advice.near)}. The best pair gives up the exact infinity for less "
         "error everywhere else.</p></section>"
