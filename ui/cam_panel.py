@@ -52,8 +52,8 @@ def map_html(found: StoningMap) -> str:
         [cam_wording.place(float(r)) for r in found.rotation],
         [_fine(m - found.measured[0]) for m in found.measured],
         [_fine(y - found.required[0]) for y in found.required],
-        [cam_wording.said_cut(found, m) for m in found.first_pass],
-        [cam_wording.said_cut(found, m) for m in found.cut],
+        [_bare(cam_wording.said_cut(found, m)) for m in found.first_pass],
+        [_bare(cam_wording.said_cut(found, m)) for m in found.cut],
         [_film(e.value) for e in found.before.focus_error],
         [_film(e.value) for e in found.after.focus_error],
         strict=True,
@@ -62,8 +62,8 @@ def map_html(found: StoningMap) -> str:
         '<section class="answer"><p class="headline scale" role="status">'
         f"{escape(cam_wording.headline(found))}</p><p><b>{escape(cam_wording.advice(found))}</b>"
         f"</p>{''.join(f'<p>{escape(line)}</p>' for line in lines if line)}"
-        f'<div class="wide">{_table(heads, rows)}</div><p class="quiet">Film: mm, plus is too far '
-        f"out. {escape(cam_wording.PRESUMED)} {escape(cam_wording.ONE_WAY)}</p></section>"
+        f'<div class="wide">{_table(heads, rows)}</div><p class="quiet">All in mm; plus is '
+        f"too far out at the film. {escape(cam_wording.PRESUMED)} {escape(cam_wording.ONE_WAY)}</p></section>"
     )
 
 
@@ -76,7 +76,7 @@ def _new_cam(cam: Cam) -> str:
         [f"± {_fine(t)}" for t in table.tolerance],
         strict=True,
     )
-    heads = ("place", "sharp at", "lift", "true within")
+    heads = ("place", "sharp at", "lift, mm", "true within, mm")
     return (
         '<section class="answer"><p class="headline scale" role="status">'
         f"{escape(cam_wording.said_law(cam.law))}.</p>"
@@ -94,7 +94,12 @@ def _table(heads: Iterable[str], rows: Iterable[Iterable[str]]) -> str:
 
 
 def _fine(mm: float) -> str:
-    return format_length(float(mm), places=3)
+    return _bare(format_length(float(mm), places=3))
+
+
+def _bare(length: str) -> str:
+    """A length without its unit, which stands once under the table."""
+    return length.removesuffix(" mm")
 
 
 def _film(mm: float) -> str:

@@ -65,12 +65,13 @@ def readings_form(name: str, is_needed: bool) -> tuple[Texts, list[str]]:
         form.ask("tape", fields.TAPE_LIMIT, typed=known.get("tape"), label="tape ±",
                  optional=True, hint="0 if empty")  # fmt: skip
     part: Texts = dict(form.part())
-    problems = form.problems
-    if form.entries["pairs"].is_good:
+    # A block of its own: a row that comes or goes must not move the fields below, or a key
+    # typed there at that moment would be lost.
+    with st.container():
         rounds, amiss = _rounds(name)
+    if form.entries["pairs"].text.strip():
         part["rounds"] = rounds
-        problems = [*problems, *amiss]
-    return part, problems
+    return part, [*form.problems, *amiss]
 
 
 def _rounds(name: str) -> tuple[list[dict[str, str]], list[str]]:

@@ -83,7 +83,7 @@ def _rounds(found: SetUp) -> str:
         return ""
     said = ["as found", *(words.said_round(found, one) for one in found.rounds)]
     rows = "".join(
-        f"<tr><th>{number or ''}</th><td>{escape(turned)}</td>"
+        f"<tr><th>{number}</th><td>{escape(turned)}</td>"
         f"<td>{_plain(state.far)}</td><td>{_plain(state.near)}</td></tr>"
         for number, (turned, state) in enumerate(zip(said, found.states, strict=True))
     )
@@ -121,8 +121,9 @@ def near_html(advice: NearAdvice) -> str:
     )
     return (
         '<section class="answer"><p class="headline scale" role="status">'
-        f"{escape(words.near_headline(advice))}</p><table><thead><tr><th></th><th>exact at</th>"
-        "<th>worst, at the film</th><th>where</th></tr></thead>"
+        f"{escape(words.near_headline(advice))}</p>"
+        "<table><thead><tr><th>setting</th><th>exact at</th><th>worst, at the film</th>"
+        "<th>where</th></tr></thead>"
         f'<tbody>{rows}</tbody></table><p class="quiet">From {format_distance(advice.far)} to '
         f"{format_distance(advice.near)}. The best pair gives up the exact infinity for less "
         "error everywhere else.</p></section>"

@@ -2,12 +2,14 @@
 
 import io
 import json
+from typing import Literal
 from urllib.parse import urlsplit
 
 import hands
 import pytest
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
+from test_correction_looks import broken_rules
 
 from optics.records.lantern_street import CAMERAS
 from ui.camera_form import OWN
@@ -303,3 +305,29 @@ def test_no_task_asks_anything_of_the_network(page: Page, bench_address: str) ->
     hosts = {urlsplit(url).netloc for url in reached} - {""}
     assert hosts == {urlsplit(bench_address).netloc}
     assert complaints == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_rule_of_accessibility_is_broken(
+    scheme: Literal["light", "dark"], page: Page, bench_address: str
+) -> None:
+    """By day and by night the open checker finds nothing amiss in any task."""
+    page.emulate_media(color_scheme=scheme)
+    opened(page, bench_address)
+    type_all(page, **{"1 far reads": "40", "1 near reads": "1"})
+    for task in TASKS:
+        hands.choose(page, TASK, task)
+        assert broken_rules(page) == [], task
+
+
+def test_a_row_that_appears_takes_no_key_from_the_next_field(
+    page: Page, bench_address: str
+) -> None:
+    """Typing on below, at once, while a new row appears above, loses nothing."""
+    opened(page, bench_address)
+    for number, base in (("1", "42,5"), ("2", "43,5"), ("3", "44,5")):
+        hands.type_into(page, f"{number} near reads", "1", delay=0)
+        hands.type_into(page, "Base", base, delay=60)
+        hands.wait_until_idle(page)
+        expect(hands.field(page, "Base")).to_have_value(base)
+        expect(hands.field(page, f"{int(number) + 1} near reads")).to_be_visible()

@@ -21,7 +21,7 @@ def test_every_place_has_its_row() -> None:
     html = map_html(found(0.0, 1.2, 2.4))
     assert html.count("<tr>") == 4
     assert "20° from ∞" in html
-    assert "1.200 mm" in html
+    assert "<td>1.200</td>" in html
     assert "−" in html
 
 

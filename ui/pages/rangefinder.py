@@ -46,7 +46,8 @@ def show() -> None:
             task = choice("task", list(_TASKS), "rangefinder.task")
         title, draw = _TASKS[task]
         st.html(answer_panel.group_html(title))
-        part, problems, show_answer = draw(name)
+        with st.container():
+            part, problems, show_answer = draw(name)
         st.html(answer_panel.group_html("The rangefinder"))
         known, amiss = rangefinder_form(name)
         st.html(answer_panel.group_html("The camera"))
