@@ -71,8 +71,8 @@ def a_point(formula: Formula) -> dict[str, float]:
 
 # ---- each authored form satisfies its equation -------------------------------------------
 
-# Two roots nested in each other: sympy does not bring these to zero in a minute, so that
-# only the evaluation with forty digits stands for them.
+# Two roots nested in each other, or the far limit held at infinity: sympy does not bring these
+# to zero in a minute, so that only the evaluation with forty digits stands for them.
 NOT_SIMPLIFIED = {
     ("mark_error", "sharp_distance"),
     ("mark_error", "mark_distance"),
@@ -80,6 +80,7 @@ NOT_SIMPLIFIED = {
     ("cell_mark_error", "mark_distance"),
     ("cam_lift", "lift"),
     ("cam_lift", "extension"),
+    ("depth_far", "object_distance"),
     *(("scale_mark", name) for name in ("film_distance", "focal_length", "hiatus")),
     *(
         ("cell_scale_mark", name)
