@@ -63,7 +63,8 @@ def map_html(found: StoningMap) -> str:
         f"{escape(cam_wording.headline(found))}</p><p><b>{escape(cam_wording.advice(found))}</b>"
         f"</p>{''.join(f'<p>{escape(line)}</p>' for line in lines if line)}"
         f'<div class="wide">{_table(heads, rows)}</div><p class="quiet">All in mm; plus is '
-        f"too far out at the film. {escape(cam_wording.PRESUMED)} {escape(cam_wording.ONE_WAY)}</p></section>"
+        f"too far out at the film. {escape(cam_wording.PRESUMED)} "
+        f"{escape(cam_wording.ONE_WAY)}</p></section>"
     )
 
 
