@@ -5,20 +5,16 @@ from functools import partial
 from typing import Any
 
 import streamlit as st
-from pydantic import ValidationError
 
 from optics.bench.cautions import SUN
 from optics.bench.correction import Correction
 from optics.bench.readings import ParallaxReading, Step
-from optics.errors import ShimwrightError
-from optics.records.files import problem_sentence, write_job
-from optics.records.job import FORMAT, VERSION, JobDocument
-from optics.records.solve import Answer, Solution, solve
+from optics.records.solve import Answer, Solution
 from optics.sheets.note import correction_note
 from ui import answer_panel
 from ui.camera_form import camera_form, choose_camera, workshop_form
-from ui.plain_text import solution_text
 from ui.reading_form import choose_reading, reading_form
+from ui.working_out import offer_job_file, offer_text, solved
 
 
 def show() -> None:
@@ -26,10 +22,10 @@ def show() -> None:
     st.html("<h1 class='page-name'>Correction</h1>")
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
-        document, problems = _entered()
+        parts, problems = _entered()
         care = st.empty()
     with answer:
-        found = _answered(document, problems)
+        found = _answered(parts, problems)
     care.html(answer_panel.cautions_html(found.cautions if found else (SUN,)))
 
 
@@ -47,21 +43,18 @@ def _entered() -> tuple[dict[str, Any], list[str]]:
     camera, camera_problems = camera_form(name)
     st.html(answer_panel.group_html("Shims at hand"))
     workshop, workshop_problems = workshop_form(name)
-    document = {
-        "format": FORMAT,
-        "version": VERSION,
+    parts = {
         "camera": camera,
         "workshop": workshop,
         "readings": [reading],
     }
-    return document, [*reading_problems, *camera_problems, *workshop_problems]
+    return parts, [*reading_problems, *camera_problems, *workshop_problems]
 
 
-def _answered(document: dict[str, Any], problems: list[str]) -> Correction | None:
+def _answered(parts: dict[str, Any], problems: list[str]) -> Correction | None:
     """Show the answer, or what it waits for; the correction if there is one."""
-    solution = _solution(document, problems)
+    solution = solved(parts, problems)
     if solution is None:
-        st.html(answer_panel.waiting_html(problems))
         return None
     (answer,) = solution.answers
     if isinstance(answer, ParallaxReading):
@@ -72,19 +65,6 @@ def _answered(document: dict[str, Any], problems: list[str]) -> Correction | Non
     _keep(solution, answer)
     _explain(solution, answer)
     return None if isinstance(answer, ParallaxReading) else answer
-
-
-def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
-    """Work the job out; None, and one more problem, where it cannot be."""
-    if problems:
-        return None
-    try:
-        return solve(JobDocument.model_validate(document))
-    except ValidationError as wrong:
-        problems.append(problem_sentence(wrong))
-    except ShimwrightError as refusal:
-        problems.append(str(refusal))
-    return None
 
 
 def _keep(solution: Solution, answer: Answer) -> None:
@@ -105,14 +85,8 @@ def _keep(solution: Solution, answer: Answer) -> None:
             on_click="ignore",
             key="note",
         )
-    row.download_button(
-        "Job file (JSON)",
-        write_job(solution.job),
-        file_name="job.json",
-        mime="application/json",
-        on_click="ignore",
-        key="job",
-    )
+    with row:
+        offer_job_file(solution)
 
 
 def _explain(solution: Solution, answer: Answer) -> None:
@@ -126,9 +100,7 @@ def _explain(solution: Solution, answer: Answer) -> None:
         sources = st.expander("Where the uncertainty comes from", key="sources", on_change="rerun")
         if sources.open:
             sources.html(answer_panel.budget_html(answer))
-    text = st.expander("As plain text, to copy", key="text", on_change="rerun")
-    if text.open:
-        text.code(solution_text(solution), language=None, wrap_lines=True)
+    offer_text(solution)
 
 
 def _show_step(step: Step) -> None:

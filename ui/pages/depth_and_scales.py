@@ -2,17 +2,13 @@
 
 from collections.abc import Callable
 from functools import partial
-from typing import Any, TypeVar
+from typing import Any
 
 import streamlit as st
-from pydantic import ValidationError
 
 from optics.bench.camera import Camera
 from optics.bench.depth_table import DepthTable
-from optics.errors import ShimwrightError
-from optics.records.files import problem_sentence, write_job
-from optics.records.job import FORMAT, VERSION, CameraPart, JobDocument
-from optics.records.solve import Solution, solve
+from optics.records.job import CameraPart
 from optics.records.to_bench import camera_of
 from ui import answer_panel
 from ui.camera_form import camera_form, choose_camera
@@ -20,12 +16,12 @@ from ui.depth_form import DepthWishes, depth_form, wished_table
 from ui.depth_panel import depth_csv, depth_html
 from ui.fields import choice
 from ui.figures.depth_plot import HEIGHT, depth_plot
-from ui.plain_text import solution_text
 from ui.scale_form import scale_form
 from ui.scale_panel import scale_html
 from ui.sheet_form import SheetWishes, sheet_form
 from ui.sheet_panel import show_sheet
 from ui.theme import palette_in_use
+from ui.working_out import found, offer_job_file, offer_text, solved
 
 _DEPTH, _SCALE, _PRINT = "Depth of field", "Check an engraved scale", "Print at true size"
 _TASKS = {
@@ -34,7 +30,6 @@ _TASKS = {
     _PRINT: "The sheet",
 }
 _QUIET_CHART = {"displaylogo": False, "modeBarButtonsToRemove": ["lasso2d", "select2d"]}
-Found = TypeVar("Found")
 
 
 def show() -> None:
@@ -66,7 +61,7 @@ def _draw_task(task: str, name: str) -> Callable[[dict[str, Any], list[str]], No
 
 
 def _show_depth(name: str, wishes: DepthWishes, part: dict[str, Any], problems: list[str]) -> None:
-    table = _found([*wishes.form.problems, *problems], lambda: wished_table(_camera(part), wishes))
+    table = found([*wishes.form.problems, *problems], lambda: wished_table(_camera(part), wishes))
     if table is None:
         return
     st.html(depth_html(table, wishes.stop_names, wishes.system))
@@ -94,30 +89,16 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
 def _show_scale(
     scale: dict[str, Any], amiss: list[str], part: dict[str, Any], problems: list[str]
 ) -> None:
-    document = {"format": FORMAT, "version": VERSION, "camera": part, "scale": scale}
-    solution = _found([*amiss, *problems], lambda: solve(JobDocument.model_validate(document)))
+    solution = solved({"camera": part, "scale": scale}, [*amiss, *problems])
     if solution is None:
         return
     st.html(scale_html(solution))
-    _keep_scale(solution)
-
-
-def _keep_scale(solution: Solution) -> None:
-    """What can be carried away of a scale check."""
-    st.download_button(
-        "Job file (JSON)",
-        write_job(solution.job),
-        file_name="job.json",
-        mime="application/json",
-        on_click="ignore",
-        key="scale_job",
-    )
-    with st.expander("As plain text, to copy"):
-        st.code(solution_text(solution), language=None, wrap_lines=True)
+    offer_job_file(solution)
+    offer_text(solution)
 
 
 def _show_sheet(wishes: SheetWishes, part: dict[str, Any], problems: list[str]) -> None:
-    sheet = _found([*wishes.problems, *problems], lambda: wishes.draw(_camera(part)))
+    sheet = found([*wishes.problems, *problems], lambda: wishes.draw(_camera(part)))
     if sheet is None:
         return
     show_sheet(sheet, "sheet_pdf")
@@ -125,16 +106,3 @@ def _show_sheet(wishes: SheetWishes, part: dict[str, Any], problems: list[str]) 
 
 def _camera(part: dict[str, Any]) -> Camera:
     return camera_of(CameraPart.model_validate(part))
-
-
-def _found(problems: list[str], work: Callable[[], Found]) -> Found | None:
-    """What the work finds; else the page says what stands in its way."""
-    if not problems:
-        try:
-            return work()
-        except ValidationError as wrong:
-            problems = [problem_sentence(wrong)]
-        except ShimwrightError as refusal:
-            problems = [str(refusal)]
-    st.html(answer_panel.waiting_html(problems))
-    return None

@@ -5,16 +5,12 @@ from functools import partial
 from typing import Any, TypeAlias
 
 import streamlit as st
-from pydantic import ValidationError
 
 from optics.bench.rangefinder import wording
 from optics.bench.rangefinder.curve import curve, far_target, height_effect
 from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
-from optics.errors import ShimwrightError
 from optics.records import fields
-from optics.records.files import problem_sentence, write_job
-from optics.records.job import FORMAT, VERSION, JobDocument
-from optics.records.solve import Solution, solve
+from optics.records.solve import Solution
 from ui import answer_panel, rangefinder_panel
 from ui.cam_form import CamWishes, cam_form
 from ui.cam_panel import show_cam
@@ -22,11 +18,11 @@ from ui.camera_form import Texts, camera_form, choose_camera
 from ui.fields import choice
 from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
 from ui.forms import Form
-from ui.plain_text import solution_text
 from ui.rangefinder_form import rangefinder_form, readings_form, told_form
 from ui.rangefinder_sheets import sheets_form
 from ui.sheet_panel import show_sheet
 from ui.theme import palette_in_use
+from ui.working_out import found, offer_job_file, offer_text, solved
 
 SET_UP, NEAR, BASE = "Set up", "Where to set near", "What the base can tell"
 CAM, SHEETS = "Cam", "Sheets"
@@ -52,29 +48,13 @@ def show() -> None:
         known, amiss = rangefinder_form(name)
         st.html(answer_panel.group_html("The camera"))
         camera, wrong = camera_form(name)
-    document = {
-        "format": FORMAT,
-        "version": VERSION,
-        "camera": camera,
-        "rangefinder": known | part,
-    }
+    parts = {"camera": camera, "rangefinder": known | part}
     with answer:
-        _answered(document, [*problems, *amiss, *wrong], show_answer)
+        solution = solved(parts, [*problems, *amiss, *wrong])
+        if solution is not None:
+            found([], partial(show_answer, solution))
         if task in _LOOKED_THROUGH:
             st.html(answer_panel.cautions_html(wording.CAUTIONS))
-
-
-def _answered(document: dict[str, Any], problems: list[str], show_answer: Answer) -> None:
-    """Show the answer, or what it waits for."""
-    if not problems:
-        try:
-            show_answer(solve(JobDocument.model_validate(document)))
-        except ValidationError as wrong:
-            problems = [problem_sentence(wrong)]
-        except ShimwrightError as refusal:
-            problems = [str(refusal)]
-    if problems:
-        st.html(answer_panel.waiting_html(problems))
 
 
 def _set_up_task(name: str) -> tuple[Texts, list[str], Answer]:
@@ -83,20 +63,12 @@ def _set_up_task(name: str) -> tuple[Texts, list[str], Answer]:
 
 
 def _show_set_up(solution: Solution) -> None:
-    found = solution.set_up
-    assert found is not None
-    st.html(rangefinder_panel.set_up_html(found))
-    st.html(rangefinder_panel.next_html(found))
-    st.download_button(
-        "Job file (JSON)",
-        write_job(solution.job),
-        file_name="job.json",
-        mime="application/json",
-        on_click="ignore",
-        key="job",
-    )
-    with st.expander("As plain text, to copy"):
-        st.code(solution_text(solution), language=None, wrap_lines=True)
+    set_up = solution.set_up
+    assert set_up is not None
+    st.html(rangefinder_panel.set_up_html(set_up))
+    st.html(rangefinder_panel.next_html(set_up))
+    offer_job_file(solution)
+    offer_text(solution)
 
 
 def _near_task(name: str) -> tuple[Texts, list[str], Answer]:
@@ -105,10 +77,10 @@ def _near_task(name: str) -> tuple[Texts, list[str], Answer]:
 
 
 def _show_near(solution: Solution) -> None:
-    bench, found = _bench(solution), solution.set_up
-    advice = near_advice(bench) if found is None else found.where
+    bench, set_up = _bench(solution), solution.set_up
+    advice = near_advice(bench) if set_up is None else set_up.where
     st.html(rangefinder_panel.near_html(advice))
-    couplings = _read_couplings(found) | {
+    couplings = _read_couplings(set_up) | {
         "usual": advice.usual.coupling,
         "best near mark": advice.best_near.coupling,
         "best pair": advice.best_pair.coupling,
@@ -118,12 +90,12 @@ def _show_near(solution: Solution) -> None:
     st.plotly_chart(figure, key="rangefinder_plot", theme=None, height=HEIGHT, config=_QUIET_CHART)
 
 
-def _read_couplings(found: SetUp | None) -> dict[str, Any]:
+def _read_couplings(set_up: SetUp | None) -> dict[str, Any]:
     """The coupling as found and, once something was turned, as it stands now."""
-    if found is None:
+    if set_up is None:
         return {}
-    before = {"as found": found.found.coupling}
-    return before | ({"now": found.now.coupling} if found.rounds else {})
+    before = {"as found": set_up.found.coupling}
+    return before | ({"now": set_up.now.coupling} if set_up.rounds else {})
 
 
 def _base_task(name: str) -> tuple[Texts, list[str], Answer]:

@@ -5,16 +5,13 @@ from functools import partial
 from typing import Any, TypeAlias
 
 import streamlit as st
-from pydantic import ValidationError
 
 from optics.bench.cautions import Caution
 from optics.bench.standard.cautions import ADHESIVES
 from optics.bench.standard.cautions import CAUTIONS as STANDARD_CAUTIONS
 from optics.bench.witness.wording import CAUTIONS as WITNESS_CAUTIONS
-from optics.errors import ShimwrightError
-from optics.records.files import problem_sentence, write_job
-from optics.records.job import FORMAT, VERSION, CameraPart, JobDocument
-from optics.records.solve import Solution, solve
+from optics.records.job import CameraPart
+from optics.records.solve import Solution
 from optics.records.to_bench import camera_of
 from optics.records.witness import drawing_of
 from ui import answer_panel
@@ -26,13 +23,13 @@ from ui.card_form import card_form
 from ui.fields import choice
 from ui.gate_form import gate_form
 from ui.gate_panel import gate_html
-from ui.plain_text import solution_text
 from ui.sheet_form import SheetWishes
 from ui.sheet_panel import show_sheet
 from ui.standard_form import standard_form
 from ui.standard_panel import standard_html
 from ui.witness_form import witness_form
 from ui.witness_panel import before_html, witness_html
+from ui.working_out import found, offer_job_file, offer_text, solved
 
 _STANDARD, _GATE, _STARTS, _BUDGET, _SHEET = (
     "Lens standard",
@@ -157,57 +154,23 @@ def _show_solved(
     problems: list[str],
 ) -> None:
     """Work the job out and show its answer, or what it waits for."""
-    problems = [*amiss, *problems]
-    document = {"format": FORMAT, "version": VERSION, "camera": camera} | more
-    solution = _solution(document, problems)
+    solution = solved({"camera": camera} | more, [*amiss, *problems])
     if solution is None:
-        st.html(answer_panel.waiting_html(problems))
         return
     st.html(html(solution))
-    _keep(solution)
+    offer_job_file(solution)
     if topic == "witness":
         with st.expander("Before a barrel comes apart"):
             st.html(before_html())
     with st.expander("What the words mean"):
         st.html(captions_html(topic))
-    with st.expander("As plain text, to copy"):
-        st.code(solution_text(solution), language=None, wrap_lines=True)
-
-
-def _solution(document: dict[str, Any], problems: list[str]) -> Solution | None:
-    """The job worked out; None, and one more problem, where it cannot be."""
-    if problems:
-        return None
-    try:
-        return solve(JobDocument.model_validate(document))
-    except ValidationError as wrong:
-        problems.append(problem_sentence(wrong))
-    except ShimwrightError as refusal:
-        problems.append(str(refusal))
-    return None
-
-
-def _keep(solution: Solution) -> None:
-    with st.container(horizontal=True, key="keep"):
-        st.download_button(
-            "Job file (JSON)",
-            write_job(solution.job),
-            file_name="job.json",
-            mime="application/json",
-            on_click="ignore",
-            key="job",
-        )
+    offer_text(solution)
 
 
 def _show_card(wishes: SheetWishes, camera: dict[str, Any], problems: list[str]) -> None:
-    problems = [*wishes.problems, *problems]
-    try:
-        sheet = None if problems else wishes.draw(camera_of(CameraPart.model_validate(camera)))
-    except ValidationError as wrong:
-        problems.append(problem_sentence(wrong))
-    except ShimwrightError as refusal:
-        problems.append(str(refusal))
-    if problems:
-        st.html(answer_panel.waiting_html(problems))
-    elif sheet is not None:
+    sheet = found(
+        [*wishes.problems, *problems],
+        lambda: wishes.draw(camera_of(CameraPart.model_validate(camera))),
+    )
+    if sheet is not None:
         show_sheet(sheet, "sheet_pdf")

@@ -60,7 +60,8 @@ def test_own_camera_waits_for_what_was_measured(task: str) -> None:
 def test_text_is_what_the_job_file_says(task: str) -> None:
     """The text to copy is the solution of the job file that the page offers."""
     page = opened(task)
-    (code,) = page.code
+    page.session_state["text"] = True  # unfolded
+    (code,) = page.run().code
     part = {"Lens standard": "standard", "Film gate": "gate", "Starts and marks": "witness"}
     document = job_document(page, part.get(task, "budget"))
     assert code.value == solution_text(solve(read_job(json.dumps(document).encode())))
