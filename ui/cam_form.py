@@ -28,8 +28,9 @@ class CamWishes:
 
 def cam_form(name: str) -> CamWishes:
     """Draw the fields."""
-    form, body = Form(f"{name}.cam"), Form(f"{name}.cam")
+    form = Form(f"{name}.cam")
     law = choice("the body expects", [_LENS, _STRAIGHT], f"{name}.cam.law")
+    body = Form(f"{name}.cam.{'straight' if law == _STRAIGHT else 'body'}")
     _body_row(body, law)
     is_example = name != OWN
     columns = st.columns(4)
@@ -83,10 +84,10 @@ def _body_row(form: Form, law: str) -> None:
 def _finer_row(form: Form) -> None:
     columns = st.columns(4)
     with columns[0]:
-        form.ask("gain_less", fields.GAIN_LESS, optional=True, label="gain lower by up to",
+        form.ask("gain_less", fields.GAIN_LESS, optional=True, label="gain may drop",
                  hint="0: it stays")  # fmt: skip
     with columns[1]:
-        form.ask("gain_more", fields.GAIN_MORE, optional=True, label="higher by up to",
+        form.ask("gain_more", fields.GAIN_MORE, optional=True, label="gain may rise",
                  hint="0: it stays")  # fmt: skip
     with columns[2]:
         form.choose("cutting", "cutting", ["lowers the lift", "raises the lift"])

@@ -130,29 +130,18 @@ def _aparts(name: str) -> tuple[list[Texts], list[str]]:
 
 def _apart_row(key: str, number: int) -> Form:
     form = Form(key)
-    columns = st.columns((4, 4, 4, 5, 6))
-    with columns[3]:
-        measured = form.choose("measured", "measured", ["as an angle", "on the target"])
-    with columns[0]:
-        form.ask(
-            "target", fields.APART_TARGET, label=f"{number} target at", hint=_at_first(number, "∞")
-        )
-    with columns[1]:
-        form.ask(
-            "scale",
-            fields.APART_SCALE,
-            label="lens scale",
-            hint=_at_first(number, "∞, at its stop"),
-        )
-    with columns[2]:
-        form.ask("apart", apart_field(measured), label="images apart", hint=_at_first(number, "4"))
-    with columns[4]:
-        form.choose("ring", "ring would go", [Ring.FARTHER, Ring.NEARER])
+    hints = ("such as ∞", "such as ∞, at its stop", "such as 4") if number == 1 else ("", "", "")
+    upper, lower = st.columns(3), st.columns(2)
+    with lower[0]:
+        measured = form.choose("measured", f"{number} measured", ["as an angle", "on the target"])
+    with lower[1]:
+        form.choose("ring", f"{number} ring would go", [Ring.FARTHER, Ring.NEARER])
+    asked = (fields.APART_TARGET, fields.APART_SCALE, apart_field(measured))
+    labels = ("target at", "lens at", "apart by")
+    for place, name in enumerate(_APART):
+        with upper[place]:
+            form.ask(name, asked[place], label=f"{number} {labels[place]}", hint=hints[place])
     return form
-
-
-def _at_first(number: int, example: str) -> str:
-    return f"such as {example}" if number == 1 else ""
 
 
 def _apart_key(name: str, number: int) -> str:

@@ -26,7 +26,7 @@ from optics.units import format_angle, format_distance, format_length
 
 _NO_ANGLE = math.radians(0.02 / 60)
 MEET = "when the two images meet"
-STOP = "If the far images do not meet even with the lens at its ∞ stop, take a nearer far target."
+STOP = "If the far images do not meet even at the ∞ stop, enter how far they stand apart there."
 
 
 def headline(found: SetUp) -> str:
