@@ -88,12 +88,11 @@ def answer_form(exercise: Exercise, key: str) -> str:
     form = Form(f"exercises.{key}")
     answer = exercise.answer
     typed = Typed(answer.words, _bare_unit(exercise), partial(_read, exercise), _echo)
-    if answer.senses is None:
-        form.ask("answer", typed)
-        return form.entries["answer"].text
     left, right = st.columns(2)
     with left:
         form.ask("answer", typed)
+    if answer.senses is None:
+        return form.entries["answer"].text
     with right:
         ways = [NO_WAY, answer.senses.plus, answer.senses.minus]
         way = form.choose("way", "which way", ways, note="")

@@ -1,5 +1,6 @@
 """An exercise as the page shows it; every word comes from the exercise itself."""
 
+import re
 from collections.abc import Sequence
 from html import escape
 
@@ -11,13 +12,16 @@ _SIGNS = {
     Outcome.NOT_YET: ("✕", "outside"),
     Outcome.UNREADABLE: ("?", "unsure"),
 }
+# A sign stays with its figure and a figure with its unit, as on the sheets.
+_BOUND = re.compile(r"(?<=[⌀±f]) (?=\d)|(?<=\d) (?=(?:mm|cm|m|in|ft|yd|thou)\b)")
+_INDEX = re.compile(r"(?<=\w)_(\w+)")
 
 
 def question_html(number: int, exercise: Exercise) -> str:
     """The question under its number and name."""
     return (
         f'<section class="question"><h2>{number} · {escape(exercise.title)}</h2>'
-        f"<p>{escape(exercise.question)}</p></section>"
+        f"<p>{_set(exercise.question)}</p></section>"
     )
 
 
@@ -29,21 +33,27 @@ def marked_html(marked: Marked | None) -> str:
     named = f" ({escape(marked.slip)})" if marked.slip else ""
     return (
         f'<p class="verdict mark {kind}" role="status"><span aria-hidden="true">{sign}</span> '
-        f"{escape(marked.sentence)}{named}</p>"
+        f"{_set(marked.sentence)}{named}</p>"
     )
 
 
 def hints_html(hints: Sequence[Hint], of: int) -> str:
     """The hints on the table, one under the other."""
-    return "".join(_hint(number, hint, of) for number, hint in enumerate(hints, start=1))
+    shown = "".join(_hint(number, hint, of) for number, hint in enumerate(hints, start=1))
+    return f'<div class="hints">{shown}</div>'
 
 
 def _hint(number: int, hint: Hint, of: int) -> str:
-    lines = "".join(f"<li>{escape(line)}</li>" for line in hint.lines)
+    lines = "".join(f"<li>{_set(line)}</li>" for line in hint.lines)
     return (
         f'<section class="hint"><h3>{number} of {of} · {escape(hint.heading)}</h3>'
         f"<ul>{lines}</ul></section>"
     )
+
+
+def _set(text: str) -> str:
+    """A line with its indices set low and its figures kept with their units."""
+    return _INDEX.sub(r"<sub>\1</sub>", _BOUND.sub("\u00a0", escape(text)))
 
 
 def score_html(line: str) -> str:

@@ -21,7 +21,7 @@ _INVENTED = (
     "The cameras of Lantern Street Camera Works and all figures are invented. Answers are typed as "
     "at the bench: 0.12 mm, 5 thou, 3 ft 6, 12° 30'."
 )
-_UNSCALED = "Print at 100 %, unscaled."
+_ANY_SIZE = "Nothing on it is to be measured: print it at any size."
 
 
 def show() -> None:
@@ -74,7 +74,7 @@ def _sheet_task() -> Callable[[], None]:
         sheet = exercise_sheet(
             exercises, made=date.today(), with_answers=with_answers, page_size=form.chosen["paper"]
         )
-        show_sheet(sheet, "sheet_pdf", _UNSCALED)
+        show_sheet(sheet, "sheet_pdf", _ANY_SIZE)
 
     return partial(found, problems, draw)
 
@@ -85,7 +85,7 @@ def _poster_task() -> Callable[[], None]:
     paper = choice("paper", ["A3", "A4"], "exercises.poster.paper")
 
     def draw() -> None:
-        show_sheet(poster(title, made=date.today(), page_size=paper), "poster_pdf", _UNSCALED)
+        show_sheet(poster(title, made=date.today(), page_size=paper), "poster_pdf", _ANY_SIZE)
 
     return partial(found, [], draw)
 
