@@ -47,7 +47,8 @@ def _show_exercise(chosen: Series) -> None:
     exercise = numbered(chosen.topic, chosen.level, chosen.seed, number)
     record = record_of(exercise)
     st.html(exercise_panel.question_html(number, exercise))
-    text = answer_form(exercise, f"{chosen.key}/{number}")
+    with st.container(key="typed_answer"):
+        text = answer_form(exercise, f"{chosen.key}/{number}")
     row = st.container(horizontal=True, key="steps")
     if row.button("Check", type="primary", key="check"):
         record.check(exercise, text)
