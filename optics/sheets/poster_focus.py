@@ -124,8 +124,8 @@ def _evidence(drawn: Board) -> None:
     drawn.paragraph(
         (LEFT, y),
         RIGHT - LEFT,
-        "1 shows on film only, 2 off the centre only; 8 and 9 sit in the rangefinder. Two causes "
-        "with the same row look alike: take a reading that parts them before turning anything.",
+        "1 shows on film only, 2 off the centre only; 8 and 9 sit in the rangefinder. Where rows "
+        "are alike, take a reading that parts them first.",
         LEAST,
         ink=DARK,
     )

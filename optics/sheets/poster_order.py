@@ -29,6 +29,7 @@ CARE_AT: dict[int, tuple[Caution, ...]] = {
 }
 _CARED = (SUN, SPRINGS, SOLVENTS, FLASH, OLD_GLASS)
 _HEADINGS = 66.0
+_PRACTICE = "The order itself is common practice, no source."
 _FIRST, _STEP = 86.0, 14.6
 
 
@@ -44,7 +45,7 @@ def poster_order(*, made: date, page_size: str = "A3") -> Sheet:
         head = drawn.paragraph((LEFT, y), _HEADINGS - 4, caution.heading, LEAST, bold=True)
         y = drawn.paragraph((LEFT + _HEADINGS, y), WIDTH - _HEADINGS, caution.text, LEAST)
         y = max(y, head) + 2.2
-    drawn.paragraph((LEFT, y), WIDTH, LOCAL_RULES, LEAST, bold=True)
+    drawn.paragraph((LEFT, y), WIDTH, f"{LOCAL_RULES} {_PRACTICE}", LEAST, bold=True)
     return drawn.sheet
 
 

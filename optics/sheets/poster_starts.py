@@ -94,7 +94,7 @@ def _worth(drawn: Board) -> None:
         (LEFT, y + 5),
         WIDTH,
         "Before parting: scribe where the thread lets go, and note the ring. A shift of whole "
-        "pitches is a start, tenths of a mm a slipped ring, hundredths a shim.",
+        "pitches is a start, tenths of a mm a slipped ring, hundredths to tenths a shim.",
         LEAST + 1,
         ink=BLACK,
     )

@@ -56,8 +56,8 @@ def honest_places(most: int, left_open: float) -> int:
 def minus(name: str, known: str, value: float, places: int) -> str:
     """The line that turns a figure in mm round, such as z = −e = −(−0.12) = 0.12 mm."""
     number, turned = (fixed(v, places) for v in (value, -value))
-    bracketed = f"({number})" if value < 0 else number
-    return f"{name} = −{known} = −{bracketed} = {turned} mm"
+    shown = f" = −({number})" if value < 0 else ""
+    return f"{name} = −{known}{shown} = {turned} mm"
 
 
 def length_answer(

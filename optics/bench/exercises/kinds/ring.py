@@ -169,7 +169,7 @@ def front_cell_turn(draw: Draw, level: Level) -> Task:
     slips = [
         (Slip.LEFT_OUT, answer.size / ratio, _FACTOR),
         (Slip.UPSIDE_DOWN, answer.size / ratio**2, _TURNED_OVER),
-        (Slip.NOT_SQUARED, answer.size / math.sqrt(ratio), "The factor goes with (f/f₁) squared."),
+        (Slip.NOT_SQUARED, answer.size / math.sqrt(ratio), "The factor from cell to film is (f/f₁) squared."),
     ]
     slips += [(Slip.DIAMETER, 2 * answer.size, _DIAMETER)] if arc else []
     return task(question, answer, [_back_line("e", error), *map(Working.of, steps)], slips)
