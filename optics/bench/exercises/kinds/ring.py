@@ -25,6 +25,7 @@ _LEAD = "That takes the pitch for the lead: in one turn the lens travels the lea
 _PITCH = "That takes the lead for the pitch: from one start to the next it is one pitch, L/n."
 _DIAMETER = "That takes the diameter for the radius: an arc is the angle in rad times the radius."
 _FACTOR = "The factor from cell to film is left out: 1 mm of the cell is (f/f₁)² mm at the film."
+_SQUARE = "The factor from cell to film is (f/f₁) squared."
 _TURNED_OVER = "The factor from cell to film is upside down: the cell moves less than the film."
 
 
@@ -169,7 +170,7 @@ def front_cell_turn(draw: Draw, level: Level) -> Task:
     slips = [
         (Slip.LEFT_OUT, answer.size / ratio, _FACTOR),
         (Slip.UPSIDE_DOWN, answer.size / ratio**2, _TURNED_OVER),
-        (Slip.NOT_SQUARED, answer.size / math.sqrt(ratio), "The factor from cell to film is (f/f₁) squared."),
+        (Slip.NOT_SQUARED, answer.size / math.sqrt(ratio), _SQUARE),
     ]
     slips += [(Slip.DIAMETER, 2 * answer.size, _DIAMETER)] if arc else []
     return task(question, answer, [_back_line("e", error), *map(Working.of, steps)], slips)
