@@ -1,10 +1,11 @@
 """What was tried and how it went, kept for the session: one record for each question."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import streamlit as st
 
-from optics.bench.exercises import Exercise, Marked, Outcome, mark
+from optics.bench.exercises import Exercise, Level, Marked, Outcome, Topic, mark, numbered
 
 _RECORDS, _PLACES = "exercises.records", "exercises.places"
 
@@ -39,6 +40,12 @@ class Record:
         """Put all hints and the answer on the table."""
         self.hints = len(exercise.hints)
         self.is_told = self.is_told or not self.is_right
+
+
+@lru_cache(maxsize=512)
+def exercise_at(topic: Topic | None, level: Level, seed: str, number: int) -> Exercise:
+    """An exercise of a series, kept, so that a key pressed does not work it out again."""
+    return numbered(topic, level, seed, number)
 
 
 def record_of(exercise: Exercise) -> Record:

@@ -6,12 +6,19 @@ from functools import partial
 
 import streamlit as st
 
-from optics.bench.exercises import numbered, series
+from optics.bench.exercises import series
 from optics.sheets.exercise_sheet import exercise_sheet
 from optics.sheets.posters import POSTERS, poster
 from ui import answer_panel, exercise_panel
 from ui.exercise_form import Series, answer_form, print_form, series_form
-from ui.exercise_state import forget_score, go_on, place_in, record_of, score_line
+from ui.exercise_state import (
+    exercise_at,
+    forget_score,
+    go_on,
+    place_in,
+    record_of,
+    score_line,
+)
 from ui.fields import choice
 from ui.sheet_panel import show_sheet
 from ui.working_out import found
@@ -44,7 +51,7 @@ def _exercise_task() -> Callable[[], None]:
 
 def _show_exercise(chosen: Series) -> None:
     number = place_in(chosen.key)
-    exercise = numbered(chosen.topic, chosen.level, chosen.seed, number)
+    exercise = exercise_at(chosen.topic, chosen.level, chosen.seed, number)
     record = record_of(exercise)
     st.html(exercise_panel.question_html(number, exercise))
     with st.container(key="typed_answer"):

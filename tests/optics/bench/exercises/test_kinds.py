@@ -5,9 +5,11 @@ import re
 from collections.abc import Callable
 
 import pytest
+from uncertainties import ufloat
 
 from optics.bench.exercises import KINDS, Exercise, Level, exercise
 from optics.bench.shelf import OSTRIN, TARNBROOK
+from optics.units import read_distance
 
 SEEDS = [str(n) for n in range(6)]
 # GUM (JCGM 100:2008), table G.2, column 95 %, by degrees of freedom.
@@ -115,6 +117,124 @@ def test_plain_exercises_come_out_as_in_the_head(
             done += 1
             assert one.answer.size == pytest.approx(sum_(*figures(one.question, pattern)))
     assert done > 2
+
+
+def image_of(subject: float, focal: float) -> float:
+    """Where a thin lens puts the image of a subject (minus: a virtual subject)."""
+    return 1 / (1 / focal - 1 / subject)
+
+
+@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_collimators_shift_reaches_the_film_as_two_lenses_carry_it(
+    level: Level, seed: str
+) -> None:
+    """Traced through collimator and lens, focal points together, the reticle lands at the error."""
+    one = exercise("collimator", level, seed)
+    focal, long, moved = figures(
+        one.question, r"\(f ([\d.]+) mm\).*collimator of ([\d.]+) mm.*moved ([\d.]+) mm"
+    )
+    shift = moved if "inside" in one.question else -moved
+    behind = image_of(long - shift, long)
+    image = image_of(long + focal - behind, focal)
+    # Nearer than infinity images farther behind, where the lens must have been standing.
+    assert one.answer.value == pytest.approx(image - focal, rel=1e-6)
+
+
+@pytest.mark.parametrize("level", [Level.APPRENTICE, Level.JOURNEYMAN])
+@pytest.mark.parametrize("seed", SEEDS)
+def test_the_front_cell_turned_by_the_answer_puts_the_image_on_the_film(
+    level: Level, seed: str
+) -> None:
+    """In a lens of two thin groups the turn found takes the image back by the error."""
+    one = exercise("front_cell_turn", level, seed)
+    focal, front, error, lead = figures(
+        one.question,
+        r"\(f ([\d.]+) mm, front group ([\d.]+) mm\) is ([\d.]+) mm.*lead ([\d.]+) mm",
+    )
+    apart = 12.0  # any spacing will do
+    rear = (1 - apart / front) / (1 / focal - 1 / front)
+
+    def film(out: float) -> float:
+        return image_of(-(front - apart - out), rear)
+
+    # The extending way is counter-clockwise, minus here. Too far out, the image lies before the
+    # film and has to go back, away from the lens.
+    moved = -one.answer.value / math.tau * lead
+    sign = 1 if "too far out" in one.question else -1
+    carried = film(moved) - film(0)
+    assert carried == pytest.approx(sign * error, rel=0.03)  # small shifts, as film_effect says
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_mirror_turned_by_the_answer_looks_at_the_subject(seed: str) -> None:
+    """A beam turned by twice the mirror's turn has gone one base aside where the subject stands."""
+    one = exercise("mirror_angle", Level.JOURNEYMAN, seed)
+    base, before, metres = figures(
+        one.question, r"base of ([\d.]+) mm, ([\d.]+) mm in front.*subject ([\d.]+) m"
+    )
+    assert math.tan(2 * one.answer.value) * (1000 * metres - before) == pytest.approx(base)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_what_the_eye_leaves_is_the_images_shift_of_what_it_cannot_tell(seed: str) -> None:
+    """Two far subjects that look one to the eye have images as far apart as the answer."""
+    one = exercise("eye_at_film", Level.BENCH, seed)
+    focal, base, magnified, seconds = figures(
+        one.question,
+        r"f ([\d.]+) mm.*base of ([\d.]+) mm.*magnifies ([\d.]+) times.*tells (\d+)″",
+    )
+    far = 1e7
+    angle = base / far + math.radians(seconds / 3600) / magnified
+    images = [image_of(distance, focal) for distance in (base / angle, far)]
+    assert images[0] - images[1] == pytest.approx(one.answer.value, rel=0.01)
+
+
+@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("seed", SEEDS)
+def test_the_follower_moves_as_the_bodys_own_lens_would(level: Level, seed: str) -> None:
+    """The lift is the extension that trial finds for the body's lens at the same distance."""
+    one = exercise("cam_lift", level, seed)
+    body, metres = figures(one.question, r"lens of ([\d.]+) mm without.*focused at ([\d.]+) m")
+    assert one.answer.value == pytest.approx(extension(1000 * metres, body, 0.0), rel=1e-6)
+
+
+@pytest.mark.parametrize("level", Level)
+def test_focused_at_the_hyperfocal_distance_infinity_makes_the_disc_still_allowed(
+    level: Level,
+) -> None:
+    """By similar triangles behind the lens, a point at infinity has the circle of confusion."""
+    one = exercise("hyperfocal", level, "2")
+    focal, confusion, stop = figures(
+        one.question, r"f ([\d.]+) mm, circle of confusion ([\d.]+) mm.*to f/([\d.]+)\."
+    )
+    film = image_of(one.answer.value, focal)
+    assert (film - focal) / focal * focal / stop == pytest.approx(confusion)
+
+
+@pytest.mark.parametrize("level", [Level.APPRENTICE, Level.JOURNEYMAN])
+def test_a_target_too_near_for_infinity_leaves_its_images_distance(level: Level) -> None:
+    """The error left is how far behind the focal point a thin lens images the target."""
+    one = exercise("false_infinity", level, "2")
+    metres, focal = figures(one.question, r"chimney ([\d.]+) m.*\(f ([\d.]+) mm\)")
+    assert one.answer.value == pytest.approx(image_of(1000 * metres, focal) - focal, rel=1e-6)
+
+
+@pytest.mark.parametrize("level", [Level.APPRENTICE, Level.JOURNEYMAN])
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_tape_in_feet_is_what_the_pages_understand(level: Level, seed: str) -> None:
+    """Typed into any distance field, the tape's reading is understood as the answer."""
+    one = exercise("tape", level, seed)
+    said = one.question.split(" reads ")[1].split(". ")[0]
+    assert one.answer.value == pytest.approx(read_distance(said).value)
+
+
+def test_limits_combine_as_an_independent_calculator_has_them() -> None:
+    """Two rectangular limits, given to the uncertainties package, come to the same."""
+    one = exercise("combined", Level.APPRENTICE, "1")
+    gauge, edge = figures(one.question, r"± ([\d.]+) mm and.*± ([\d.]+) mm")
+    total = ufloat(0, gauge / 3**0.5) + ufloat(0, edge / 3**0.5)
+    assert one.answer.value == pytest.approx(total.std_dev)
 
 
 @pytest.mark.parametrize("seed", SEEDS)
