@@ -18,7 +18,7 @@ def drawn(title: str, page_size: str = "A3") -> bytes:
 def overlapping(back: Any) -> list[tuple[str, str]]:
     """Pairs of words whose letters share room on the paper."""
     boxes = back.words()
-    shrunk = [(w, x0 + 0.2, y0 + 0.28 * (y1 - y0), x1 - 0.2, y1 - 0.25 * (y1 - y0))
+    shrunk = [(w, x0 + 0.2, y0 + 0.12 * (y1 - y0), x1 - 0.2, y1 - 0.1 * (y1 - y0))
               for w, x0, y0, x1, y1 in boxes]  # fmt: skip
     return [
         (a[0], b[0])
