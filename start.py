@@ -3,6 +3,7 @@
     python3 start.py                 open the bench (arguments go to ``shimwright``)
     python3 start.py test            check the style, the types and every claim
     python3 start.py benchmarks      measure the speeds
+    python3 start.py screenshots     take a picture of every page, into .screenshots
 
 The first start makes a private environment in ``.venv`` beside this file, from the
 packages named and hashed in ``requirements.lock``. Later starts find it ready and need
@@ -192,6 +193,13 @@ def run_benchmarks(python, arguments):
     return subprocess.call([str(word) for word in command], cwd=str(HOUSE))
 
 
+def take_screenshots(python):
+    """Take a picture of every page, with the browser that the tests use."""
+    say("Taking a picture of every page ...")
+    command = [str(python), str(Path("tests") / "browser" / "screenshots.py")]
+    return subprocess.call(command, cwd=str(HOUSE))
+
+
 def run_tests(python, arguments):
     """Check style and types, then run pytest, which has the last word."""
     for what, command in CHECKS:
@@ -215,11 +223,13 @@ def main(arguments):
     python, script = environment_paths(environment, os.name)
     errand = arguments[0] if arguments else ""
     try:
-        prepare(environment, with_tests=errand in ("test", "benchmarks"))
+        prepare(environment, with_tests=errand in ("test", "benchmarks", "screenshots"))
         if errand == "test":
             return run_tests(python, arguments[1:])
         if errand == "benchmarks":
             return run_benchmarks(python, arguments[1:])
+        if errand == "screenshots":
+            return take_screenshots(python)
         return open_shimwright(script, arguments)
     except Stopped as reason:
         sys.stderr.write("{}\n".format(reason))

@@ -245,3 +245,18 @@ def test_pytest_has_the_last_word(hands, monkeypatch):
     assert start.main(["test", "-k", "lens"]) == 5
     assert calls[-1] == ["pytest", "-k", "lens"]
     assert [words[0] for words in calls] == ["ruff", "ruff", "mypy", "pytest"]
+
+
+def test_the_pictures_are_taken_with_what_the_tests_need(hands, monkeypatch):
+    """The screenshots command prepares the tests' packages too and passes the exit code on."""
+    calls = []
+
+    def call(command, cwd):
+        calls.append(command[1:])
+        return 3
+
+    hands.prepare(with_tests=True)
+    monkeypatch.setattr(start.subprocess, "call", call)
+    assert start.main(["screenshots"]) == 3
+    assert [Path(words[-1]).name for words in calls] == ["screenshots.py"]
+    assert (HOUSE / calls[0][-1]).is_file()

@@ -18,8 +18,8 @@ def sheet_html(svg: str, page: int) -> str:
     )
 
 
-def show_sheet(sheet: Sheet, key: str) -> None:
-    """Offer a sheet as PDF over a picture of each of its pages."""
+def show_sheet(sheet: Sheet, key: str, advice: str = _PRINT_ADVICE) -> None:
+    """Offer a sheet as PDF over a picture of each of its pages; `advice` says how to print it."""
     row = st.container(horizontal=True, vertical_alignment="center", key="print")
     row.download_button(
         "Sheet (PDF)",
@@ -29,5 +29,5 @@ def show_sheet(sheet: Sheet, key: str) -> None:
         on_click="ignore",
         key=key,
     )
-    row.html(f'<p class="advice">{_PRINT_ADVICE}</p>')
+    row.html(f'<p class="advice">{advice}</p>')
     st.html("".join(sheet_html(sheet.svg(page), page) for page in range(sheet.page_count)))

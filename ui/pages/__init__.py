@@ -4,7 +4,13 @@
 # that the opening page does not wait for the others' plots and sheets.
 PAGES = {
     "Correction": "correction",
+    "Whole camera": "whole_camera",
     "Depth and scales": "depth_and_scales",
     "Rangefinder": "rangefinder",
     "Standard and marks": "standard_and_marks",
+    "Jobs": "jobs",
+    "Record": "record",
+    "Classroom": "classroom",
+    "Exercises": "exercises",
+    "Practice bench": "practice_bench",
 }

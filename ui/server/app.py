@@ -4,6 +4,8 @@ from importlib import import_module
 
 import streamlit as st
 
+from ui.drafts import kept_while_drawn
+from ui.open_job import strip
 from ui.pages import PAGES
 from ui.theme import dress_page
 
@@ -15,9 +17,9 @@ def show() -> None:
 
 # A page is shown by calling it here, not by Page.run(): the browser sends with a page
 # change only what belongs to this script, and so keeps text typed a moment before.
-page = st.navigation(
-    [st.Page(show, title=title, url_path=address) for title, address in PAGES.items()],
-    position="top",
-)
+pages = {title: st.Page(show, title=title, url_path=place) for title, place in PAGES.items()}
+page = st.navigation(list(pages.values()), position="top")
 dress_page(page.title)
-show()
+with kept_while_drawn():
+    strip(pages, page.title)
+    show()

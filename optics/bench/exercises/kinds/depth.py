@@ -1,0 +1,190 @@
+"""Exercises on depth of field and of focus, the hyperfocal distance and engraved depth marks."""
+
+import math
+
+from optics.bench.camera import Camera
+from optics.bench.exercises.draw import Draw
+from optics.bench.exercises.exercise import Level, Task
+from optics.bench.exercises.kinds.making import (
+    angle_answer,
+    distance_answer,
+    length_answer,
+    metres,
+    step,
+    task,
+    worked,
+)
+from optics.bench.exercises.slips import Slip
+from optics.bench.readings import Step
+from optics.bench.shelf import CELL, CELL_LEAD, CORVANE, LEAD, OSTRIN, RING, TARNBROOK
+from optics.bench.uncertainty import Estimate
+from optics.relation import Relation
+from optics.theory import depth, helicoid, lens, scale
+
+_FROM_LENS = (
+    "That is counted from the lens: add what lies between its front principal plane and the film."
+)
+_BOTH = "That is the depth of both sides together: it is asked for one side."
+_FACTOR = "The front cell's factor (f₁/f)² is left out."
+_MARKED = (4.0, 5.6, 8.0, 11.0)
+
+
+def _figures(camera: Camera) -> str:
+    hiatus = f"{camera.lens.hiatus:g}".replace("-", "−")
+    return (
+        f"f {camera.lens.focal_length:g} mm, hiatus {hiatus} mm, pupil magnification 1, circle of "
+        f"confusion {camera.circle_of_confusion:g} mm"
+    )
+
+
+def _limit(draw: Draw, level: Level, limit: Relation, unknown: str, words: str) -> Task:
+    camera = OSTRIN if level is Level.APPRENTICE else draw.one_of((OSTRIN, TARNBROOK))
+    stop = draw.one_of(_MARKED[:3])
+    far = {Level.APPRENTICE: (2.0, 3.0), Level.JOURNEYMAN: (2.0, 2.5, 4.0), Level.BENCH: (1.6, 1.8)}
+    distance = draw.one_of(far[level]) * 1000
+    focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
+    moved = step(lens.unit_focusing.solve_for("extension"), film_distance=distance,
+                 focal_length=focal, hiatus=hiatus)  # fmt: skip
+    at: dict[str, float | Estimate] = {
+        "focal_length": focal,
+        "extension": moved.result,
+        "hiatus": hiatus,
+    }
+    seen = step(depth.film_from_lens.solve_for("limit_from_lens"), limit_from_film=distance, **at)
+    edge = step(
+        limit.solve_for(unknown),
+        object_distance=seen.result,
+        focal_length=focal,
+        f_number=stop,
+        circle_of_confusion=camera.circle_of_confusion,
+        pupil_magnification=1.0,
+    )
+    found = step(depth.film_from_lens.solve_for("limit_from_film"), limit_from_lens=edge.result,
+                 **at)  # fmt: skip
+    question = (
+        f"The {camera.name} ({_figures(camera)}) is focused at {metres(distance, 1)} and stopped "
+        f"down to f/{stop:g}. {words}, counted from the film plane?"
+    )
+    slips = [(Slip.DATUM, edge.result.value, _FROM_LENS)]
+    answer = distance_answer("limit of sharpness", found.result, 2)
+    return task(question, answer, worked([moved, seen, edge, found]), slips)
+
+
+def depth_near(draw: Draw, level: Level) -> Task:
+    """Where does sharpness begin?"""
+    return _limit(draw, level, depth.depth_near, "near_limit", "Where does sharpness begin")
+
+
+def depth_far(draw: Draw, level: Level) -> Task:
+    """Where does sharpness end?"""
+    return _limit(draw, level, depth.depth_far, "far_limit", "Where does sharpness end")
+
+
+def hyperfocal(draw: Draw, level: Level) -> Task:
+    """Where to focus so that infinity is just sharp?"""
+    camera = {
+        Level.APPRENTICE: OSTRIN,
+        Level.JOURNEYMAN: CORVANE,
+        Level.BENCH: TARNBROOK,
+    }[level]
+    stop = draw.one_of(_MARKED[1:])
+    focal, confusion = camera.lens.focal_length, camera.circle_of_confusion
+    found = step(depth.hyperfocal_distance.solve_for("hyperfocal"), focal_length=focal,
+                 f_number=stop, circle_of_confusion=confusion)  # fmt: skip
+    question = (
+        f"The {camera.name} (f {focal:g} mm, circle of confusion {confusion:g} mm) is stopped down "
+        f"to f/{stop:g}. At what distance in front of the lens must it be focused so that infinity "
+        "is just sharp?"
+    )
+    whole = found.result.value
+    slips = [
+        (Slip.DATUM, whole - focal, "That is f²/(N·c) alone, counted from the front focal point: "
+         "add one f to count from the lens."),
+        (Slip.HALF, whole / 2, "That is the near limit: focused at the hyperfocal distance it is "
+         "sharp from half of it on."),
+        (Slip.NOT_SQUARED, focal / (stop * confusion), "The focal length goes in squared."),
+    ]  # fmt: skip
+    answer = distance_answer("hyperfocal distance", found.result, 2)
+    return task(question, answer, worked([found]), slips)
+
+
+def depth_of_focus(draw: Draw, level: Level) -> Task:
+    """How much may the film be out each way?"""
+    camera = draw.one_of((OSTRIN, CORVANE, TARNBROOK))
+    stop = draw.one_of(_MARKED) if level is Level.APPRENTICE else camera.lens.full_aperture
+    known = {"f_number": stop, "circle_of_confusion": camera.circle_of_confusion}
+    steps: list[Step] = []
+    size: float | Estimate = 0.0
+    where = "a distant subject"
+    if level is Level.BENCH:
+        camera = TARNBROOK
+        known = {"f_number": stop, "circle_of_confusion": camera.circle_of_confusion}
+        size, where, steps = _close(draw, camera)
+    formula = depth.depth_of_focus.solve_for("depth_each_way")
+    found = step(formula, magnification=size, pupil_magnification=1.0, **known)
+    question = (
+        f"The {camera.name} is set to f/{stop:g}; its circle of confusion is "
+        f"{camera.circle_of_confusion:g} mm and its pupils are alike. How far may the film lie "
+        f"from the sharp image of {where}, each way, before points become visible discs?"
+    )
+    each = found.result.value
+    plain = stop * camera.circle_of_confusion
+    near = "So near, the factor (1 + m) counts: it is left out."
+    slips = [(Slip.DOUBLE, 2 * each, _BOTH), (Slip.LEFT_OUT, plain, near)]
+    answer = length_answer("depth of focus each way", found.result, 3)
+    return task(question, answer, worked([*steps, found]), slips)
+
+
+def _close(draw: Draw, camera: Camera) -> tuple[Estimate, str, list[Step]]:
+    distance = draw.between(900, 1500, 100)
+    focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
+    moved = step(lens.unit_focusing.solve_for("extension"), film_distance=distance,
+                 focal_length=focal, hiatus=hiatus)  # fmt: skip
+    size = step(lens.magnification_from_extension.solve_for("magnification"),
+                extension=moved.result, focal_length=focal)  # fmt: skip
+    said = f"a subject {metres(distance, 1)} from the film (f {focal:g} mm, hiatus {hiatus:g} mm)"
+    return size.result, said, [moved, size]
+
+
+def depth_mark(draw: Draw, level: Level) -> Task:
+    """How far from the index does a depth mark stand?"""
+    stop = draw.one_of((5.6, 8.0, 11.0, 16.0))
+    if level is Level.BENCH:
+        camera, lead = CORVANE, CELL_LEAD
+        more = {"focal_length": camera.lens.focal_length, "group_focal_length": CELL}
+        formula = scale.cell_depth_mark.solve_for("depth_mark_angle")
+        thread = f"front cell: f {camera.lens.focal_length:g} mm, front group {CELL:g} mm, lead "
+    else:
+        camera, lead, more = OSTRIN, LEAD, {}
+        formula = scale.depth_mark.solve_for("depth_mark_angle")
+        thread = "helicoid of lead "
+    confusion = camera.circle_of_confusion
+    found = step(formula, f_number=stop, circle_of_confusion=confusion, lead=lead, **more)
+    question = (
+        f"A new depth scale is drawn for the {camera.name} ({thread}{lead:g} mm; circle of "
+        f"confusion {confusion:g} mm). How many degrees from the index does each mark for "
+        f"f/{stop:g} stand?"
+    )
+    if level is Level.JOURNEYMAN:
+        return _along_the_edge(question, found)
+    plain = 2 * math.pi * stop * confusion / lead
+    slips = [
+        (Slip.DOUBLE, 2 * found.result.value, "That is from mark to mark: halve it, to the index."),
+        (Slip.LEFT_OUT, plain, _FACTOR),
+    ]
+    answer = angle_answer("angle of the depth mark", found.result, 2)
+    return task(question, answer, worked([found]), slips[: 2 if more else 1])
+
+
+def _along_the_edge(question: str, angle: Step) -> Task:
+    formula = helicoid.ring_arc.solve_for("arc")
+    found = step(formula, rotation=angle.result, ring_diameter=RING)
+    answer = length_answer("arc to the depth mark", found.result, 2)
+    asked = question.replace("How many degrees", f"How many mm along its edge, ⌀ {RING:g} mm,")
+    slips = [
+        (Slip.DOUBLE, 2 * answer.size, "That is from mark to mark, or the diameter for the radius: "
+         "halve it."),
+        (Slip.RADIANS, math.degrees(answer.size), "That takes degrees for radians: 180° is π "
+         "radians."),
+    ]  # fmt: skip
+    return task(asked, answer, worked([angle, found]), slips)
