@@ -21,13 +21,13 @@ from optics.units import format_length
 from ui.fields import Entry, choice, field
 
 SEED = fields.count("seed", at_least=0)
-# How far a slider racks either way, and its step: what is moved decides. A target by parts of
-# its distance.
+# How far a slider racks either way, its step and how it is said: what is moved decides. A target
+# is racked by parts of its distance.
 _RACK = {
-    Moved.RING: (8.0, 0.1),
-    Moved.RETICLE: (12.0, 0.1),
-    Moved.TARGET: (0.2, 0.002),
-    Moved.POINTER: (1.0, 0.01),
+    Moved.RING: (8.0, 0.1, "%+.1f°"),
+    Moved.RETICLE: (12.0, 0.1, "%+.1f mm"),
+    Moved.TARGET: (0.2, 0.002, "%+.3f m"),
+    Moved.POINTER: (1.0, 0.01, "%+.2f mm"),
 }
 Do = Callable[[Action], None]
 
@@ -71,14 +71,14 @@ def look_form(sitting: Sitting, offered: Offered) -> Look | None:
     rest = rest_of(camera, offered)
     key = f"practice.{camera.name}.{offered.name}"
     quantity, times = _typed(offered)
-    reach, step = _RACK[offered.moved]
+    reach, step, said = _RACK[offered.moved]
     if offered.moved is Moved.TARGET:
         reach, step = reach * rest, step * rest
     left, right = st.columns([2, 3])
     with left:
         start = field(quantity, f"{key}.from", typed=f"{rest:g}", hint=_ways(sitting, offered))
     with right:
-        rack = st.slider("and rack it by", -reach, reach, 0.0, step, key=f"{key}.rack",
+        rack = st.slider("And rack it by", -reach, reach, 0.0, step, said, key=f"{key}.rack",
                          persist_state="session")  # fmt: skip
     if not start.is_good:
         return None

@@ -19,7 +19,7 @@ from ui.figures.loupe_view import (
 )
 
 _LOG = ("no.", "what was done", "what it showed", "which says")
-_PLACES = ("place", "as found", "as left", "verdict")
+_PLACES = ("place", "allowed", "as found", "as left", "verdict")
 _REMARKS = ("reading", "likeliest then", "best next reading then", "your eye")
 
 
@@ -36,22 +36,26 @@ def headline_html(sitting: Sitting, refusal: str) -> str:
 
 
 def view_html(sitting: Sitting, offered: Offered, amount: float) -> str:
-    """The loupe or the finder, and how large it is drawn.
+    """The loupe or the finder, as the eye sees it.
 
     Errors: ShimwrightError where what is moved can not stand there.
     """
     state = sitting.state
     if isinstance(offered.reading, CoincidenceReading):
         picture = finder_view(patch_at(sitting.stand, state, offered, amount))
-        scale = wording.finder_scale_words(PX_PER_MINUTE)
     else:
         glass = glass_at(state, sitting.level, offered, amount)
         picture = loupe_view(glass, sitting.level.is_worn)
+    return f'<div class="eye">{picture}</div>'
+
+
+def scale_html(offered: Offered) -> str:
+    """What is looked at, and how large it is drawn."""
+    if isinstance(offered.reading, CoincidenceReading):
+        scale = wording.finder_scale_words(PX_PER_MINUTE)
+    else:
         scale = wording.loupe_scale_words(FIELD, PX_PER_MM)
-    looked_at = wording.TARGETS[type(offered.reading)]
-    return f'<figure class="eye">{picture}<figcaption>{escape(looked_at)} {escape(scale)}' + (
-        "</figcaption></figure>"
-    )
+    return f'<p class="note">{escape(wording.TARGETS[type(offered.reading)])} {escape(scale)}</p>'
 
 
 def instrument_html(offered: Offered) -> str:
@@ -62,7 +66,7 @@ def instrument_html(offered: Offered) -> str:
 def log_html(sitting: Sitting) -> str:
     """Everything done so far, a row each."""
     if not sitting.entries:
-        return lines_html(["Nothing has been read or moved yet."], "quiet")
+        return lines_html(wording.begin_lines(sitting))
     rows = []
     for entry in sitting.entries:
         shown = said = ""
@@ -84,9 +88,7 @@ def debrief_html(sitting: Sitting, found: Debrief) -> str:
     """Score, places, what was hidden, every reading looked back on, and the plan."""
     score = found.score
     verdict = "inside" if score.is_right else "outside"
-    sign = (
-        "✓ Every place is inside tolerance." if score.is_right else "✕ Not every place is inside."
-    )
+    sign = "✓ Every place is inside." if score.is_right else "✕ Not every place is inside."
     parts = [
         f'<p class="verdict {verdict}">{sign}</p>',
         lines_html([wording.score_line(score)]),
@@ -96,8 +98,7 @@ def debrief_html(sitting: Sitting, found: Debrief) -> str:
         _heading("What your readings said as they came"),
         _remarks(sitting, found),
         _heading("What a plan would have been"),
-        lines_html([wording.plan_heading(found)]),
-        steps_html(wording.plan_lines(found)) if found.plan else "",
+        _plan(found),
         _heading("How the score is made"),
         lines_html(RULES, "quiet"),
     ]
@@ -109,6 +110,11 @@ def _remarks(sitting: Sitting, found: Debrief) -> str:
         return lines_html(["No reading was taken."])
     rows = (wording.remark_words(sitting, remark) for remark in found.remarks)
     return table_html(_REMARKS, rows) + lines_html([wording.AFRESH], "quiet")
+
+
+def _plan(found: Debrief) -> str:
+    heading, steps = wording.plan_heading(found), wording.plan_lines(found)
+    return lines_html([heading]) + (steps_html(steps) if steps else "")
 
 
 def _heading(words: str) -> str:

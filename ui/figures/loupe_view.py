@@ -72,8 +72,9 @@ def _round_window() -> str:
     return svg.tag("clipPath", svg.tag("circle", cx=_MIDDLE, cy=_MIDDLE, r=_RIM), id="window")
 
 
-def _patch(**more: object) -> str:
-    return svg.tag("rect", x=95, y=115, width=170, height=130, **more)
+def _patch(class_: str | None = None, stroke_opacity: float | None = None) -> str:
+    return svg.tag("rect", x=95, y=115, width=170, height=130, class_=class_,
+                   stroke_opacity=stroke_opacity)  # fmt: skip
 
 
 def _patch_window() -> str:
@@ -117,7 +118,11 @@ def _group(pairs: int) -> str:
 
 
 def _pencil_cross() -> str:
-    ends = (((_MIDDLE, 12), (_MIDDLE, SIZE - 12)), ((12, _MIDDLE - 40), (SIZE - 12, _MIDDLE - 40)))
+    level, far = _MIDDLE - 40, SIZE - 12
+    ends = (
+        ((_MIDDLE, 12), (_MIDDLE, 70)), ((_MIDDLE, SIZE - 52), (_MIDDLE, far)),
+        ((12, level), (60, level)), ((SIZE - 60, level), (far, level)),
+    )  # fmt: skip
     return "".join(
         svg.tag("line", x1=a[0], y1=a[1], x2=b[0], y2=b[1],
                 style="stroke: black; stroke-opacity: 0.35; stroke-width: 1")

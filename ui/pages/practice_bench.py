@@ -103,6 +103,8 @@ def _read(sitting: Sitting) -> Offered:
         with view:
             look = _shown(sitting, look)
     take_buttons(sitting, offered, look, _do)
+    if offered.moved is not None:
+        st.html(practice_panel.scale_html(offered))
     return offered
 
 

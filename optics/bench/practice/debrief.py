@@ -16,7 +16,7 @@ from optics.bench.diagnosis.next_reading import Candidate, Gain, next_readings
 from optics.bench.diagnosis.posterior import posterior_of
 from optics.bench.plan.planning import Plan, make_plan
 from optics.bench.practice.score import Score, score
-from optics.bench.practice.sitting import Adjust, Entry, Sitting, eye_limit
+from optics.bench.practice.sitting import Adjust, Entry, Read, Sitting, eye_limit
 from optics.bench.practice.stand import Offered
 from optics.bench.readings import RegisterReading
 

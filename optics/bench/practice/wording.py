@@ -43,6 +43,7 @@ BRACKET = (
     "Best focus is found by bracketing: go until it is just as soft one way, then the other, and "
     "take the middle."
 )
+OLD_MARKS = "Old lines, scribed by earlier hands; none is proof:"
 AFRESH = (
     "After each adjustment the diagnosis begins afresh: earlier readings speak of a camera that "
     "is no more."
@@ -88,7 +89,7 @@ def figure_words(stand: Stand, reading: Reading) -> str:
     """The measured figure, in the unit it was read in."""
     match reading:
         case RegisterReading():
-            return format_length(reading.measured.value, places=3)
+            return _fine(reading.measured.value)
         case CollimatorReading():
             return f"reticle {_sided(reading.shift.value, ('inwards', 'outwards'))}"
         case RotationReading():
@@ -104,6 +105,10 @@ def figure_words(stand: Stand, reading: Reading) -> str:
             return f"sharp at {format_distance(reading.sharp_at.value)}"
 
 
+def _fine(mm: float) -> str:
+    return format_length(mm, places=3)
+
+
 def _sided(mm: float, ways: tuple[str, str]) -> str:
     return f"{abs(mm):.2f} mm {ways[0] if mm >= 0 else ways[1]}"
 
@@ -115,7 +120,7 @@ def meaning_words(entry: Entry) -> str:
     off = said_error(error)
     if isinstance(entry.reading, CoincidenceReading) and off != "right":
         off = f"scale {off}"
-    return f"{off}, ± {format_length(error.expanded, places=3)}"
+    return f"{off}, ± {_fine(error.expanded)}"
 
 
 def miss_words(control: Control) -> str:
@@ -132,14 +137,13 @@ def bench_lines(sitting: Sitting) -> tuple[str, ...]:
     """What the instruments and the eye are good for at this level."""
     habits, camera = sitting.habits, sitting.stand.camera
     worn = "worn" if sitting.level.is_worn else "in good order"
-    eye = format_length(habits.eye_part * camera.depth_of_focus, places=3)
+    eye = _fine(habits.eye_part * camera.depth_of_focus)
     lines = [
-        f"Instruments {worn}: depth gauge ± {format_length(habits.gauge_limit, places=3)}, "
+        f"Instruments {worn}: depth gauge ± {_fine(habits.gauge_limit)}, "
         f"reticle's slide ± {habits.slide_limit:g} mm, degree scale "
         f"± {math.degrees(habits.angle_limit):.2g}°.",
         f"An eye at the loupe sees no difference within ± {eye} at the film.",
-        f"Allowed at the film: ± {format_length(camera.allowed_error, places=3)} (half the depth "
-        "of focus).",
+        f"Allowed at the film: ± {_fine(camera.allowed_error)} (half the depth of focus).",
     ]
     if sitting.stand.finder is not None:
         lines.insert(2, _finder_line(sitting))
@@ -150,7 +154,7 @@ def _finder_line(sitting: Sitting) -> str:
     pair = next(
         o for o in sitting.stand.offered.values() if isinstance(o.reading, CoincidenceReading)
     )
-    limit = format_length(eye_limit(sitting, pair), places=3)
+    limit = _fine(eye_limit(sitting, pair))
     acuity = format_angle(sitting.habits.acuity)
     return f"In the finder it sees {acuity} at the eye, which is {limit} at the film."
 
@@ -218,6 +222,16 @@ def cautions_for(control: Control | None, offered: Offered | None) -> tuple[Caut
     return tuple(dict.fromkeys(found))
 
 
+def begin_lines(sitting: Sitting) -> tuple[str, ...]:
+    """What to do with the camera on the bench."""
+    faults = ("One fault is", "Two faults are", "Three faults are")[int(sitting.level) - 1]
+    return (
+        f"{faults} hidden in this camera, large enough to be found. Read, work out what is "
+        "wrong, put it right, and read again as left; then finish.",
+        "Nothing has been read or moved yet.",
+    )
+
+
 def tally_words(sitting: Sitting) -> str:
     """How much was done so far."""
     readings = sum(isinstance(a, Read) for a in sitting.actions)
@@ -245,10 +259,11 @@ def score_line(found: Score) -> str:
     )
 
 
-def place_words(place: Place) -> tuple[str, str, str, str]:
-    """A place: its name, as found, as left, and the verdict."""
+def place_words(place: Place) -> tuple[str, str, str, str, str]:
+    """A place: its name, what is allowed, as found, as left, and the verdict."""
     verdict = "✓ inside" if place.is_inside else "✕ outside"
-    return place.name, _size(place, place.found), _size(place, place.left), verdict
+    allowed = format_angle(place.allowed) if place.is_angle else _fine(place.allowed)
+    return place.name, f"± {allowed}", _size(place, place.found), _size(place, place.left), verdict
 
 
 def _size(place: Place, error: float) -> str:
@@ -296,7 +311,7 @@ def _fault_size(cause: Cause, hidden: Faults, pitch: float) -> str:
         Cause.FOCAL: ("longer", "shorter"),
         Cause.GATE: ("farther from the lens", "nearer the lens"),
     }.get(cause, ("too far out", "too far in"))
-    return f"{format_length(abs(size), places=3)} {ways[0] if size > 0 else ways[1]}"
+    return f"{_fine(abs(size))} {ways[0] if size > 0 else ways[1]}"
 
 
 def remark_words(sitting: Sitting, remark: Remark) -> tuple[str, str, str, str]:
@@ -318,21 +333,21 @@ def _next_words(remark: Remark) -> str:
 def _eye_words(remark: Remark) -> str:
     if remark.misjudged is None:
         return "instrument"
-    off = format_length(abs(remark.misjudged), places=3)
+    off = _fine(abs(remark.misjudged))
     beyond = "" if abs(remark.misjudged) <= remark.granted else ", more than an eye is granted"
     return f"{off} off{beyond}"
 
 
 def plan_heading(found: Debrief) -> str:
-    """Which plan is shown."""
+    """Which plan is shown, and whether there is one."""
     if found.plan is None:
         return "Nothing was read before the first adjustment, so there was nothing to plan from."
+    if not found.plan.steps:
+        return "The readings before the first adjustment called for nothing to be moved."
     return "From the readings before the first adjustment the plan would have been:"
 
 
 def plan_lines(found: Debrief) -> Sequence[str]:
-    """The steps of the plan, or that there is none."""
-    if found.plan is None:
-        return ()
-    steps = [step.adjustment.instruction for step in found.plan.steps]
-    return steps or ["Nothing is to be moved."]
+    """The steps of the plan; none where there is no plan, or nothing to move."""
+    steps = found.plan.steps if found.plan else ()
+    return [step.adjustment.instruction for step in steps]
