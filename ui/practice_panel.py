@@ -23,10 +23,10 @@ _PLACES = ("place", "allowed", "as found", "as left", "verdict")
 _REMARKS = ("reading", "likeliest then", "best next reading then", "your eye")
 
 
-def headline_html(sitting: Sitting, refusal: str) -> str:
-    """Which camera lies on the bench and how much was done to it; or why the last was refused."""
+def headline_html(sitting: Sitting, refusal: str, points: str = "") -> str:
+    """Which camera lies on the bench, or the points; how much was done, or why it was refused."""
     name = sitting.stand.camera.name
-    title = f"{name}, level {int(sitting.level)}, seed {sitting.seed}"
+    title = points or f"{name}, level {int(sitting.level)}, seed {sitting.seed}"
     refused = f'<p class="verdict outside" role="alert">✕ {escape(refusal)}</p>' if refusal else ""
     return (
         f'<section class="answer"><p class="headline bench" role="status">'

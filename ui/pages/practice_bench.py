@@ -121,11 +121,14 @@ def _shown(sitting: Sitting, look: Look | None) -> Look | None:
 
 def _show(sitting: Sitting, offered: Offered | None, text: str) -> None:
     """What was done so far and what can be done next; the debrief when the work is laid down."""
-    st.html(practice_panel.headline_html(sitting, st.session_state.pop(REFUSAL, "")))
-    control = None
+    refusal, control = st.session_state.pop(REFUSAL, ""), None
     if sitting.is_finished:
-        st.html(practice_panel.debrief_html(sitting, _looked_back(text)))
+        back = _looked_back(text)
+        points = wording.points_words(sitting, back.score)
+        st.html(practice_panel.headline_html(sitting, refusal, points))
+        st.html(practice_panel.debrief_html(sitting, back))
     else:
+        st.html(practice_panel.headline_html(sitting, refusal))
         st.html(answer_panel.group_html("Adjust"))
         with st.container(key="adjust"):
             control = adjust_form(sitting, _do)

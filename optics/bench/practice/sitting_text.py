@@ -47,8 +47,11 @@ def said_moved(stand: Stand, name: str, amount: float) -> str:
         return f"{size}{'°' if offered.moved is Moved.RING else ' mm'} from ∞"
     if offered.moved is Moved.TARGET:
         return f"{size} m"
+    said = f"{size}{'°' if offered.moved is Moved.RING else ' mm'}"
+    if size == "0":
+        return said
     plus, minus = ways_of(stand, offered)
-    return f"{size}{'°' if offered.moved is Moved.RING else ' mm'} {plus if amount >= 0 else minus}"
+    return f"{said} {plus if amount > 0 else minus}"
 
 
 def ways_of(stand: Stand, offered: Offered) -> tuple[str, str]:

@@ -249,13 +249,19 @@ def _count(number: int, word: str) -> str:
 # ------------------------------------------------------------------------------ debrief
 
 
+def points_words(sitting: Sitting, found: Score) -> str:
+    """The points of a sitting at its camera."""
+    camera = f"{sitting.stand.camera.name}, level {int(sitting.level)}, seed {sitting.seed}"
+    return f"{found.points} of {FOCUS + READINGS + ROUNDS} points: {camera}"
+
+
 def score_line(found: Score) -> str:
-    """The points and what they are for."""
+    """What the points are for."""
     readings, rounds = _count(found.readings, "reading"), _count(found.rounds, "round")
     return (
-        f"{found.points} of {FOCUS + READINGS + ROUNDS} points: {found.focus} of {FOCUS} for the "
-        f"camera as left, {found.for_readings} of {READINGS} for {readings} before the last "
-        f"adjustment, {found.for_rounds} of {ROUNDS} for {rounds} of adjusting."
+        f"{found.focus} of {FOCUS} for the camera as left, {found.for_readings} of {READINGS} for "
+        f"{readings} before the last adjustment, {found.for_rounds} of {ROUNDS} for {rounds} of "
+        "adjusting."
     )
 
 
