@@ -101,10 +101,10 @@ def test_page_has_its_title_and_language(page: Page, bench_address: str) -> None
 
 @pytest.mark.parametrize("path", ["/", "/second"])
 def test_loading_page_never_shows_another_name(
-    path: str, practice_address: str, page: Page
+    path: str, two_pages_address: str, page: Page
 ) -> None:
     """The name in the tab is ours from the first byte, at every page's own address."""
-    served = page.request.get(f"{practice_address}{path}").text()
+    served = page.request.get(f"{two_pages_address}{path}").text()
     assert "<title>Shimwright</title>" in served
     assert "Streamlit</title>" not in served
 

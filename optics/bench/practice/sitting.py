@@ -33,6 +33,7 @@ from optics.bench.practice.stand import Offered, Stand
 from optics.bench.readings import CoincidenceReading, CollimatorReading
 from optics.bench.uncertainty import within
 from optics.errors import NoAnswer, OutOfRange, Unreadable
+from optics.units import format_length
 
 MOST_ACTIONS = 200
 
@@ -271,8 +272,8 @@ def _check_leaves(sitting: Sitting, number: int, control: Control) -> None:
     if left < -1e-9:
         before = leaves_under(sitting, control, number - 1)
         raise OutOfRange(
-            f"No more shim can come out than is there: got {before - left:.3g} mm of "
-            f"{before:.3g} mm; the seat itself is not to be cut.",
+            f"No more shim can come out than is there: got {format_length(before - left)} of "
+            f"{format_length(before)}; the seat itself is not to be cut.",
             quantity=control.name,
             value=before - left,
             limit=before,
