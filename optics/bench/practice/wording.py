@@ -186,7 +186,7 @@ def loupe_scale_words(field: float, px_per_mm: float) -> str:
     """How large the loupe's picture of a field of so many mm is to the eye."""
     times = px_per_mm / _SCREEN * NEAR_POINT / _AWAY / LOUPE
     return (
-        f"{field:g} mm of the ground glass, drawn {times:.1f} × as large as a {LOUPE:g} × loupe "
+        f"{field:g} mm of the ground glass, drawn {times:.1f} × as large as an {LOUPE:g} × loupe "
         f"shows them{_SEEN}."
     )
 

@@ -2,6 +2,7 @@
 
 import math
 import re
+from fractions import Fraction
 
 import numpy as np
 import pytest
@@ -40,7 +41,7 @@ def told(cause: Cause, control: Control, instruction: str) -> float:
     size, way = found.groups()
     if cause is Cause.SEAT:
         size, way = way, {"add": "thicker", "remove": "thinner"}[size]
-    amount = sum(eval(part) for part in size.split())
+    amount = float(sum(Fraction(part) for part in size.split()))
     return amount if control.ways[0].startswith(way) else -amount
 
 
