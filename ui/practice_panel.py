@@ -114,7 +114,8 @@ def _remarks(sitting: Sitting, found: Debrief) -> str:
 
 def _plan(found: Debrief) -> str:
     heading, steps = wording.plan_heading(found), wording.plan_lines(found)
-    return lines_html([heading]) + (steps_html(steps) if steps else "")
+    notes = lines_html(wording.plan_notes(found), "quiet")
+    return lines_html([heading]) + (steps_html(steps) if steps else "") + notes
 
 
 def _heading(words: str) -> str:

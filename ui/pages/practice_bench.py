@@ -137,14 +137,18 @@ def _show(sitting: Sitting, offered: Offered | None, text: str) -> None:
     st.html(practice_panel.log_html(sitting))
     if not sitting.is_finished:
         st.button("Finish and debrief", key="practice.finish", on_click=_do, args=(Finish(),))
-        with st.expander("The bench: instruments, eye, old lines"):
+        with st.expander(
+            "The bench: instruments, eye, old lines", key="practice.facts", on_change="rerun"
+        ):
             st.html(practice_panel.facts_html(sitting))
         st.html(answer_panel.cautions_html(wording.cautions_for(control, offered)))
 
 
 def _text_area() -> None:
     """The sitting as text: to copy, to hand in, or to paste another's and take it up."""
-    with st.expander("The sitting as text, to copy or hand in"):
+    with st.expander(
+        "The sitting as text, to copy or hand in", key="practice.text", on_change="rerun"
+    ):
         st.text_area(_AREA, key=TEXT, height=220, persist_state="session")
         st.download_button("Sitting (text file)", st.session_state[TEXT], file_name="sitting.txt",
                            mime="text/plain", on_click="ignore", key="practice.file")  # fmt: skip

@@ -7,6 +7,7 @@ from optics.bench.cautions import SPRINGS, SUN, Caution
 from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import Cause, Faults, pitch_of
 from optics.bench.diagnosis.wording import CAUSE_WORDS, percent
+from optics.bench.plan.wording import jumped_line, promise_line, unsettled_line
 from optics.bench.practice.controls import Control
 from optics.bench.practice.debrief import Debrief, Remark
 from optics.bench.practice.levels import OldMark
@@ -351,6 +352,14 @@ def plan_heading(found: Debrief) -> str:
     if not found.plan.steps:
         return "The readings before the first adjustment called for nothing to be moved."
     return "From the readings before the first adjustment the plan would have been:"
+
+
+def plan_notes(found: Debrief) -> tuple[str, ...]:
+    """What the plan rests on, and what it promises."""
+    if found.plan is None:
+        return ()
+    notes = (jumped_line(found.plan), unsettled_line(found.plan), promise_line(found.plan))
+    return tuple(note for note in notes if note)
 
 
 def plan_lines(found: Debrief) -> Sequence[str]:

@@ -140,6 +140,8 @@ def test_the_debrief_tells_all() -> None:
     assert "more than an eye is granted" in wording.remark_words(done, found.remarks[2])[3]
     assert wording.plan_heading(found).startswith("From the readings before the first adjustment")
     assert len(wording.plan_lines(found)) >= 1
+    assert any("conform" in note.lower() for note in wording.plan_notes(found))
+    assert wording.plan_notes(debrief(sitting(Finish()))) == ()
     assert wording.plan_heading(debrief(sitting(Finish()))).startswith("Nothing was read")
 
 
