@@ -42,14 +42,13 @@ class Look:
 
 def camera_choice(draw: Callable[[str, Level, int], None]) -> None:
     """Ask for camera, level and seed, with a button that draws the camera."""
-    left, right = st.columns(2)
-    with left:
+    first, second = st.columns([3, 2])
+    with first:
         name = choice("practice camera (invented)", list(SHELF), "practice.camera")
-        seed = field(SEED, "practice.seed", typed="1", hint="the same seed, the same camera")
-    with right:
         words = {level.words: level for level in Level}
         level = words[choice("level", list(words), "practice.level")]
-        st.html('<div class="label-space"></div>')
+    with second:
+        seed = field(SEED, "practice.seed", typed="1", hint="the same for a whole class")
         if seed.is_good:
             number = int(SEED.read(seed.text).value)
             st.button("Draw this camera", key="practice.draw", on_click=draw,

@@ -81,7 +81,9 @@ def facts_html(sitting: Sitting) -> str:
     """What instruments and eye are good for, and the old lines on the camera."""
     marks = [wording.old_mark_line(sitting, mark) for mark in sitting.old_marks]
     known = [*wording.bench_lines(sitting), wording.OLD_MARKS, *marks]
-    return f'<div class="meaning">{lines_html([*known, wording.BRACKET, wording.HONEST])}</div>'
+    return (
+        f'<div class="meaning facts">{lines_html([*known, wording.BRACKET, wording.HONEST])}</div>'
+    )
 
 
 def debrief_html(sitting: Sitting, found: Debrief) -> str:
@@ -109,7 +111,8 @@ def _remarks(sitting: Sitting, found: Debrief) -> str:
     if not found.remarks:
         return lines_html(["No reading was taken."])
     rows = (wording.remark_words(sitting, remark) for remark in found.remarks)
-    return table_html(_REMARKS, rows) + lines_html([wording.AFRESH], "quiet")
+    table = f'<div class="remarks">{table_html(_REMARKS, rows)}</div>'
+    return table + lines_html([wording.AFRESH], "quiet")
 
 
 def _plan(found: Debrief) -> str:

@@ -9,8 +9,8 @@ from optics.bench.practice.sight import BARS, Glass, Patch
 from optics.bench.practice.wording import glass_words, patch_words
 from ui.figures import svg
 
-SIZE = 360.0
-FIELD = 1.6
+SIZE = 336.0
+FIELD = 1.5
 """How much of the ground glass (mm) the loupe's picture shows across."""
 PX_PER_MM = SIZE / FIELD
 PX_PER_MINUTE = 4.0
@@ -73,7 +73,7 @@ def _round_window() -> str:
 
 
 def _patch(class_: str | None = None, stroke_opacity: float | None = None) -> str:
-    return svg.tag("rect", x=95, y=115, width=170, height=130, class_=class_,
+    return svg.tag("rect", x=83, y=103, width=170, height=130, class_=class_,
                    stroke_opacity=stroke_opacity)  # fmt: skip
 
 
@@ -120,7 +120,7 @@ def _group(pairs: int) -> str:
 def _pencil_cross() -> str:
     level, far = _MIDDLE - 40, SIZE - 12
     ends = (
-        ((_MIDDLE, 12), (_MIDDLE, 70)), ((_MIDDLE, SIZE - 52), (_MIDDLE, far)),
+        ((_MIDDLE, 12), (_MIDDLE, 58)), ((_MIDDLE, SIZE - 52), (_MIDDLE, far)),
         ((12, level), (60, level)), ((SIZE - 60, level), (far, level)),
     )  # fmt: skip
     return "".join(
@@ -136,10 +136,10 @@ def _rim() -> str:
 
 def _scene() -> str:
     """A mast with its yards before a roof: upright edges for distance, level ones for height."""
-    mast = _bar(_MIDDLE - _MAST / 2, 30, _MAST, 320)
-    yards = "".join(_bar(_MIDDLE - w / 2, y, w, 5) for y, w in ((150, 70), (205, 110), (90, 50)))
+    mast = _bar(_MIDDLE - _MAST / 2, 20, _MAST, 300)
+    yards = "".join(_bar(_MIDDLE - w / 2, y, w, 5) for y, w in ((138, 70), (193, 110), (78, 50)))
     stays = svg.tag(
-        "path", d=f"M{_MIDDLE} 40 L40 330 M{_MIDDLE} 40 L320 330",
+        "path", d=f"M{_MIDDLE} 28 L28 318 M{_MIDDLE} 28 L308 318",
         style="stroke: black; stroke-width: 1.5",
     )  # fmt: skip
     return mast + yards + stays

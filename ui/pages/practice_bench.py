@@ -26,6 +26,7 @@ from ui.working_out import found
 
 TEXT, BEFORE, REFUSAL = "practice.sitting", "practice.before", "practice.refusal"
 _FIRST = write_sitting(Sitting(next(iter(SHELF.values())), Level.ONE, 1))
+_LONGEST = 20_000
 _AREA = "The sitting as text, one action a line"
 
 
@@ -35,6 +36,7 @@ def show() -> None:
     text = st.session_state.setdefault(TEXT, _FIRST)
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
+        st.html(answer_panel.group_html("Draw a camera"))
         camera_choice(_draw)
     with answer:
         sitting = found([], partial(_taken_up, text))
@@ -80,9 +82,8 @@ def _take_up_before() -> None:
 def _do(action: Action) -> None:
     """Add an action as a line of the text, if it can be done."""
     text = st.session_state[TEXT]
-    sitting = _taken_up(text)
-    more = f"{text.rstrip()}\n{action_line(sitting, action)}\n"
     try:
+        more = f"{text.rstrip()}\n{action_line(_taken_up(text), action)}\n"
         _taken_up(more)
     except ShimwrightError as refusal:
         st.session_state[REFUSAL] = str(refusal)
@@ -149,7 +150,7 @@ def _text_area() -> None:
     with st.expander(
         "The sitting as text, to copy or hand in", key="practice.text", on_change="rerun"
     ):
-        st.text_area(_AREA, key=TEXT, height=220, persist_state="session")
+        st.text_area(_AREA, key=TEXT, height=220, max_chars=_LONGEST, persist_state="session")
         st.download_button("Sitting (text file)", st.session_state[TEXT], file_name="sitting.txt",
                            mime="text/plain", on_click="ignore", key="practice.file")  # fmt: skip
     if BEFORE in st.session_state:

@@ -55,9 +55,9 @@ class Level(IntEnum):
 
 
 _WORDS = {
-    Level.ONE: "1: one fault, good instruments",
-    Level.TWO: "2: two faults, good instruments",
-    Level.THREE: "3: three faults, worn instruments, old marks",
+    Level.ONE: "1: one fault",
+    Level.TWO: "2: two faults",
+    Level.THREE: "3: three faults, worn instruments",
 }
 
 

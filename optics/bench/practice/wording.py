@@ -36,7 +36,8 @@ MOVED_WORDS = {
 }
 TARGETS = {
     CollimatorReading: "Looked at: the collimator's reticle, as far as infinity while it is at 0.",
-    RotationReading: "Looked at: a target of bars at the distance of the mark.",
+    RotationReading: "Looked at: a target of bars at the distance of the mark (at ∞ in a "
+    "collimator); the stop is slackened, so that the ring turns both ways.",
     MarkReading: "Looked at: a target of bars, moved along a tape from the film.",
     CoincidenceReading: "Looked at: the edge of a target at the distance named, in the finder.",
 }
@@ -120,7 +121,7 @@ def meaning_words(entry: Entry) -> str:
     error = entry.reading.steps(entry.before.practice.camera)[-1].result
     off = said_error(error)
     if isinstance(entry.reading, CoincidenceReading) and off != "right":
-        off = f"scale {off}"
+        off = f"by its scale {off}"
     return f"{off}, ± {_fine(error.expanded)}"
 
 
@@ -188,7 +189,7 @@ def loupe_scale_words(field: float, px_per_mm: float) -> str:
     times = px_per_mm / _SCREEN * NEAR_POINT / _AWAY / LOUPE
     return (
         f"{field:g} mm of the ground glass, drawn {times:.1f} × as large as an {LOUPE:g} × loupe "
-        f"shows them{_SEEN}."
+        f"shows them{_SEEN}. The lens is wide open."
     )
 
 
@@ -226,9 +227,11 @@ def cautions_for(control: Control | None, offered: Offered | None) -> tuple[Caut
 def begin_lines(sitting: Sitting) -> tuple[str, ...]:
     """What to do with the camera on the bench."""
     faults = ("One fault is", "Two faults are", "Three faults are")[int(sitting.level) - 1]
+    worn = ("The instruments are worn, and old lines may mislead.",) * sitting.level.is_worn
     return (
         f"{faults} hidden in this camera, large enough to be found. Read, work out what is "
         "wrong, put it right, and read again as left; then finish.",
+        *worn,
         "Nothing has been read or moved yet.",
     )
 
