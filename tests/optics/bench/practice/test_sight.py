@@ -119,10 +119,8 @@ def test_a_coarse_glass_is_softer() -> None:
 
 
 def test_the_finder_shows_what_the_eye_can_see_of_an_error() -> None:
-    """The film error of f²ε/(bM) splits the images by just ε; height shows by itself.
-
-    At 47 mm and bM 24.6 mm one minute stands for 47² · 2.9089e-4 / 24.6 = 0.02612 mm.
-    """
+    """The film error of f²ε/(bM) splits the images by just ε; height shows by itself."""
+    # At 47 mm and bM 24.6 mm one minute stands for 47² · 2.9089e-4 / 24.6 = 0.02612 mm.
     offered = OSTRIN.offered["rangefinder at 1.2 m"]
     rest = rest_of(OSTRIN.camera, offered)
     out = state_of(OSTRIN, Faults(ring=0.02612), height=0.001)

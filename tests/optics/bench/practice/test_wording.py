@@ -87,10 +87,8 @@ def test_pictures_are_said_in_words() -> None:
 
 
 def test_the_pictures_scale_is_stated() -> None:
-    """On a screen of 96 px to the inch, 225 px to the mm are 3.7 times an 8 × loupe's picture.
-
-    225 px are 59.5 mm, seen from 500 mm; an 8 × loupe shows 1 mm as 8 mm seen from 250 mm.
-    """
+    """On a screen of 96 px to the inch, 225 px to the mm are 3.7 times an 8 × loupe's picture."""
+    # 225 px are 59.5 mm, seen from 500 mm; an 8 × loupe shows 1 mm as 8 mm seen from 250 mm.
     assert "3.7 × as large as an 8 × loupe" in wording.loupe_scale_words(1.5, 225.0)
     # 4 px are 1.058 mm, at 500 mm 7.28 minutes of arc.
     assert "7.3 × as large as in the finder" in wording.finder_scale_words(4.0)
