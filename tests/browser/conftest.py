@@ -36,9 +36,9 @@ def bench_address(chromium: Browser) -> Iterator[str]:
 
 
 @pytest.fixture(scope="session")
-def practice_address(chromium: Browser) -> Iterator[str]:
+def two_pages_address(chromium: Browser) -> Iterator[str]:
     """The address of a bench that has two pages of fields and nothing else."""
-    with hands.running_bench(Path(__file__).with_name("practice_bench.py")) as address:
+    with hands.running_bench(Path(__file__).with_name("two_pages.py")) as address:
         yield address
 
 

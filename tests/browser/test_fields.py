@@ -33,18 +33,18 @@ ECHO_DELAY = """label => new Promise(done => {
     ],
 )
 def test_what_was_understood_stands_under_the_field(
-    typed: str, echo: str, page: Page, practice_address: str
+    typed: str, echo: str, page: Page, two_pages_address: str
 ) -> None:
     """Text as people write it is left as typed, and its meaning is echoed under it."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     hands.type_into(page, "Ring mark", typed)
     expect(hands.echo_of(page, "Ring mark")).to_have_text(echo)
     expect(hands.field(page, "Ring mark")).to_have_value(typed)
 
 
-def test_refusal_says_why_and_keeps_the_text(page: Page, practice_address: str) -> None:
+def test_refusal_says_why_and_keeps_the_text(page: Page, two_pages_address: str) -> None:
     """Text with two meanings is refused by sign and sentence, and stays for correction."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     hands.type_into(page, "Ring mark", "1,200")
     refusal = hands.echo_of(page, "Ring mark")
     expect(refusal).to_contain_text("✕ The ring mark")
@@ -54,11 +54,11 @@ def test_refusal_says_why_and_keeps_the_text(page: Page, practice_address: str) 
 
 @pytest.mark.parametrize("size", ["page", "phone_page"])
 def test_refusal_moves_nothing(
-    size: str, practice_address: str, request: pytest.FixtureRequest
+    size: str, two_pages_address: str, request: pytest.FixtureRequest
 ) -> None:
     """An echo that becomes a refusal shifts nothing, and is read whole while it is mended."""
     window: Page = request.getfixturevalue(size)
-    hands.open_at(window, practice_address)
+    hands.open_at(window, two_pages_address)
     below, beside = window.locator(".below"), hands.field(window, "Far stop")
     places = below.bounding_box(), beside.bounding_box()
     for text in ("1,200", "3 f", "0"):
@@ -72,19 +72,19 @@ def test_refusal_moves_nothing(
 
 @pytest.mark.parametrize("delay", [0, 20, 60, 110, 170])
 def test_no_key_is_lost_while_the_page_answers(
-    delay: float, page: Page, practice_address: str
+    delay: float, page: Page, two_pages_address: str
 ) -> None:
     """At any typing speed the field holds exactly what was typed, and the echo its meaning."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     hands.type_into(page, "Ring mark", "12 ft 10 3/4 in", delay)
     hands.wait_until_idle(page)
     expect(hands.field(page, "Ring mark")).to_have_value("12 ft 10 3/4 in")
     expect(hands.echo_of(page, "Ring mark")).to_contain_text("= 12 ft 10 3/4 in")
 
 
-def test_walking_on_at_once_loses_nothing(page: Page, practice_address: str) -> None:
+def test_walking_on_at_once_loses_nothing(page: Page, two_pages_address: str) -> None:
     """Typing and tabbing on without a pause answers both fields."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     hands.field(page, "Ring mark").focus()
     for text in ("1.2", "3 ft", "inf", "900 mm"):
         page.keyboard.type(text, delay=15)
@@ -98,9 +98,9 @@ def test_walking_on_at_once_loses_nothing(page: Page, practice_address: str) -> 
         expect(hands.echo_of(page, label)).to_contain_text(echo)
 
 
-def test_tab_goes_row_by_row(page: Page, practice_address: str) -> None:
+def test_tab_goes_row_by_row(page: Page, two_pages_address: str) -> None:
     """The keyboard walks along a row and then down, and stops nowhere else on the way."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     hands.field(page, "Ring mark").focus()
     walked = []
     for _ in range(6):
@@ -119,9 +119,9 @@ def test_tab_goes_row_by_row(page: Page, practice_address: str) -> None:
     ]
 
 
-def test_page_change_keeps_what_was_typed(page: Page, practice_address: str) -> None:
+def test_page_change_keeps_what_was_typed(page: Page, two_pages_address: str) -> None:
     """Text typed right up to the click is still there after another page and a way back."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     hands.type_into(page, "Ring mark", "3 ft 6")
     hands.type_into(page, "Sharp at", "1,200")
     hands.press(page.get_by_role("link", name="Second"))
@@ -134,9 +134,9 @@ def test_page_change_keeps_what_was_typed(page: Page, practice_address: str) -> 
     expect(hands.echo_of(page, "Sharp at")).to_contain_text("✕")
 
 
-def test_keyboard_reaches_the_menu_pages_and_fields(page: Page, practice_address: str) -> None:
+def test_keyboard_reaches_the_menu_pages_and_fields(page: Page, two_pages_address: str) -> None:
     """From the top of the page, Tab alone reaches the pages, the menu and the first field."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     page.locator("body").evaluate("body => { body.tabIndex = -1; body.focus(); }")
     reached = []
     for _ in range(8):
@@ -151,9 +151,9 @@ def test_keyboard_reaches_the_menu_pages_and_fields(page: Page, practice_address
         assert wanted in reached
 
 
-def test_echo_comes_at_once(page: Page, practice_address: str) -> None:
+def test_echo_comes_at_once(page: Page, two_pages_address: str) -> None:
     """The echo follows the last key without a wait that breaks the thread."""
-    hands.open_at(page, practice_address)
+    hands.open_at(page, two_pages_address)
     delays = []
     for text in ("1.2", "3 ft 6", "inf", "0.9", "2 m", "5 ft", "1.5", "4", "10", "7"):
         hands.type_into(page, "Ring mark", "")

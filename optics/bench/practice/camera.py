@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from optics.bench.camera import Bed, Camera
+from optics.bench.camera import Bed, Camera, FrontCell
 from optics.bench.diagnosis.faults import AT, Cause, Faults
 from optics.bench.diagnosis.priors import Priors
 from optics.bench.plan.at_hand import AtHand
@@ -24,6 +24,14 @@ class PracticeCamera:
         vector = self.hidden.vector
         vector[AT[name]] += change
         return replace(self, hidden=Faults.of(vector))
+
+    def engraved_for(self, focal: float) -> "PracticeCamera":
+        """The camera with a scale for another focal length (mm) of what moves."""
+        camera, focusing = self.camera, self.camera.focusing
+        if isinstance(focusing, FrontCell):
+            focusing = replace(focusing, group_focal_length=focal)
+            return replace(self, camera=replace(camera, focusing=focusing))
+        return replace(self, camera=replace(camera, lens=replace(camera.lens, focal_length=focal)))
 
 
 def draw_camera(

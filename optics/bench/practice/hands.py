@@ -3,12 +3,12 @@
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 import numpy as np
 
-from optics.bench.camera import Bed, Camera, FrontCell, Turn
+from optics.bench.camera import Bed, Camera, Turn
 from optics.bench.diagnosis.faults import film_factor, marked_focal, pitch_of
 from optics.bench.plan.adjustment import Adjustment
 from optics.bench.practice.camera import PracticeCamera
@@ -119,16 +119,8 @@ def _standard(practice: PracticeCamera, words: str) -> PracticeCamera:
 
 
 def _new_scale(practice: PracticeCamera, focal: str) -> PracticeCamera:
-    """With a new scale the camera is engraved for another focal length; the lens stays."""
-    camera = practice.camera
-    change = float(focal) - marked_focal(camera)
-    focusing = camera.focusing
-    if isinstance(focusing, FrontCell):
-        focusing = replace(focusing, group_focal_length=float(focal))
-        engraved = replace(camera, focusing=focusing)
-    else:
-        engraved = replace(camera, lens=replace(camera.lens, focal_length=float(focal)))
-    return replace(practice, camera=engraved).with_fault("focal", -change)
+    change = float(focal) - marked_focal(practice.camera)
+    return practice.engraved_for(float(focal)).with_fault("focal", -change)
 
 
 def _screw(practice: PracticeCamera, name: str, amount: str, sense: str) -> PracticeCamera:

@@ -23,7 +23,7 @@ from optics.bench.taken import Surface, Taken
 from optics.bench.uncertainty import Estimate, Source, exact
 from optics.errors import NoAnswer, ShimwrightError
 
-_MEASURED = {
+MEASURED = {
     "mark": "sharp_at",
     "rotation": "rotation",
     "register": "measured",
@@ -31,8 +31,9 @@ _MEASURED = {
     "ruler": "offset",
     "coincidence": "set_to",
 }
-# The reticle's slide reaches no farther than this (mm).
-_SLIDE = 40.0
+"""Which figure of each kind of reading is the measured one."""
+SLIDE = 40.0
+"""The reticle's slide reaches no farther than this either way (mm)."""
 # A distance that scatters by a larger part of itself is not written down.
 _COARSEST = 0.15
 
@@ -76,11 +77,9 @@ class Bench:
 
         Errors: NoAnswer where nothing can be made sharp.
         """
-        name = _MEASURED[reading.kind]
+        name = MEASURED[reading.kind]
         true = predict(practice.camera, practice.hidden, reading)
-        unit = Source("unit")
-        probe = _showing(reading, Estimate(true, {unit: 1.0}))
-        per_unit = abs(probe.steps(practice.camera)[-1].result.parts[unit])
+        per_unit = film_per_unit(practice.camera, showing(reading, exact(true)))
         spread, count = self._spread(practice.camera, reading)
         if name in ("sharp_at", "set_to") and spread / per_unit > _COARSEST * true:
             raise NoAnswer(
@@ -90,7 +89,7 @@ class Bench:
                 value=true,
             )
         tries = true + self.chance.normal(0.0, spread / per_unit, count)
-        return _showing(reading, self._estimate(reading, tries))
+        return showing(reading, self._estimate(reading, tries))
 
     def _spread(self, camera: Camera, reading: Reading) -> tuple[float, int]:
         """How single tries scatter (mm at the film), and how many there are."""
@@ -123,9 +122,17 @@ class Bench:
         return limit, Source(reading.kind, is_rectangular=True), error
 
 
-def _showing(reading: Reading, figure: Estimate) -> Reading:
+def film_per_unit(camera: Camera, reading: Reading) -> float:
+    """How far the focus error (mm at the film) goes with one unit of the measured figure."""
+    unit = Source("unit")
+    figure = getattr(reading, MEASURED[reading.kind])
+    probe = showing(reading, Estimate(figure.value, {unit: 1.0}))
+    return abs(probe.steps(camera)[-1].result.parts[unit])
+
+
+def showing(reading: Reading, figure: Estimate) -> Reading:
     """The reading with another measured figure."""
-    changed: Any = replace(cast(Any, reading), **{_MEASURED[reading.kind]: figure})
+    changed: Any = replace(cast(Any, reading), **{MEASURED[reading.kind]: figure})
     return cast(Reading, changed)
 
 
@@ -176,7 +183,7 @@ def _as_is(practice: PracticeCamera, reading: Reading) -> Reading | None:
     if not isinstance(reading, CollimatorReading):
         return reading
     shift = predict(practice.camera, practice.hidden, reading)
-    return reading if abs(shift) <= _SLIDE else None
+    return reading if abs(shift) <= SLIDE else None
 
 
 def _nearer(practice: PracticeCamera, reading: Reading) -> Reading | None:
