@@ -13,6 +13,7 @@ PAGES = {
     "Depth and scales": "depth_and_scales",
     "Rangefinder": "rangefinder",
     "Standard and marks": "standard_and_marks",
+    "Classroom": "classroom",
 }
 
 

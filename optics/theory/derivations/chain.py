@@ -59,7 +59,13 @@ class Derivation:
     def latex(self) -> tuple[str, ...]:
         """Each line's equation as LaTeX."""
         named = {q.name: q.latex for q in (*self.relation.quantities, *self.others)}
-        return tuple(line.tex or to_latex(line.equation, named) for line in self.lines)
+        return tuple(self._print(line, named) for line in self.lines)
+
+    @staticmethod
+    def _print(line: Line, named: dict[str, str]) -> str:
+        """The line's own LaTeX, with a sign of its own where both sides are only nearly alike."""
+        latex = line.tex or to_latex(line.equation, named)
+        return latex.replace(" = ", r" \approx ", 1) if line.rule is Rule.SMALL else latex
 
 
 def known(relation: Relation, words: str, equation: sympy.Eq | None = None, tex: str = "") -> Line:
