@@ -32,16 +32,16 @@ def title_of(relation: Relation) -> str:
 
 
 def unknown_of(formula: Formula) -> str:
-    """What a formula finds, with the root it takes, as a list shows it: short enough to be read.
+    """What a formula finds, letter first, with the root it takes, as a list shows it.
 
-    From where a long distance counts is left out; its letter and the list of letters tell.
+    From where a long distance counts is left out; the list of letters tells.
     """
     unknown, branch = formula.form.unknown, formula.form.branch
     words = shop.name_of(unknown)
-    if len(words) > _LONGEST:
+    if len(words) > _LONGEST or branch:
         words = words.partition(" from ")[0]
     which = ", " + branch.removeprefix("lens ").removeprefix("cell ") if branch else ""
-    return f"{words} {unknown.plain}{which}"
+    return f"{unknown.plain} · {words}{which}"
 
 
 def quantity_field(quantity: Quantity) -> Typed:

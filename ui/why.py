@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 import streamlit as st
 
+from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
 from optics.bench.classroom import shop
 from optics.bench.classroom.sections import section_of
 from optics.relation import Formula
@@ -20,7 +21,10 @@ CLASSROOM, ADDRESS = "Classroom", "classroom"
 
 
 def offer_why(formula: Formula, values: Mapping[str, float], key: str, words: str = "Why?") -> None:
-    """A small button that opens the classroom at a formula, with these figures in its fields."""
+    """A small button that opens the classroom at a formula, with these figures in its fields.
+
+    `values` are in core units, by the names of the catalogue's quantities.
+    """
     name = shop.name_of(formula.form.unknown)
     if st.button(words, key=key, type="tertiary", help=f"the {name} in the classroom"):
         carry(formula, values)
@@ -35,10 +39,30 @@ def carry(formula: Formula, values: Mapping[str, float]) -> None:
     st.session_state[SECTION_KEY] = section.title
     st.session_state[relation_key(section)] = title_of(relation)
     st.session_state[find_key(section, relation)] = unknown_of(formula)
-    for quantity in formula.inputs:
-        if quantity.name in values:
-            text = shop.typed(quantity, values[quantity.name])
-            st.session_state[field_key(section, quantity.name)] = text
+    for name, value in values.items():
+        text = shop.typed(shop.QUANTITIES[name], value)
+        st.session_state[field_key(section, name)] = text
+
+
+def camera_figures(camera: Camera) -> dict[str, float]:
+    """The camera's own figures, by the names that the catalogue has for them."""
+    lens, focusing = camera.lens, camera.focusing
+    figures = {
+        "focal_length": lens.focal_length,
+        "hiatus": lens.hiatus,
+        "pupil_magnification": lens.pupil_magnification,
+        "f_number": lens.full_aperture,
+        "circle_of_confusion": camera.circle_of_confusion,
+    }
+    if isinstance(focusing, Bed):
+        return figures
+    figures["lead"] = focusing.lead
+    if isinstance(focusing, Helicoid):
+        figures["starts"] = float(focusing.starts)
+    if isinstance(focusing, FrontCell):
+        figures["group_focal_length"] = focusing.group_focal_length
+        figures["cell_to_film"] = focusing.cell_to_film
+    return figures
 
 
 def _drawn_elsewhere() -> None:

@@ -138,7 +138,7 @@ DEPTH = Section(
     "own depth. Half of it for the adjustment is common practice, and the circle of "
     "confusion behind it a convention, not a fact.",
     relations=relations_in(depth),
-    values={"limit_from_lens": "1.7 m", "f_number": "f/8"},
+    values={"limit_from_lens": "1.7 m", "f_number": "f/8", "depth_each_way": "0.26 mm"},
 )
 
 TRIANGLE = Section(

@@ -1,6 +1,6 @@
 """From the lens equation to the extension of a lens that is measured from the film."""
 
-from sympy import Eq, sqrt
+from sympy import Eq, Expr, sqrt
 
 from optics.relation import Quantity
 from optics.theory.derivations.chain import Derivation, drawn, follows, known, nearly
@@ -109,7 +109,7 @@ UNIT_FOCUSING = Derivation(
 )  # fmt: skip
 
 
-def _extension_for(distance: Quantity) -> object:
+def _extension_for(distance: Quantity) -> Expr:
     return unit_focusing.expression(extension).subs(_D, distance.symbol)
 
 

@@ -65,11 +65,11 @@ def left_over(derivation: Derivation, line: Line, equation: sympy.Eq) -> Iterato
 def is_nothing(expression: sympy.Expr, line: Line, seed: str) -> bool:
     """Whether what is left vanishes: at all, or as a series to the order the line claims."""
     if line.rule is not Rule.SMALL:
-        return expression == 0 or sympy.simplify(expression) == 0
+        return bool(expression == 0 or sympy.simplify(expression) == 0)
     # With exact fractions for what does not shrink, the series has exact coefficients.
     exact = expression.subs(point(expression, seed))
     series = sympy.series(exact, SHRINK, 0, line.order + 1).removeO()
-    return sympy.simplify(series) == 0
+    return bool(sympy.simplify(series) == 0)
 
 
 def point(expression: sympy.Expr, seed: str) -> dict[sympy.Symbol, sympy.Rational]:
