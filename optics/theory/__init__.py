@@ -5,6 +5,7 @@ from types import ModuleType
 from optics.relation import Relation
 from optics.theory import (
     cam,
+    certainty,
     collimation,
     depth,
     front_cell,
@@ -27,6 +28,7 @@ TOPICS: tuple[ModuleType, ...] = (
     cam,
     standard,
     gate,
+    certainty,
 )
 
 

@@ -14,6 +14,7 @@ from optics.sheets.note import correction_note
 from ui import answer_panel
 from ui.camera_form import camera_form, choose_camera, workshop_form
 from ui.reading_form import choose_reading, reading_form
+from ui.why import offer_why
 from ui.working_out import offer_job_file, offer_text, solved
 
 
@@ -95,17 +96,20 @@ def _explain(solution: Solution, answer: Answer) -> None:
         working = st.expander("Show the working", key="working", on_change="rerun")
         if working.open:
             with working:
-                for step in answer.steps:
-                    _show_step(step)
+                for number, step in enumerate(answer.steps):
+                    _show_step(step, number)
         sources = st.expander("Where the uncertainty comes from", key="sources", on_change="rerun")
         if sources.open:
             sources.html(answer_panel.budget_html(answer))
     offer_text(solution)
 
 
-def _show_step(step: Step) -> None:
+def _show_step(step: Step, number: int) -> None:
     relation = step.formula.relation
-    st.caption(relation.answers)
+    with st.container(horizontal=True, vertical_alignment="center"):
+        st.caption(relation.answers, width="content")
+        figures = {name: estimate.value for name, estimate in step.inputs.items()}
+        offer_why(step.formula, figures, f"why_{number}")
     for line in step.working():
         st.latex(line)
     st.caption(f"Source: {relation.source}. Limits: {relation.limits}")

@@ -6,10 +6,12 @@ from typing import Any
 
 import streamlit as st
 
-from optics.bench.camera import Camera
+from optics.bench.camera import Camera, FrontCell
 from optics.bench.depth_table import DepthTable
 from optics.records.job import CameraPart
 from optics.records.to_bench import camera_of
+from optics.theory import depth
+from optics.theory import scale as scale_theory
 from ui import answer_panel
 from ui.camera_form import camera_form, choose_camera
 from ui.depth_form import DepthWishes, depth_form, wished_table
@@ -21,6 +23,7 @@ from ui.scale_panel import scale_html
 from ui.sheet_form import SheetWishes, sheet_form
 from ui.sheet_panel import show_sheet
 from ui.theme import palette_in_use
+from ui.why import camera_figures, offer_why
 from ui.working_out import found, offer_job_file, offer_text, solved
 
 _DEPTH, _SCALE, _PRINT = "Depth of field", "Check an engraved scale", "Print at true size"
@@ -84,6 +87,12 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
     )
     figure = depth_plot(table, stops, chosen, palette_in_use(), wishes.system)
     st.plotly_chart(figure, key="depth_plot", theme=None, height=HEIGHT, config=_QUIET_CHART)
+    figures = camera_figures(table.camera) | {
+        "f_number": float(table.f_numbers[chosen]),
+        "circle_of_confusion": table.circle_of_confusion,
+        "object_distance": float(table.object_distances[0]),
+    }
+    offer_why(depth.depth_near.solve_for("near_limit"), figures, "why_depth")
 
 
 def _show_scale(
@@ -93,6 +102,9 @@ def _show_scale(
     if solution is None:
         return
     st.html(scale_html(solution))
+    is_cell = isinstance(solution.camera.focusing, FrontCell)
+    relation = scale_theory.cell_scale_mark if is_cell else scale_theory.scale_mark
+    offer_why(relation.solve_for("mark_angle"), camera_figures(solution.camera), "why_scale")
     offer_job_file(solution)
     offer_text(solution)
 

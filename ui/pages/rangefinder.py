@@ -7,10 +7,12 @@ from typing import Any, TypeAlias
 import streamlit as st
 
 from optics.bench.rangefinder import wording
+from optics.bench.rangefinder.coupling import Coupling
 from optics.bench.rangefinder.curve import curve, far_target, height_effect
 from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
 from optics.records import fields
 from optics.records.solve import Solution
+from optics.theory import rangefinder as theory
 from ui import answer_panel, rangefinder_panel
 from ui.cam_form import CamWishes, cam_form
 from ui.cam_panel import show_cam
@@ -22,6 +24,7 @@ from ui.rangefinder_form import rangefinder_form, readings_form, told_form
 from ui.rangefinder_sheets import sheets_form
 from ui.sheet_panel import show_sheet
 from ui.theme import palette_in_use
+from ui.why import camera_figures, offer_why
 from ui.working_out import found, offer_job_file, offer_text, solved
 
 SET_UP, NEAR, BASE = "Set up", "Where to set near", "What the base can tell"
@@ -67,6 +70,7 @@ def _show_set_up(solution: Solution) -> None:
     assert set_up is not None
     st.html(rangefinder_panel.set_up_html(set_up))
     st.html(rangefinder_panel.next_html(set_up))
+    _offer_coupling(set_up.bench, set_up.now.coupling)
     offer_job_file(solution)
     offer_text(solution)
 
@@ -88,6 +92,23 @@ def _show_near(solution: Solution) -> None:
     drawn = curve(bench.camera, bench.rangefinder, couplings, bench.near_end, bench.acuity)
     figure = rangefinder_plot(drawn, palette_in_use())
     st.plotly_chart(figure, key="rangefinder_plot", theme=None, height=HEIGHT, config=_QUIET_CHART)
+    _offer_coupling(bench, advice.best_near.coupling)
+
+
+def _offer_coupling(bench: Bench, coupling: Coupling) -> None:
+    """The classroom on a straight coupling, with this one's zero and gain."""
+    known = _sights(bench) | {"zero_error": coupling.zero, "gain": coupling.gain}
+    offer_why(theory.coupling_error.solve_for("focus_error"), known, "why_coupling")
+
+
+def _sights(bench: Bench) -> dict[str, float]:
+    sights = bench.rangefinder
+    return camera_figures(bench.camera) | {
+        "base": sights.base,
+        "base_to_film": sights.base_to_film,
+        "finder_magnification": sights.magnification,
+        "eye_acuity": bench.acuity.angle,
+    }
 
 
 def _read_couplings(set_up: SetUp | None) -> dict[str, Any]:
@@ -111,6 +132,7 @@ def _show_base(form: Form, solution: Solution) -> None:
     effect = height_effect(bench.camera, bench.design, form.value("height", 0.0), lean)
     height = wording.height_line(effect, lean)
     st.html(rangefinder_panel.base_html(bench, distances, far, height))
+    offer_why(theory.triangle.solve_for("convergence"), _sights(bench), "why_base")
 
 
 def _cam_task(name: str) -> tuple[Texts, list[str], Answer]:

@@ -14,6 +14,8 @@ from optics.records.job import CameraPart
 from optics.records.solve import Solution
 from optics.records.to_bench import camera_of
 from optics.records.witness import drawing_of
+from optics.relation import Formula
+from optics.theory import certainty, gate, helicoid, standard
 from ui import answer_panel
 from ui.bench_panel import captions_html
 from ui.budget_form import budget_form
@@ -27,6 +29,7 @@ from ui.sheet_form import SheetWishes
 from ui.sheet_panel import show_sheet
 from ui.standard_form import standard_form
 from ui.standard_panel import standard_html
+from ui.why import camera_figures, offer_why
 from ui.witness_form import witness_form
 from ui.witness_panel import before_html, witness_html
 from ui.working_out import found, offer_job_file, offer_text, solved
@@ -55,6 +58,13 @@ _NO_THREAD = (
     "A lens on a bed or struts has no thread: choose a camera with a helicoid or a front cell, or "
     "say how yours focuses."
 )
+# What the classroom opens at for each answer.
+_EXPLAINED: dict[str, Formula] = {
+    "standard": standard.lens_tilt.solve_for("image_tilt"),
+    "gate": gate.emulsion_error.solve_for("focus_error"),
+    "witness": helicoid.start_shift.solve_for("travel"),
+    "budget": certainty.mean_uncertainty.solve_for("standard_uncertainty"),
+}
 Show: TypeAlias = Callable[[dict[str, Any], list[str]], None]
 
 
@@ -158,6 +168,7 @@ def _show_solved(
     if solution is None:
         return
     st.html(html(solution))
+    offer_why(_EXPLAINED[topic], camera_figures(solution.camera), f"why_{topic}")
     offer_job_file(solution)
     if topic == "witness":
         with st.expander("Before a barrel comes apart"):

@@ -1,0 +1,71 @@
+"""The answer of any relation, drawn against one of its inputs."""
+
+import math
+from collections.abc import Mapping
+
+import numpy as np
+import plotly.graph_objects as go
+
+from optics.bench.classroom import shop
+from optics.relation import Array, Formula, Quantity
+from ui.figures.lessons.frame import axis, paper, spot, stroke
+from ui.theme import Palette
+
+_POINTS = 161
+# Where a figure is zero or infinite, this is how far the plot reaches on either side of it.
+_AROUND_ZERO = {"mm": 1.0, "rad": 0.02}
+
+
+def curve(
+    formula: Formula,
+    values: Mapping[str, float],
+    answer: float,
+    along: Quantity,
+    colours: Palette,
+) -> go.Figure:
+    """The answer while one input changes and the others stay; the diamond is where it stands.
+
+    Distances are drawn in metres, angles in degrees. Where the relation has no answer the line
+    is interrupted.
+    """
+    unknown = formula.form.unknown
+    xs = _reach(along, values[along.name])
+    given = [xs if q is along else np.full_like(xs, values[q.name]) for q in formula.inputs]
+    with np.errstate(all="ignore"):
+        ys = np.broadcast_to(np.asarray(formula.compiled(*given)[0], np.float64), xs.shape)
+    ys = np.where(np.isfinite(ys), ys, np.nan)
+    across, up = _size(along), _size(unknown)
+    figure = paper(
+        colours, xaxis=_axis(colours, along), yaxis=_axis(colours, unknown, zeroline=True)
+    )
+    stroke(figure, xs / across, ys / up, colours.accent, "%{x:.4g}, %{y:.4g}")
+    at = values[along.name]
+    if math.isfinite(at) and math.isfinite(answer):
+        words = f"{unknown.plain} = {shop.said(unknown, answer)}"
+        spot(figure, at / across, answer / up, colours.refusal, "diamond", words)
+    return figure
+
+
+def _reach(along: Quantity, value: float) -> Array:
+    """From half the figure to twice it, within what the quantity may be."""
+    if math.isinf(value):
+        low, high = 500.0, 20_000.0
+    elif value == 0:
+        wide = _AROUND_ZERO.get(along.unit, 1.0)
+        low, high = -wide, wide
+    else:
+        low, high = sorted((value / 2, 2 * value))
+    lowest = along.low if along.low_allowed else np.nextafter(along.low, math.inf)
+    return np.linspace(max(low, lowest), min(high, along.high), _POINTS)
+
+
+def _size(quantity: Quantity) -> float:
+    if quantity.name in shop.DISTANCES:
+        return 1000.0
+    return math.pi / 180 if quantity.unit == "rad" else 1.0
+
+
+def _axis(colours: Palette, quantity: Quantity, **more: object) -> dict[str, object]:
+    unit = shop.unit_of(quantity)
+    named = f"{shop.name_of(quantity)} {quantity.plain}"
+    return axis(colours, f"{named}, {unit}" if unit else named, **more)
