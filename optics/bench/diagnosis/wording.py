@@ -67,10 +67,13 @@ def reading_words(reading: Reading) -> str:
         Spot.STOP: "the stop",
         Spot.INFINITY: "the ∞ mark",
         Spot.NEAR: f"the {format_distance(seen_at(reading))} mark",
+        Spot.GATE: "the film gate",
         Spot.COINCIDENCE: f"the rangefinder at {format_distance(seen_at(reading))}",
     }[spot]
     if reading.taken.is_off_centre:
         words += " in a corner"
+    if spot is Spot.GATE:
+        return words
     return f"{words} on film" if reading.taken.surface is Surface.FILM else words
 
 
@@ -200,6 +203,7 @@ _TELLING = {
     Spot.INFINITY: "a reading at the ∞ mark",
     Spot.NEAR: "a reading at a near mark",
     Spot.COINCIDENCE: "the rangefinder",
+    Spot.GATE: "the film gate gauged",
 }
 
 
