@@ -119,6 +119,16 @@ def number(words: str, *, above: float) -> Typed:
     return Typed(words, "", _limited(read, words, "", None, above), _echo_one)
 
 
+def percent(words: str) -> Typed:
+    """A part of a whole in per cent, the sign or not; as a fraction of one."""
+
+    def read(text: str) -> Understood:
+        found = units.read_number(text.strip().removesuffix("%"), words=words)
+        return Understood(text, found.value / 100, f"{found.value:g} %")
+
+    return Typed(words, "%", read, _echo_one)
+
+
 def count(words: str, *, at_least: float) -> Typed:
     """A whole number of things."""
     read = partial(units.read_count, words=words)
