@@ -20,6 +20,7 @@ from optics.bench.diagnosis.next_reading import Gain
 from optics.bench.diagnosis.outlying import Outlier
 from optics.bench.taken import Surface
 from optics.bench.uncertainty import LEVEL, Estimate
+from optics.bench.wording import said_half_width
 from optics.units import format_angle, format_distance, format_length
 
 CAUSE_WORDS = {
@@ -119,16 +120,20 @@ def _way(cause: Cause, size: Estimate) -> str:
 
 
 def _within(size: Estimate) -> str:
-    return f"± {format_length(size.expanded, places=3)}"
+    return said_half_width(size.expanded)
 
 
 def chance_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     """Each cause's probability, the most probable first, with its evidence."""
-    ordered = sorted(diagnosis.chances.items(), key=lambda item: -item[1])
     return tuple(
         f"{CAUSE_WORDS[c].capitalize()}: {percent(chance)}. {evidence(diagnosis, c)}"
-        for c, chance in ordered
+        for c, chance in ranked(diagnosis)
     )
+
+
+def ranked(diagnosis: Diagnosis) -> list[tuple[Cause, float]]:
+    """The causes that the readings can meet with their probabilities, the greatest first."""
+    return sorted(diagnosis.chances.items(), key=lambda item: -item[1])
 
 
 def evidence(diagnosis: Diagnosis, cause: Cause) -> str:
