@@ -78,7 +78,7 @@ def solve_diagnosis(job: JobDocument, camera: Camera, set_up: SetUp | None) -> W
     figures that cannot be.
     """
     part = job.diagnosis or DiagnosisPart()
-    seen = [*_read(job, camera), *_met(set_up), *_standard(job), *_gate(job)]
+    seen = [*_read(job, camera), *_met(set_up), *_standard(job, camera), *_gate(job)]
     if not seen:
         raise Unreadable(
             "The diagnosis has no reading to weigh: add one that gives a figure.",
@@ -177,8 +177,9 @@ def _ends(set_up: SetUp) -> tuple[Coincidence, Coincidence]:
     return ordered[-1], ordered[0]
 
 
-def _standard(job: JobDocument) -> Iterator[Seen]:
-    part = job.standard
+def _standard(job: JobDocument, camera: Camera) -> Iterator[Seen]:
+    """The standard's depths, which may be counted from anywhere, as so much from the right one."""
+    part, right = job.standard, exact(camera.lens.focal_length)
     nominal = optional_value(NOMINAL_DEPTH, part.nominal) if part else None
     if part is None or nominal is None:
         return
@@ -190,8 +191,8 @@ def _standard(job: JobDocument) -> Iterator[Seen]:
         value(ZERO_LIMIT, part.zero_limit),
     )
     for one in readings:
-        taken = Taken(place=(one.x, one.y))
-        yield Seen(RegisterReading(one.depth, exact(nominal), taken), exact(0.0))
+        depth = one.depth.plus(exact(right.value - nominal))
+        yield Seen(RegisterReading(depth, right, Taken(place=(one.x, one.y))), exact(0.0))
 
 
 def _apart(part: StandardPart) -> tuple[float, float]:

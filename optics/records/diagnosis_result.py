@@ -211,7 +211,7 @@ def diagnosis_out(whole: WholeCamera | None) -> DiagnosisOut | None:
         further=tuple(map(FurtherOut.of, found.next_readings())),
         left_out=whole.left_out,
         plan=PlanOut.of(whole.plan),
-        supposed=said.SUPPOSITIONS,
+        supposed=said.suppositions(found.priors),
     )
 
 

@@ -13,7 +13,7 @@ from optics.bench.diagnosis.wording import (
     percent,
     reading_words,
 )
-from optics.bench.readings import Sense
+from optics.bench.readings import RegisterReading, Sense
 from optics.bench.wording import said_half_width
 from optics.units import format_angle, format_distance, format_length
 
@@ -46,11 +46,15 @@ def read_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     seen = diagnosis.seen
     rows = zip(seen.readings, seen.errors, diagnosis.foretold, strict=True)
     return tuple(
-        f"{reading_words(reading)}: {said_offset(error.value)}, "
+        f"{_begun(reading_words(reading))}: {said_offset(error.value)}, "
         f"{said_half_width(error.expanded)} at 95 %; the causes would make it "
         f"{said_offset(float(told))}."
         for reading, error, told in rows
     )
+
+
+def _begun(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def supposed_lines(priors: Priors) -> tuple[str, ...]:
@@ -61,7 +65,7 @@ def supposed_lines(priors: Priors) -> tuple[str, ...]:
 def supposed_line(priors: Priors, cause: Cause) -> str:
     """What is supposed of one cause."""
     prior = priors.by_cause[cause]
-    often = f"{CAUSE_WORDS[cause]}: {percent(prior.chance)} of cameras"
+    often = f"{_begun(CAUSE_WORDS[cause])}: {percent(prior.chance)} of cameras"
     if cause is Cause.START:
         return f"{often}; one start is {format_length(priors.pitch)}."
     wrong, usual = (said_size_of_fault(cause, v) for v in (prior.wrong, prior.usual))
@@ -85,7 +89,7 @@ def said_reading(reading: Reading, figure: float | None, camera: Camera) -> str:
         case "rotation":
             return _turned(figure, camera)
         case "register":
-            return f"register {format_length(figure, places=3)}"
+            return _depth(reading, figure)
         case "collimator":
             way = "towards its lens" if figure > 0 else "away from its lens"
             return f"reticle {format_length(abs(figure))} {way}"
@@ -97,6 +101,18 @@ def said_reading(reading: Reading, figure: float | None, camera: Camera) -> str:
         case _:
             side = "behind" if figure > 0 else "in front of"
             return f"film {format_length(abs(figure), places=3)} {side} the glass"
+
+
+def _depth(reading: Reading, figure: float) -> str:
+    """The register as gauged; off the middle, where depths are compared, what it is off by."""
+    assert isinstance(reading, RegisterReading)
+    if not reading.taken.is_off_centre:
+        return f"register {format_length(figure, places=3)}"
+    off = figure - reading.nominal.value
+    if Sense.of(off) is Sense.RIGHT:
+        return "as deep as it should be"
+    side = "too deep" if off > 0 else "too shallow"
+    return f"{format_length(abs(off), places=3)} {side}"
 
 
 def _turned(angle: float, camera: Camera) -> str:

@@ -18,6 +18,7 @@ from optics.bench.diagnosis.evidence import (
 from optics.bench.diagnosis.faults import AT, Cause
 from optics.bench.diagnosis.next_reading import Gain
 from optics.bench.diagnosis.outlying import Outlier
+from optics.bench.diagnosis.priors import Priors
 from optics.bench.taken import Surface
 from optics.bench.uncertainty import LEVEL, Estimate
 from optics.bench.wording import said_half_width
@@ -34,11 +35,7 @@ CAUSE_WORDS = {
     Cause.ZERO: "rangefinder's infinity setting",
     Cause.GAIN: "rangefinder's near setting",
 }
-SUPPOSITIONS = (
-    "Supposed: at most three causes together; every part, sound or not, off by a normal amount "
-    "of its usual size; readings' errors normal, few repeats widened by Student's t and pooled "
-    "over readings of one kind. The chances and sizes supposed are listed and can be changed."
-)
+_COUNTS = {1: "one cause", 2: "two causes", 3: "three causes", 4: "four causes"}
 # Twice its standard uncertainty is where a reading is called off.
 _OFF = 2.0
 # More places than these are counted, not named.
@@ -263,6 +260,17 @@ def next_line(gain: Gain) -> str:
     return f"Most would be told by {gain.candidate.words}: it should bring {brings}."
 
 
+def suppositions(priors: Priors) -> str:
+    """What every diagnosis rests on, in one line."""
+    most = priors.most_causes
+    return (
+        f"Supposed: at most {_COUNTS.get(most, f'{most} causes')} together; every part, sound or "
+        "not, off by a normal amount of its usual size; readings' errors normal, few repeats "
+        "widened by Student's t and pooled over readings of one kind. The chances and sizes "
+        "supposed are listed and can be changed."
+    )
+
+
 def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
     """The whole diagnosis, line by line."""
     settled = not open_lines(diagnosis)
@@ -273,5 +281,5 @@ def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
         *chance_lines(diagnosis),
         *open_lines(diagnosis),
         *further,
-        SUPPOSITIONS,
+        suppositions(diagnosis.priors),
     )
