@@ -91,3 +91,13 @@ class DiagnosisPart(Part):
     seen_blur: Annotated[str, SEEN_BLUR] | None = None
     most_causes: Annotated[str, MOST_CAUSES] | None = None
     suspects: Annotated[tuple[SuspectPart, ...], Field(max_length=20)] = ()
+
+
+def amount_of_fault(fault: str) -> tuple[Typed, str]:
+    """How much a fault is moved on purpose: how that is typed, and a usual amount of it."""
+    words = "amount of the fault"
+    if fault in ("tilt_x", "tilt_y"):
+        return fields.small_angle(words, "arcmin", "′", at_least=None), "10"
+    if fault == "gain":
+        return fields.percent(words), "5"
+    return (fields.number(words), "1") if fault == "start" else (fields.length(words), "0.1")

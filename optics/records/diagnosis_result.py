@@ -219,7 +219,7 @@ def _readings(found: Diagnosis) -> tuple[WeighedOut, ...]:
     seen = found.seen
     return tuple(
         WeighedOut(
-            words=said.reading_words(reading),
+            words=readings.placed_words(reading),
             kind=reading.kind,
             error=FigureOut.of(error),
             foretold=float(told),

@@ -102,10 +102,10 @@ def angles(words: str) -> Typed:
     return Typed(words, "°", partial(units.read_list, reader=one, words=words), _echo_several)
 
 
-def small_angle(words: str, unit: str, sign: str) -> Typed:
-    """An angle of zero or more; a bare number is in arcminutes (′) or arcseconds (″)."""
+def small_angle(words: str, unit: str, sign: str, *, at_least: float | None = 0) -> Typed:
+    """An angle, of zero or more; a bare number is in arcminutes (′) or arcseconds (″)."""
     read = partial(units.read_angle, unit=unit, words=words)
-    return Typed(words, sign, _limited(read, words, sign, 0, None), _echo_one)
+    return Typed(words, sign, _limited(read, words, sign, at_least, None), _echo_one)
 
 
 def turns(words: str) -> Typed:
@@ -113,8 +113,8 @@ def turns(words: str) -> Typed:
     return Typed(words, "turns", partial(units.read_turns, words=words), _echo_one)
 
 
-def number(words: str, *, above: float) -> Typed:
-    """A plain number above a limit."""
+def number(words: str, *, above: float | None = None) -> Typed:
+    """A plain number, above a limit where there is one."""
     read = partial(units.read_number, words=words)
     return Typed(words, "", _limited(read, words, "", None, above), _echo_one)
 

@@ -10,6 +10,7 @@ from ui.theme import dress_page
 # opening page does not wait for the others' plots and sheets.
 PAGES = {
     "Correction": "correction",
+    "Whole camera": "whole_camera",
     "Depth and scales": "depth_and_scales",
     "Rangefinder": "rangefinder",
     "Standard and marks": "standard_and_marks",

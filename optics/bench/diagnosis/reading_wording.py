@@ -1,6 +1,7 @@
 """What was read, what is supposed, and what a reading would become, in the words of the shop."""
 
 import math
+from dataclasses import replace
 
 from optics.bench.camera import Camera, FrontCell, Helicoid
 from optics.bench.diagnosis.diagnose import Diagnosis
@@ -14,6 +15,7 @@ from optics.bench.diagnosis.wording import (
     reading_words,
 )
 from optics.bench.readings import RegisterReading, Sense
+from optics.bench.standard.places import place_name
 from optics.bench.wording import said_half_width
 from optics.units import format_angle, format_distance, format_length
 
@@ -46,11 +48,19 @@ def read_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     seen = diagnosis.seen
     rows = zip(seen.readings, seen.errors, diagnosis.foretold, strict=True)
     return tuple(
-        f"{_begun(reading_words(reading))}: {said_offset(error.value)}, "
+        f"{_begun(placed_words(reading))}: {said_offset(error.value)}, "
         f"{said_half_width(error.expanded)} at 95 %; the causes would make it "
         f"{said_offset(float(told))}."
         for reading, error, told in rows
     )
+
+
+def placed_words(reading: Reading) -> str:
+    """A reading by its place, and off the middle by where on the picture."""
+    if not reading.taken.is_off_centre:
+        return reading_words(reading)
+    middle = replace(reading, taken=replace(reading.taken, place=(0.0, 0.0)))
+    return f"{reading_words(middle)}, {place_name(*reading.taken.place)}"
 
 
 def _begun(words: str) -> str:
@@ -127,7 +137,7 @@ def _turned(angle: float, camera: Camera) -> str:
 def would_show_cells(would: WouldShow, camera: Camera) -> tuple[str, str, str, str]:
     """A row of the what-if: the reading, what it would show now and then, the error then."""
     now, then = (said_reading(would.reading, figure, camera) for figure in would.shown)
-    words = reading_words(would.reading)
+    words = placed_words(would.reading)
     if not would.is_moved:
         return words, now, "the same", said_offset(would.errors[1])
     return words, now, then, said_offset(would.errors[1])

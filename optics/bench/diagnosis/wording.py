@@ -77,12 +77,17 @@ def reading_words(reading: Reading) -> str:
 
 def headline(diagnosis: Diagnosis) -> str:
     """The most probable causes with their sizes, and how probable they are."""
+    lead, said = headline_parts(diagnosis)
+    return f"{lead} {said}."
+
+
+def headline_parts(diagnosis: Diagnosis) -> tuple[str, str]:
+    """The headline's lead with its probability, and what it leads up to."""
     causes = [c for c in Cause if c in diagnosis.leading.causes]
-    chance = percent(diagnosis.probability)
+    lead = f"Most probable ({percent(diagnosis.probability)}):"
     if not causes:
-        return f"The readings show nothing wrong beyond their own scatter ({chance} probable)."
-    said = joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes)
-    return f"Most probable ({chance}): {said}."
+        return lead, "nothing is wrong beyond the readings' own scatter"
+    return lead, joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes)
 
 
 def said_size(diagnosis: Diagnosis, cause: Cause) -> str:

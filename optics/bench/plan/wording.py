@@ -53,10 +53,17 @@ def step_lines(step: Step) -> tuple[str, ...]:
         f"Tool: {done.tool}.",
         *done.notes,
         *(f"{c.heading}: {c.text}" for c in done.cautions),
-        f"Then the least sure is {expected_line(step.after.worst)}; all inside with "
-        f"{percent(step.after.all_inside)}.",
+        after_line(step),
     ]
     return tuple(lines)
+
+
+def after_line(step: Step) -> str:
+    """What is to be expected after a step."""
+    return (
+        f"Then the least sure is {expected_line(step.after.worst)}; all inside with "
+        f"{percent(step.after.all_inside)}."
+    )
 
 
 def promise_line(plan: Plan) -> str:
