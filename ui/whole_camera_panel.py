@@ -24,7 +24,8 @@ _UNLIKELY = 0.01
 def verdict_html(whole: WholeCamera) -> str:
     """What it most probably is, what the plan promises, and what to do before anything else."""
     found, plan = whole.diagnosis, whole.plan
-    verdict = Verdict.INSIDE if plan.will_conform else Verdict.UNSURE
+    is_sure = plan.will_conform and not plan_said.is_unsettled(plan)
+    verdict = Verdict.INSIDE if is_sure else Verdict.UNSURE
     return (
         f'<section class="answer">{_headline(found)}'
         f"{judged_html(verdict, plan_said.promise_line(plan))}{_first(whole)}"

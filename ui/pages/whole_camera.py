@@ -81,7 +81,7 @@ def _what_if(diagnosis: Diagnosis) -> None:
     faults = {FAULT_WORDS[name]: name for name in movable_faults(diagnosis)}
     left, right = st.columns(2)
     with left:
-        fault = faults[choice("move", list(faults), "what_if.fault")]
+        fault = faults[choice("part to move", list(faults), "what_if.fault")]
     quantity, usual = amount_of_fault(fault)
     with right:
         entry = field(quantity, f"what_if.{fault}", typed=usual, label="by")
