@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Iterator
 from html import escape
 
-from optics.bench.cautions import Caution
 from optics.bench.diagnosis import Diagnosis
 from optics.bench.diagnosis import reading_wording as readings
 from optics.bench.diagnosis import wording as said
@@ -106,17 +105,13 @@ def _step(step: Step) -> str:
         f"<div><dt>{escape(label)}</dt><dd>{escape(text)}</dd></div>"
         for label, text in done.amounts
     )
-    lines = [f"Tool: {done.tool}.", *done.notes, plan_said.after_line(step)]
+    cautions = (f"⚠ {caution.heading}: {caution.text}" for caution in done.cautions)
+    lines = [f"Tool: {done.tool}.", *done.notes, *cautions, plan_said.after_line(step)]
     return (
         f'<article class="offer"><h3>{step.number}. {escape(done.title)} '
         f'<span class="quiet">step {int(step.bench_step)} of the bench’s order</span></h3>'
         f"<dl>{amounts}</dl><p>{escape(done.instruction)}</p>{lines_html(lines, 'quiet')}</article>"
     )
-
-
-def cautions_of(plan: Plan) -> tuple[Caution, ...]:
-    """The cautions of all steps, each once."""
-    return tuple(dict.fromkeys(c for step in plan.steps for c in step.adjustment.cautions))
 
 
 def ways_html(plan: Plan) -> str:

@@ -12,7 +12,7 @@ from optics.bench.diagnosis.reading_wording import placed_words, said_offset
 from optics.units import format_length
 from ui.figures import svg
 
-_WIDTH, _LEFT, _RIGHT = 560.0, 168.0, 16.0
+_WIDTH, _LEFT, _RIGHT = 440.0, 156.0, 12.0
 _TOP, _ROW, _FOOT = 26.0, 24.0, 40.0
 # The scale is the smallest round one that holds every reading.
 _ROUND = (1.0, 2.0, 5.0)

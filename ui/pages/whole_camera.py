@@ -25,10 +25,9 @@ def show() -> None:
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
         parts, problems = _entered()
-        care = st.empty()
+        st.html(answer_panel.cautions_html((SUN,)))
     with answer:
-        whole = _answered(parts, problems)
-    care.html(answer_panel.cautions_html(panel.cautions_of(whole.plan) if whole else (SUN,)))
+        _answered(parts, problems)
 
 
 def _entered() -> tuple[dict[str, Any], list[str]]:
@@ -43,11 +42,11 @@ def _entered() -> tuple[dict[str, Any], list[str]]:
     return {"camera": camera} | rows.parts | beside, [*rows.problems, *amiss, *wrong]
 
 
-def _answered(parts: dict[str, Any], problems: list[str]) -> WholeCamera | None:
-    """Show the answer, or what it waits for; the diagnosis and plan if there are."""
+def _answered(parts: dict[str, Any], problems: list[str]) -> None:
+    """Show the answer, or what it waits for; each step carries its own cautions."""
     solution = solved(parts, problems)
     if solution is None or solution.whole is None:
-        return None
+        return
     whole = solution.whole
     st.html(panel.verdict_html(whole))
     st.html(panel.causes_html(whole))
@@ -55,7 +54,6 @@ def _answered(parts: dict[str, Any], problems: list[str]) -> WholeCamera | None:
     offer_job_file(solution)
     _explain(whole)
     offer_text(solution)
-    return whole
 
 
 def _explain(whole: WholeCamera) -> None:
