@@ -10,31 +10,47 @@ from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
 from optics.records.cam import CamPart
+from optics.records.diagnosis import DiagnosisPart
 from optics.records.job import ScalePart
 from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Answer, Solution
 from ui.bench_text import bench_blocks
 from ui.cam_text import cam_blocks
+from ui.diagnosis_text import whole_camera_blocks
 from ui.rangefinder_text import rangefinder_blocks
 
+WEIGH_TOGETHER = (
+    'Several readings: each is answered as if it stood alone. With "diagnosis": {} in the job '
+    "they are weighed together, and one plan allows for all of them."
+)
 _WIDTH = 76
 
 
 def solution_text(solution: Solution) -> str:
-    """All answers of a job, in words."""
+    """All answers of a job, in words; with a diagnosis, one plan in place of many remedies."""
     title = " — ".join(t for t in (solution.job.title, solution.camera.name) if t)
     parts = [title] if title else []
-    for part, answer in zip(solution.job.readings, solution.answers, strict=True):
-        parts.append(f"{part.title}\n{_answer_text(answer)}")
+    if solution.whole is not None:
+        blocks = whole_camera_blocks(solution.whole)
+        parts.append(f"{DiagnosisPart.title}\n{_in_blocks(blocks)}")
+    else:
+        parts += _one_by_one(solution)
     if solution.scale is not None:
         parts.append(f"{ScalePart.title}\n{_scale_text(solution, solution.scale)}")
     parts += [f"{title}\n{_in_blocks(blocks)}" for title, blocks in bench_blocks(solution)]
     if solution.rangefinder is not None:
-        blocks = rangefinder_blocks(solution.rangefinder, solution.set_up)
-        parts.append(f"{RangefinderPart.title}\n{_in_blocks(blocks)}")
+        lines = rangefinder_blocks(solution.rangefinder, solution.set_up)
+        parts.append(f"{RangefinderPart.title}\n{_in_blocks(lines)}")
     if solution.cam is not None:
         parts.append(f"{CamPart.title}\n{_in_blocks(cam_blocks(solution.cam))}")
     return "\n\n".join(parts)
+
+
+def _one_by_one(solution: Solution) -> list[str]:
+    pairs = zip(solution.job.readings, solution.answers, strict=True)
+    said = [f"{part.title}\n{_answer_text(answer)}" for part, answer in pairs]
+    measured = sum(isinstance(answer, Correction) for answer in solution.answers)
+    return [*said, _wrapped(WEIGH_TOGETHER)] if measured > 1 else said
 
 
 def _answer_text(answer: Answer) -> str:

@@ -1,6 +1,7 @@
 """Has the usual formulas compiled before the first key is pressed."""
 
 from optics.bench.camera import Turn
+from optics.records.diagnosis import DiagnosisPart
 from optics.records.job import JobDocument, MarkPart, ReadingPart, RotationPart
 from optics.records.lantern_street import CAMERAS, RANGEFINDERS, WORKSHOP
 from optics.records.solve import solve
@@ -8,7 +9,7 @@ from ui.plain_text import solution_text
 
 
 def warm_up() -> None:
-    """Work one reading out on each kind of camera, and say it; the answers are thrown away.
+    """Work readings out on each kind of camera, alone and together; the answers are thrown away.
 
     Saying an answer shows its working, whose single steps are compiled apart.
     """
@@ -18,6 +19,12 @@ def warm_up() -> None:
         has_thread = camera.focusing.kind != "bed"
         readings: tuple[ReadingPart, ...] = (mark, turn) if has_thread else (mark,)
         solution_text(solve(JobDocument(camera=camera, workshop=WORKSHOP, readings=readings)))
-        if camera.name in RANGEFINDERS:
-            part = RANGEFINDERS[camera.name]
-            solution_text(solve(JobDocument(camera=camera, rangefinder=part)))
+        finder = RANGEFINDERS.get(camera.name)
+        if finder is not None:
+            solution_text(solve(JobDocument(camera=camera, rangefinder=finder)))
+        whole = DiagnosisPart()
+        solution_text(
+            solve(
+                JobDocument(camera=camera, readings=readings, rangefinder=finder, diagnosis=whole)
+            )
+        )

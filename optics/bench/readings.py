@@ -16,7 +16,7 @@ from optics.bench.taken import ON_FILM, USUAL, Taken
 from optics.bench.uncertainty import Estimate, combine, exact
 from optics.errors import NoAnswer
 from optics.relation import Formula
-from optics.theory import collimation
+from optics.theory import collimation, gate
 
 
 @dataclass(frozen=True)
@@ -197,6 +197,25 @@ class CoincidenceReading:
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The error is the ring's extension less the target's."""
         return (_mark_step(camera, self.set_to, self.target),)
+
+
+@dataclass(frozen=True)
+class GateReading:
+    """Where the film lies against the ground glass, gauged at the gate without the lens.
+
+    `behind` is how far (mm) the emulsion lies behind the ground side, farther from the lens.
+    """
+
+    behind: Estimate
+    taken: Taken = ON_FILM
+    kind: ClassVar[str] = "gate"
+
+    def steps(self, camera: Camera) -> tuple[Step, ...]:
+        """A lens that is right on the ground glass is too far out by as much."""
+        del camera  # The gate is the body's alone.
+        formula = gate.emulsion_error.solve_for("focus_error")
+        glass = exact(0.0).plus(self.behind, -1.0)
+        return (Step.of(formula, rest=exact(0.0), play=exact(0.0), reference_depth=glass),)
 
 
 class Sense(IntEnum):

@@ -48,9 +48,16 @@ def said_uncertainty(error: Estimate) -> str:
     if not error.standard:
         return "no uncertainty stated"
     # Beyond a hundred the factor k no longer depends on them to two decimals.
-    dof = f", {error.dof:.3g} degrees of freedom" if error.dof < 100 else ""
-    expanded = format_length(error.expanded, places=3)
-    return f"± {expanded} at 95 % (k = {error.coverage:.2f}{dof})"
+    count = f"{error.dof:.3g}"
+    dof = f", {count} degree{'s' * (count != '1')} of freedom" if error.dof < 100 else ""
+    return f"{said_half_width(error.expanded)} at 95 % (k = {error.coverage:.2f}{dof})"
+
+
+def said_half_width(mm: float) -> str:
+    """Half the width of an interval as it is said; never 0."""
+    if mm < 0.0005:
+        return "± less than 0.001 mm"
+    return f"± {format_length(mm, places=3)}"
 
 
 def headline(correction: Correction) -> str:
@@ -104,7 +111,7 @@ def residual_line(remedy: Remedy) -> str:
     left = remedy.residual
     size = "no error" if Sense.of(left.value) is Sense.RIGHT else said_error(left)
     depth = "inside" if remedy.within_depth_of_focus else "outside"
-    known = f", ± {format_length(left.expanded, places=3)}" if left.standard else ""
+    known = f", {said_half_width(left.expanded)}" if left.standard else ""
     return f"Leaves {size}{known}: {remedy.verdict.words}, {depth} the depth of focus."
 
 
@@ -120,4 +127,6 @@ def advice(correction: Correction) -> str:
     inside = [r.title.lower() for r in correction.remedies if r.verdict is Verdict.INSIDE]
     if not inside:
         return "No single remedy at hand is sure to bring the lens inside tolerance."
+    if len(inside) == 1:
+        return f"This brings it inside tolerance: {inside[0]}."
     return f"Any one of these brings it inside tolerance: {', '.join(inside)}."

@@ -102,10 +102,10 @@ def angles(words: str) -> Typed:
     return Typed(words, "°", partial(units.read_list, reader=one, words=words), _echo_several)
 
 
-def small_angle(words: str, unit: str, sign: str) -> Typed:
-    """An angle of zero or more; a bare number is in arcminutes (′) or arcseconds (″)."""
+def small_angle(words: str, unit: str, sign: str, *, at_least: float | None = 0) -> Typed:
+    """An angle, of zero or more; a bare number is in arcminutes (′) or arcseconds (″)."""
     read = partial(units.read_angle, unit=unit, words=words)
-    return Typed(words, sign, _limited(read, words, sign, 0, None), _echo_one)
+    return Typed(words, sign, _limited(read, words, sign, at_least, None), _echo_one)
 
 
 def turns(words: str) -> Typed:
@@ -113,26 +113,18 @@ def turns(words: str) -> Typed:
     return Typed(words, "turns", partial(units.read_turns, words=words), _echo_one)
 
 
-def number(words: str, *, above: float) -> Typed:
-    """A plain number above a limit."""
+def number(words: str, *, above: float | None = None) -> Typed:
+    """A plain number, above a limit where there is one."""
     read = partial(units.read_number, words=words)
     return Typed(words, "", _limited(read, words, "", None, above), _echo_one)
 
 
 def percent(words: str) -> Typed:
-    """A share from 0 to below 100 %, read as a number of per cent; ``%`` may be written."""
+    """A part of a whole in per cent, the sign or not; as a fraction of one."""
 
     def read(text: str) -> Understood:
-        understood = units.read_number(text.strip().removesuffix("%"), words=words)
-        if not 0 <= understood.value < 100:
-            raise OutOfRange(
-                f"The {words} must be from 0 to below 100 %: got {understood.echo} %; enter it "
-                "again.",
-                quantity=words,
-                value=understood.value,
-                limit=(0.0, 100.0),
-            )
-        return Understood(text, understood.value / 100, f"{understood.echo} %")
+        found = units.read_number(text.strip().removesuffix("%"), words=words)
+        return Understood(text, found.value / 100, f"{found.value:g} %")
 
     return Typed(words, "%", read, _echo_one)
 

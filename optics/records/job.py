@@ -13,9 +13,11 @@ from optics.bench.confusion import format_named
 from optics.records import fields
 from optics.records.budget import BudgetPart
 from optics.records.day import Day
+from optics.records.diagnosis import DiagnosisPart
 from optics.records.gate import GatePart
 from optics.records.intake import IntakePart
 from optics.records.part import Line, Note, Part
+from optics.records.places import PLACE
 from optics.records.rangefinder import RangefinderPart
 from optics.records.standard import StandardPart
 from optics.records.trays import TrayPart
@@ -84,7 +86,28 @@ class WorkshopPart(Part):
     fitted: Annotated[str, fields.FITTED] | None = None
 
 
-class MarkPart(Part):
+class PlacedPart(Part):
+    """Where on the picture a reading was taken: its middle, unless a place is given.
+
+    `place` is ``x, y`` in mm from the middle, plus right and up, or a corner or side by name,
+    seen from the front; only a diagnosis asks for it.
+    """
+
+    place: Annotated[str, PLACE] | None = None
+
+
+class SeenPart(PlacedPart):
+    """How the lens stood and what the image was judged on; only a diagnosis asks for it.
+
+    `where` is left out where the lens stood at its mark, `judged` where it was judged on the
+    ground glass.
+    """
+
+    where: Literal["at the mark", "at the stop"] | None = None
+    judged: Literal["on the ground glass", "on film"] | None = None
+
+
+class MarkPart(SeenPart):
     """With the ring at a mark, a target at a measured distance is sharp."""
 
     title: ClassVar[str] = "Ring mark against true distance"
@@ -94,7 +117,7 @@ class MarkPart(Part):
     limit: Annotated[str, fields.DISTANCE_LIMIT] = "0 mm"
 
 
-class RotationPart(Part):
+class RotationPart(SeenPart):
     """The ring was turned from a mark until a target was sharp; minus is the other way round."""
 
     title: ClassVar[str] = "Rotation from the stop until sharp"
@@ -106,7 +129,7 @@ class RotationPart(Part):
     mark: Annotated[str, fields.RING_MARK] = "inf"
 
 
-class RegisterPart(Part):
+class RegisterPart(PlacedPart):
     """The register, gauged, against what the lens is made for."""
 
     title: ClassVar[str] = "Register by depth gauge"
@@ -117,7 +140,7 @@ class RegisterPart(Part):
     limit: Annotated[str, fields.GAUGE_LIMIT] | None = None
 
 
-class CollimatorPart(Part):
+class CollimatorPart(SeenPart):
     """With the ring at infinity, the collimator's reticle was shifted until sharp."""
 
     title: ClassVar[str] = "Collimator reticle shift"
@@ -128,8 +151,8 @@ class CollimatorPart(Part):
     collimator_focal_length: Annotated[str, fields.COLLIMATOR]
 
 
-class RulerPart(Part):
-    """A film test on a slanting ruler."""
+class RulerPart(SeenPart):
+    """A film test on a slanting ruler; on film, unless it was judged on the ground glass."""
 
     title: ClassVar[str] = "Slanting ruler on film"
     kind: Literal["ruler"] = "ruler"
@@ -208,8 +231,9 @@ class TakenPart(Part):
 class JobDocument(Part):
     """One job: what came in, the camera, the shims at hand, the readings taken, the work done.
 
-    `readings` are those being worked with; `found` and `left` are kept for the record. A job
-    can be booked in before its camera's figures are known.
+    `readings` are those being worked with; `found` and `left` are kept for the record. With a
+    `diagnosis`, which may be empty, they are also weighed together. A job can be booked in
+    before its camera's figures are known.
     """
 
     format: Literal["shimwright job"] = "shimwright job"
@@ -231,5 +255,6 @@ class JobDocument(Part):
     witness: WitnessPart | None = None
     budget: BudgetPart | None = None
     rangefinder: RangefinderPart | None = None
+    diagnosis: DiagnosisPart | None = None
     found: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()
     left: Annotated[tuple[TakenPart, ...], Field(max_length=200)] = ()

@@ -74,6 +74,14 @@ def read_place(text: str, words: str = "place") -> Place:
     return Place(text, figures[0].value, figures[1].value, False)
 
 
+PLACE = Typed(
+    "place on the picture",
+    "mm",
+    partial(read_place, words="place on the picture"),
+    lambda place: str(place.echo),
+)
+
+
 def placed(
     what: Callable[[str], Any], echo: Callable[[Any], str], words: str, example: str
 ) -> Typed:

@@ -16,6 +16,7 @@ from optics.records.bench_results import (
     gate_out,
     witness_out,
 )
+from optics.records.diagnosis_result import DiagnosisOut, diagnosis_out
 from optics.records.rangefinder_result import RangefinderOut, rangefinder_out
 from optics.records.result_parts import Distance, FigureOut, Out, distance_out
 from optics.records.scale_result import ScaleOut, scale_out
@@ -112,6 +113,9 @@ class ResultDocument(Out):
     rangefinder: Annotated[
         RangefinderOut | None, Field(description="null where no rangefinder was described")
     ] = None
+    diagnosis: Annotated[
+        DiagnosisOut | None, Field(description="null where the job did not ask for one")
+    ] = None
 
 
 def result_of(solution: Solution) -> ResultDocument:
@@ -129,6 +133,7 @@ def result_of(solution: Solution) -> ResultDocument:
         witness=witness_out(solution.witness),
         budget=budget_out(solution.budget),
         rangefinder=rangefinder_out(solution),
+        diagnosis=diagnosis_out(solution.whole),
     )
 
 

@@ -16,6 +16,7 @@ from optics.bench.witness import Ranking
 from optics.errors import Unreadable
 from optics.records.budget import solve_budget
 from optics.records.cam import CamAnswer, solve_cam
+from optics.records.diagnosis_bench import WholeCamera, solve_diagnosis
 from optics.records.gate import solve_gate
 from optics.records.job import CameraPart, JobDocument
 from optics.records.rangefinder_bench import bench_of, set_up_of
@@ -39,7 +40,8 @@ class Solution:
 
     `scale` and `confusion` are there if the job measured the ring's marks and depth marks,
     `rangefinder` if it describes one, `set_up` if that was read and `cam` if it has one;
-    `standard`, `gate`, `witness` and `budget` if the job has those parts.
+    `standard`, `gate`, `witness` and `budget` if the job has those parts; `whole` if it asks for
+    a diagnosis.
     """
 
     job: JobDocument
@@ -54,6 +56,7 @@ class Solution:
     gate: GateResult | None = None
     witness: Ranking | None = None
     budget: Budget | None = None
+    whole: WholeCamera | None = None
 
     @property
     def conventions(self) -> tuple[Convention, ...]:
@@ -67,6 +70,8 @@ class Solution:
 def solve(job: JobDocument) -> Solution:
     """Work every reading of a job out, and each of its parts.
 
+    All readings are weighed together only where the job asks for it, with a `diagnosis`: each
+    then needs an uncertainty, which the answer to one reading can do without.
     Errors: Unreadable for a job with none of them; OutOfRange or NoAnswer, naming the
     quantity, for figures that cannot be.
     """
@@ -83,18 +88,20 @@ def solve(job: JobDocument) -> Solution:
     standard = solve_standard(job.standard, camera, workshop.drawer) if job.standard else None
     gate = solve_gate(job.gate) if job.gate else None
     bench = bench_of(job.rangefinder, camera) if job.rangefinder else None
+    set_up = set_up_of(job.rangefinder, camera) if job.rangefinder else None
     return Solution(
         job,
         camera,
         answers,
         *_scale(job, camera),
         rangefinder=bench,
-        set_up=set_up_of(job.rangefinder, camera) if job.rangefinder else None,
+        set_up=set_up,
         cam=_cam(job, bench),
         standard=standard,
         gate=gate,
         witness=solve_witness(job.witness, camera) if job.witness else None,
         budget=solve_budget(job.budget, camera, gate, standard) if job.budget else None,
+        whole=solve_diagnosis(job, camera, set_up) if job.diagnosis else None,
     )
 
 

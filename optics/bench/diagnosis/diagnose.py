@@ -10,7 +10,7 @@ from optics.bench.camera import Camera
 from optics.bench.diagnosis.determination import Determination, determine, possible_causes
 from optics.bench.diagnosis.duties import Duty, duties
 from optics.bench.diagnosis.evidence import Reading
-from optics.bench.diagnosis.faults import AT, NAMES, Cause
+from optics.bench.diagnosis.faults import AT, NAMES, Cause, Vector
 from optics.bench.diagnosis.hypotheses import Hypothesis, weigh
 from optics.bench.diagnosis.next_reading import (
     Candidate,
@@ -70,6 +70,11 @@ class Diagnosis:
         return {name: self.left.under(0, unit[place]) for name, place in AT.items()}
 
     @cached_property
+    def foretold(self) -> Vector:
+        """The focus error (mm) that each reading would show with the leading causes alone."""
+        return self.seen.straight.errors(self.left.means[0])
+
+    @cached_property
     def determination(self) -> Determination:
         """What these readings cannot tell, whatever they showed."""
         return determine(self.seen, self.priors)
@@ -86,9 +91,14 @@ class Diagnosis:
 
 
 def diagnose(
-    camera: Camera, readings: Sequence[Reading], priors: Priors | None = None
+    camera: Camera,
+    readings: Sequence[Reading],
+    priors: Priors | None = None,
+    also: Sequence[Estimate] = (),
 ) -> Diagnosis:
     """Weigh every set of up to three causes against all readings together.
+
+    `also`, one for each reading, is added to its focus error; see `observe`.
 
     Suppositions: each fault is normal about zero with the deviation its prior states, sound
     parts too; the readings' errors are normal, widened for few repeats; at most three causes.
@@ -96,7 +106,7 @@ def diagnose(
     Limits: the model is straight to a few micrometres over the faults' usual sizes.
     """
     priors = priors or usual_priors(camera)
-    seen = observe(camera, readings)
+    seen = observe(camera, readings, also)
     possible = possible_causes(seen, priors)
     weighed = weigh(seen, priors, possible)
     return Diagnosis(

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from optics.bench.camera import Camera
-from optics.bench.diagnosis.evidence import Spot, seen_at, spot_of
+from optics.bench.diagnosis.evidence import Reading, Spot, seen_at, spot_of
 from optics.bench.diagnosis.faults import AT, Cause, Vector
 from optics.bench.diagnosis.observations import Observations
 from optics.bench.diagnosis.sensitivity import Straight
-from optics.bench.readings import MarkReading, RegisterReading
+from optics.bench.readings import GateReading, MarkReading, RegisterReading
 from optics.bench.taken import Surface, Taken
 from optics.bench.uncertainty import exact
 
@@ -48,6 +48,8 @@ def _wanted(seen: Observations, surface: Surface) -> Iterator[tuple[str, Spot, f
     middle = Taken(surface=surface)
     if Spot.GAUGE in spots:
         yield "register", Spot.GAUGE, math.inf, Taken()
+    if Spot.GATE in spots:
+        yield "film gate", Spot.GATE, math.inf, Taken(surface=surface)
     if Spot.STOP in spots:
         yield "infinity stop", Spot.STOP, math.inf, Taken(at_stop=True, surface=surface)
     if spots & {Spot.INFINITY, Spot.NEAR}:
@@ -77,13 +79,13 @@ def _corners(seen: Observations) -> list[tuple[float, float]]:
 
 
 def _row(camera: Camera, spot: Spot, distance: float, taken: Taken, about: Vector) -> Vector:
+    register, mark = exact(camera.lens.focal_length), exact(distance)
+    reading: Reading = MarkReading(mark, mark, taken)
     if spot is Spot.GAUGE:
-        register = exact(camera.lens.focal_length)
-        slopes = Straight.of(camera, [RegisterReading(register, register, taken)]).slopes(about)
-        row: Vector = slopes[0]
-        return row
-    sharp = MarkReading(exact(distance), exact(distance), taken)
-    row = Straight.of(camera, [sharp]).slopes(about)[0]
+        reading = RegisterReading(register, register, taken)
+    elif spot is Spot.GATE:
+        reading = GateReading(exact(0.0), taken)
+    row: Vector = Straight.of(camera, [reading]).slopes(about)[0]
     if spot is Spot.COINCIDENCE:
         # The lens stands where its coupling puts it, whatever ring, seat and start say.
         for cause in (Cause.SEAT, Cause.START, Cause.RING):

@@ -8,6 +8,7 @@ from optics.bench.diagnosis.faults import Cause
 from optics.bench.readings import (
     CoincidenceReading,
     CollimatorReading,
+    GateReading,
     MarkReading,
     RegisterReading,
     RotationReading,
@@ -22,6 +23,7 @@ Reading: TypeAlias = (
     | CollimatorReading
     | RulerReading
     | CoincidenceReading
+    | GateReading
 )
 
 
@@ -33,6 +35,7 @@ class Spot(StrEnum):
     INFINITY = "at the ∞ mark"
     NEAR = "at a near mark"
     COINCIDENCE = "with the rangefinder"
+    GATE = "at the film gate"
 
 
 _BODY = frozenset({Cause.SEAT, Cause.TILT, Cause.GATE})
@@ -43,6 +46,7 @@ DISTURBED_BY: dict[Spot, frozenset[Cause]] = {
     Spot.INFINITY: _LENS | {Cause.RING},
     Spot.NEAR: _LENS | {Cause.RING, Cause.FOCAL},
     Spot.COINCIDENCE: frozenset({Cause.SEAT, Cause.START, Cause.RING, Cause.ZERO, Cause.GAIN}),
+    Spot.GATE: frozenset({Cause.GATE}),
 }
 """What can disturb a reading; squareness only off the centre, the gate only on film."""
 
@@ -53,6 +57,8 @@ def spot_of(reading: Reading) -> Spot:
         return Spot.GAUGE
     if isinstance(reading, CoincidenceReading):
         return Spot.COINCIDENCE
+    if isinstance(reading, GateReading):
+        return Spot.GATE
     if reading.taken.at_stop:
         return Spot.STOP
     if isinstance(reading, CollimatorReading) or math.isinf(seen_at(reading)):

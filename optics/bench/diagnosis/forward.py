@@ -9,6 +9,7 @@ from optics.bench.diagnosis.faults import Cause, Faults, film_factor, marked_foc
 from optics.bench.readings import (
     CoincidenceReading,
     CollimatorReading,
+    GateReading,
     MarkReading,
     RegisterReading,
     RotationReading,
@@ -91,8 +92,8 @@ def predict(camera: Camera, faults: Faults, reading: Reading) -> float:
 
     The reading says what was done and what with; its measured figure is not looked at. The
     answer is the sharp distance from the film (mm), the rotation (rad), the register (mm), the
-    reticle's shift (mm), the offset along the ruler (mm) or the ring's setting (mm) at which
-    the rangefinder's images meet.
+    reticle's shift (mm), the offset along the ruler (mm), the ring's setting (mm) at which the
+    rangefinder's images meet, or how far the film lies behind the ground glass (mm).
     Errors: NoAnswer where nothing would be sharp. Limits: paraxial; a tilted standard counts
     by its slope at the place of the frame alone.
     """
@@ -109,6 +110,8 @@ def predict(camera: Camera, faults: Faults, reading: Reading) -> float:
             return _along_ruler(_sharp(off, true, reading), reading)
         case CoincidenceReading():
             return _meeting(off, faults, camera, reading)
+        case GateReading():
+            return off
         case MarkReading():
             return _sharp(off, true, reading)
 

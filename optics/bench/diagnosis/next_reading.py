@@ -15,6 +15,7 @@ from optics.bench.diagnosis.sensitivity import Matrix, Straight
 from optics.bench.readings import (
     CoincidenceReading,
     CollimatorReading,
+    GateReading,
     MarkReading,
     RegisterReading,
 )
@@ -69,6 +70,7 @@ def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candida
         Candidate("a reading at the ∞ mark", CollimatorReading(exact(0.0), collimator), eye),
         Candidate("a reading at a near mark", MarkReading(exact(close), exact(close)), eye),
         Candidate("a film test at the ∞ mark", MarkReading(far, far, ON_FILM), eye),
+        Candidate("the film gate gauged", GateReading(exact(0.0)), 0.015 / math.sqrt(3)),
     ]  # fmt: skip
     if not isinstance(camera.focusing, Bed):
         place = (camera.lens.focal_length / 3, camera.lens.focal_length / 4)

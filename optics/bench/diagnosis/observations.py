@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from itertools import zip_longest
 
 import numpy as np
 
@@ -12,7 +13,7 @@ from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import Vector
 from optics.bench.diagnosis.pooling import pooled
 from optics.bench.diagnosis.sensitivity import Matrix, Straight
-from optics.bench.uncertainty import Estimate, Source, coverage_factor
+from optics.bench.uncertainty import Estimate, Source, coverage_factor, exact
 from optics.errors import OutOfRange
 
 # Beyond so many degrees of freedom t and normal differ by less than a thousandth.
@@ -70,15 +71,21 @@ def widening(dof: float) -> float:
     return coverage_factor(max(dof, 1.0)) / coverage_factor(math.inf)
 
 
-def observe(camera: Camera, readings: Sequence[Reading]) -> Observations:
+def observe(
+    camera: Camera, readings: Sequence[Reading], also: Sequence[Estimate] = ()
+) -> Observations:
     """Work every reading out to its focus error and set up the model for them all.
+
+    `also` is added to each focus error (mm at the film): what the reading's own figures do not
+    carry, such as the blur that the eye does not see.
 
     Errors: OutOfRange without readings, or for one without any uncertainty, which would
     outweigh all others; and whatever a reading itself refuses.
     """
     if not readings:
         raise OutOfRange("A diagnosis needs at least one reading: got none.", quantity="readings")
-    errors = pooled(readings, [reading.steps(camera)[-1].result for reading in readings])
+    alone = [reading.steps(camera)[-1].result for reading in readings]
+    errors = pooled(readings, [e.plus(a) for e, a in zip_longest(alone, also, fillvalue=exact(0))])
     for number, (reading, error) in enumerate(zip(readings, errors, strict=True), start=1):
         if not error.standard:
             raise OutOfRange(

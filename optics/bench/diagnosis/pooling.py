@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from optics.bench.diagnosis.evidence import Reading
-from optics.bench.readings import CoincidenceReading, RegisterReading
+from optics.bench.readings import CoincidenceReading, GateReading, RegisterReading
 from optics.bench.uncertainty import Estimate, Source
 
 # Scatters that differ more than once in a hundred by chance are not one scatter.
@@ -55,7 +55,7 @@ def pooled(readings: Sequence[Reading], errors: Sequence[Estimate]) -> tuple[Est
 
 
 def _judged(reading: Reading) -> str:
-    if isinstance(reading, RegisterReading):
+    if isinstance(reading, RegisterReading | GateReading):
         return "gauge"
     return "rangefinder" if isinstance(reading, CoincidenceReading) else "eye"
 

@@ -14,6 +14,7 @@ from optics.bench.diagnosis.forward import TrueLens, tilt_factor
 from optics.bench.readings import (
     CoincidenceReading,
     CollimatorReading,
+    GateReading,
     MarkReading,
     RegisterReading,
     RulerReading,
@@ -25,7 +26,7 @@ Matrix = NDArray[np.float64]
 def sharp_target(reading: Reading) -> float:
     """The distance from the film of what was really sharp when the reading was taken."""
     match reading:
-        case RegisterReading() | CoincidenceReading() | CollimatorReading():
+        case RegisterReading() | CoincidenceReading() | CollimatorReading() | GateReading():
             return math.inf
         case MarkReading():
             return reading.sharp_at.value

@@ -18,8 +18,10 @@ from optics.bench.diagnosis.evidence import (
 from optics.bench.diagnosis.faults import AT, Cause
 from optics.bench.diagnosis.next_reading import Gain
 from optics.bench.diagnosis.outlying import Outlier
+from optics.bench.diagnosis.priors import Priors
 from optics.bench.taken import Surface
 from optics.bench.uncertainty import LEVEL, Estimate
+from optics.bench.wording import said_half_width
 from optics.units import format_angle, format_distance, format_length
 
 CAUSE_WORDS = {
@@ -33,11 +35,7 @@ CAUSE_WORDS = {
     Cause.ZERO: "rangefinder's infinity setting",
     Cause.GAIN: "rangefinder's near setting",
 }
-SUPPOSITIONS = (
-    "Supposed: at most three causes together; every part, sound or not, off by a normal amount "
-    "of its usual size; readings' errors normal, few repeats widened by Student's t and pooled "
-    "over readings of one kind. The chances and sizes supposed are listed and can be changed."
-)
+_COUNTS = {1: "one cause", 2: "two causes", 3: "three causes", 4: "four causes"}
 # Twice its standard uncertainty is where a reading is called off.
 _OFF = 2.0
 # More places than these are counted, not named.
@@ -67,21 +65,29 @@ def reading_words(reading: Reading) -> str:
         Spot.STOP: "the stop",
         Spot.INFINITY: "the ∞ mark",
         Spot.NEAR: f"the {format_distance(seen_at(reading))} mark",
+        Spot.GATE: "the film gate",
         Spot.COINCIDENCE: f"the rangefinder at {format_distance(seen_at(reading))}",
     }[spot]
     if reading.taken.is_off_centre:
         words += " in a corner"
+    if spot is Spot.GATE:
+        return words
     return f"{words} on film" if reading.taken.surface is Surface.FILM else words
 
 
 def headline(diagnosis: Diagnosis) -> str:
     """The most probable causes with their sizes, and how probable they are."""
+    lead, said = headline_parts(diagnosis)
+    return f"{lead} {said}."
+
+
+def headline_parts(diagnosis: Diagnosis) -> tuple[str, str]:
+    """The headline's lead with its probability, and what it leads up to."""
     causes = [c for c in Cause if c in diagnosis.leading.causes]
-    chance = percent(diagnosis.probability)
+    lead = f"Most probable ({percent(diagnosis.probability)}):"
     if not causes:
-        return f"The readings show nothing wrong beyond their own scatter ({chance} probable)."
-    said = joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes)
-    return f"Most probable ({chance}): {said}."
+        return lead, "nothing is wrong beyond the readings' own scatter"
+    return lead, joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes)
 
 
 def said_size(diagnosis: Diagnosis, cause: Cause) -> str:
@@ -116,16 +122,20 @@ def _way(cause: Cause, size: Estimate) -> str:
 
 
 def _within(size: Estimate) -> str:
-    return f"± {format_length(size.expanded, places=3)}"
+    return said_half_width(size.expanded)
 
 
 def chance_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     """Each cause's probability, the most probable first, with its evidence."""
-    ordered = sorted(diagnosis.chances.items(), key=lambda item: -item[1])
     return tuple(
         f"{CAUSE_WORDS[c].capitalize()}: {percent(chance)}. {evidence(diagnosis, c)}"
-        for c, chance in ordered
+        for c, chance in ranked(diagnosis)
     )
+
+
+def ranked(diagnosis: Diagnosis) -> list[tuple[Cause, float]]:
+    """The causes that the readings can meet with their probabilities, the greatest first."""
+    return sorted(diagnosis.chances.items(), key=lambda item: -item[1])
 
 
 def evidence(diagnosis: Diagnosis, cause: Cause) -> str:
@@ -200,6 +210,7 @@ _TELLING = {
     Spot.INFINITY: "a reading at the ∞ mark",
     Spot.NEAR: "a reading at a near mark",
     Spot.COINCIDENCE: "the rangefinder",
+    Spot.GATE: "the film gate gauged",
 }
 
 
@@ -254,6 +265,17 @@ def next_line(gain: Gain) -> str:
     return f"Most would be told by {gain.candidate.words}: it should bring {brings}."
 
 
+def suppositions(priors: Priors) -> str:
+    """What every diagnosis rests on, in one line."""
+    most = priors.most_causes
+    return (
+        f"Supposed: at most {_COUNTS.get(most, f'{most} causes')} together; every part, sound or "
+        "not, off by a normal amount of its usual size; readings' errors normal, few repeats "
+        "widened by Student's t and pooled over readings of one kind. The chances and sizes "
+        "supposed are listed and can be changed."
+    )
+
+
 def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
     """The whole diagnosis, line by line."""
     settled = not open_lines(diagnosis)
@@ -264,5 +286,5 @@ def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
         *chance_lines(diagnosis),
         *open_lines(diagnosis),
         *further,
-        SUPPOSITIONS,
+        suppositions(diagnosis.priors),
     )

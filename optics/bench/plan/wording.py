@@ -3,11 +3,17 @@
 from optics.bench.diagnosis.duties import Duty
 from optics.bench.diagnosis.evidence import Spot
 from optics.bench.diagnosis.faults import Cause
-from optics.bench.diagnosis.wording import joined, next_line, outlier_line, percent
+from optics.bench.diagnosis.reading_wording import said_offset
+from optics.bench.diagnosis.wording import (
+    joined,
+    next_line,
+    outlier_line,
+    percent,
+)
 from optics.bench.plan.planning import Alternative, Plan, Step
 from optics.bench.plan.state import Expected
-from optics.bench.readings import Sense
 from optics.bench.uncertainty import LEVEL
+from optics.bench.wording import said_half_width
 from optics.units import format_distance, format_length
 
 _WITHOUT = {
@@ -29,19 +35,11 @@ def duty_words(duty: Duty) -> str:
     return f"the {duty.words}"
 
 
-def said_error(mm: float) -> str:
-    """An expected error with its sense."""
-    sense = Sense.of(mm)
-    if sense is Sense.RIGHT:
-        return "right"
-    return f"{format_length(abs(mm), places=3)} {sense.words}"
-
-
 def expected_line(expected: Expected) -> str:
     """One duty: what is expected there, and how probable it is to be inside."""
-    half = format_length((expected.high - expected.low) / 2, places=3)
+    half = said_half_width((expected.high - expected.low) / 2)
     return (
-        f"{duty_words(expected.duty)}: {said_error(expected.mean)}, ± {half} at 95 %; inside "
+        f"{duty_words(expected.duty)}: {said_offset(expected.mean)}, {half} at 95 %; inside "
         f"with {percent(expected.inside)}"
     )
 
@@ -55,10 +53,17 @@ def step_lines(step: Step) -> tuple[str, ...]:
         f"Tool: {done.tool}.",
         *done.notes,
         *(f"{c.heading}: {c.text}" for c in done.cautions),
-        f"Then the least sure is {expected_line(step.after.worst)}; all inside with "
-        f"{percent(step.after.all_inside)}.",
+        after_line(step),
     ]
     return tuple(lines)
+
+
+def after_line(step: Step) -> str:
+    """What is to be expected after a step."""
+    return (
+        f"Then the least sure is {expected_line(step.after.worst)}; all inside with "
+        f"{percent(step.after.all_inside)}."
+    )
 
 
 def promise_line(plan: Plan) -> str:
@@ -89,7 +94,7 @@ def needs_line(plan: Plan) -> str:
 def alternative_line(alternative: Alternative) -> str:
     """Another way and its price."""
     doing = " ".join(a.instruction for a in alternative.adjustments)
-    left = [f"{duty_words(duty)} stays {said_error(mean)}" for duty, mean in alternative.leaves]
+    left = [f"{duty_words(duty)} stays {said_offset(mean)}" for duty, mean in alternative.leaves]
     price = f" Price: {joined(left)}." if left else ""
     start = _WITHOUT[alternative.avoids[0]]
     return f"{start}: {doing} Inside elsewhere with {percent(alternative.inside)}.{price}"
@@ -105,14 +110,24 @@ def jumped_line(plan: Plan) -> str:
 
 def unsettled_line(plan: Plan) -> str:
     """That a step rests on a cause which is not certain, and what would settle it; else empty."""
-    chances = plan.diagnosis.chances
-    doubtful = {s.adjustment.cause for s in plan.steps if chances[s.adjustment.cause] < LEVEL}
-    if not doubtful & set(plan.diagnosis.leading.causes):
+    if not is_unsettled(plan):
         return ""
     return (
         f"The causes are not settled ({percent(plan.diagnosis.probability)}), so read once more "
         f"before anything is moved. {next_line(plan.diagnosis.next_readings()[0])}"
     )
+
+
+def is_unsettled(plan: Plan) -> bool:
+    """Whether a step rests on a cause that is not certain."""
+    chances = plan.diagnosis.chances
+    doubtful = {s.adjustment.cause for s in plan.steps if chances[s.adjustment.cause] < LEVEL}
+    return bool(doubtful & set(plan.diagnosis.leading.causes))
+
+
+def first_line(plan: Plan) -> str:
+    """What to do before anything is moved; empty when the plan can be carried out."""
+    return needs_line(plan) if plan.diagnosis.outliers else unsettled_line(plan)
 
 
 def plan_text(plan: Plan) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from optics.bench.plan import AtHand, Screw
 from optics.bench.readings import (
     CoincidenceReading,
     CollimatorReading,
+    GateReading,
     MarkReading,
     RegisterReading,
     RotationReading,
@@ -28,7 +29,7 @@ AT_HAND = AtHand(
 FAR, COLLIMATOR = exact(math.inf), exact(400.0)
 MEASURED = {
     "mark": "sharp_at", "rotation": "rotation", "register": "measured", "collimator": "shift",
-    "ruler": "offset", "coincidence": "set_to",
+    "ruler": "offset", "coincidence": "set_to", "gate": "behind",
 }  # fmt: skip
 
 GAUGE = RegisterReading(exact(60.0), exact(60.0))
@@ -41,6 +42,7 @@ TURNED = RotationReading(exact(0.0), FAR, FAR)
 RULER = RulerReading(exact(1500.0), exact(0.0), exact(0.8), exact(1500.0))
 FAR_PAIR = CoincidenceReading(exact(12000.0), exact(12000.0))
 NEAR_PAIR = CoincidenceReading(exact(1200.0), exact(1200.0))
+GATE = GateReading(exact(0.0))
 CORNERS = tuple(
     replace(GAUGE, taken=Taken(place=(16.0 * x, 11.0 * y))) for x in (1, -1) for y in (1, -1)
 )

@@ -5,11 +5,12 @@ import pytest
 from optics.bench.camera import Camera
 from optics.bench.diagnosis import Cause, Faults, Prior, diagnose, usual_priors
 from optics.bench.diagnosis.hypotheses import Hypothesis
-from optics.bench.uncertainty import exact
+from optics.bench.uncertainty import exact, within
 from tests.optics.bench.bench_day import (
     BED,
     CELL,
     FULL_ROUND,
+    GATE,
     GAUGE,
     HELICOID,
     TURNED,
@@ -94,3 +95,27 @@ def test_a_sound_part_is_nearer_its_place_than_a_faulty_one() -> None:
     """A usual deviation larger than the faulty one is refused in words."""
     with pytest.raises(ValueError, match=r"^A part that is right must be nearer its place"):
         Prior(0.1, 0.2, 0.1)
+
+
+def test_the_gate_gauged_tells_the_film_from_the_seat() -> None:
+    """Gauged 0.09 mm behind the glass, film is the cause with that size, and no shim is."""
+    seen = all_shown(HELICOID, Faults(gate=0.09), (GAUGE, GATE))
+    found = diagnose(HELICOID, seen)
+    assert found.leading.causes == {Cause.GATE}
+    assert found.sizes["gate"].value == pytest.approx(0.09, abs=0.001)
+    assert [duty.words for duty in found.duties] == ["register", "film gate"]
+
+
+def test_what_a_reading_does_not_carry_is_added_to_it() -> None:
+    """A reading with no figure of its own for the eye's blur is weighed with what is added."""
+    bare = showing(GAUGE, exact(60.0))
+    found = diagnose(HELICOID, [bare], also=[within(0.03, 0.02, "eye")])
+    assert found.seen.values == pytest.approx([0.03])
+    assert found.seen.standard == pytest.approx([0.02 / 3**0.5])
+
+
+def test_the_leading_causes_foretell_every_reading() -> None:
+    """What the leading causes foretell is what was read, where readings are free of scatter."""
+    seen = all_shown(HELICOID, Faults(seat=0.07, ring=-0.15), FULL_ROUND)
+    found = diagnose(HELICOID, seen)
+    assert found.foretold == pytest.approx(found.seen.values, abs=0.003)

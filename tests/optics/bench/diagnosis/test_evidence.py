@@ -10,6 +10,7 @@ from optics.bench.diagnosis.evidence import spot_of
 from tests.optics.bench.bench_day import (
     CORNERS,
     FAR_PAIR,
+    GATE,
     GAUGE,
     HELICOID,
     INFINITY,
@@ -34,7 +35,7 @@ ROWS = {
     "squareness (off centre)": Cause.TILT, "film gate (on film)": Cause.GATE,
     "rangefinder zero": Cause.ZERO, "rangefinder gain": Cause.GAIN,
 }  # fmt: skip
-READINGS = (GAUGE, CORNERS[0], STOP, INFINITY, INFINITY_FILM, NEAR, RULER, TURNED, FAR_PAIR)
+READINGS = (GAUGE, CORNERS[0], STOP, INFINITY, INFINITY_FILM, NEAR, RULER, TURNED, FAR_PAIR, GATE)
 
 
 @pytest.mark.parametrize("cause", Cause)
@@ -62,7 +63,9 @@ def documented() -> dict[Cause, list[bool]]:
 
 def test_the_table_that_is_printed_is_the_table_that_is_used() -> None:
     """The table in the package's docstring says what the program goes by."""
-    spots = (Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.NEAR, Spot.COINCIDENCE)
+    spots = (
+        Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.NEAR, Spot.COINCIDENCE, Spot.GATE,
+    )  # fmt: skip
     used = {
         cause: [cause in optics.bench.diagnosis.DISTURBED_BY[spot] for spot in spots]
         for cause in Cause
@@ -72,8 +75,8 @@ def test_the_table_that_is_printed_is_the_table_that_is_used() -> None:
 
 def test_readings_belong_where_they_were_taken() -> None:
     """Each reading is filed under the place at which it was taken."""
-    spots = [spot_of(r) for r in (GAUGE, STOP, INFINITY, TURNED, NEAR, RULER, NEAR_PAIR)]
+    spots = [spot_of(r) for r in (GAUGE, STOP, INFINITY, TURNED, NEAR, RULER, NEAR_PAIR, GATE)]
     assert spots == [
         Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.INFINITY, Spot.NEAR, Spot.NEAR,
-        Spot.COINCIDENCE,
+        Spot.COINCIDENCE, Spot.GATE,
     ]  # fmt: skip

@@ -7,9 +7,10 @@ import pytest
 
 from optics.bench.diagnosis import Cause, Faults, diagnose, usual_priors
 from optics.bench.diagnosis.faults import AT, NAMES
-from optics.bench.diagnosis.posterior import Mixture
+from optics.bench.diagnosis.hypotheses import Hypothesis
+from optics.bench.diagnosis.posterior import Mixture, Posterior
 from optics.bench.readings import CoincidenceReading
-from optics.bench.uncertainty import exact
+from optics.bench.uncertainty import Source, exact
 from tests.optics.bench.bench_day import FULL_ROUND, HELICOID, all_shown, showing, shown
 
 UNITS = np.eye(len(NAMES))
@@ -59,9 +60,7 @@ def test_draws_have_the_means_and_spreads_that_are_stated() -> None:
 
 def test_an_interval_of_a_mixture_leaves_as_much_on_either_side() -> None:
     """The interval of two normal humps is where their summed tails are 2.5 % each."""
-    mixture = Mixture(
-        np.array([0.7, 0.3]), np.array([0.0, 1.0]), np.array([0.1, 0.2]), np.array([1e6, 1e6])
-    )
+    mixture = Mixture(np.array([0.7, 0.3]), np.array([0.0, 1.0]), np.array([0.1, 0.2]))
     low, high = mixture.interval()
 
     def tail(z: float) -> float:
@@ -74,8 +73,12 @@ def test_an_interval_of_a_mixture_leaves_as_much_on_either_side() -> None:
     assert mixture.standard == pytest.approx(math.sqrt(0.019 + 0.21))
 
 
-def test_one_hump_has_the_interval_of_students_t() -> None:
-    """A single hump of two degrees of freedom reaches 4.30 standard uncertainties (table G.2)."""
-    one = Mixture(np.array([1.0]), np.array([0.0]), np.array([1.0]), np.array([2.0]))
-    assert one.interval()[1] == pytest.approx(4.30, abs=0.005)
-    assert one.within(4.30) == pytest.approx(0.95, abs=0.0005)
+def test_three_repeats_reach_as_far_as_students_t() -> None:
+    """A figure known by three repeats alone reaches 4.30 standard uncertainties (table G.2)."""
+    repeats = Source("repeats", 2)
+    left = Posterior(
+        (Hypothesis(frozenset()),), np.ones(1), np.zeros((1, 1)), np.ones((1, 1, 1)), (repeats,)
+    )
+    found = left.mixture(np.ones(1))
+    assert found.interval()[1] == pytest.approx(4.30, abs=0.005)
+    assert found.within(4.30) == pytest.approx(0.95, abs=0.0005)

@@ -1,0 +1,92 @@
+"""All readings of a camera weighed together: what it is, what cannot be told, and the plan."""
+
+from typing import Any
+
+import streamlit as st
+
+from optics.bench.cautions import SUN
+from optics.bench.diagnosis import Diagnosis
+from optics.bench.diagnosis.reading_wording import FAULT_WORDS, movable_faults
+from optics.bench.diagnosis.what_if import what_if
+from optics.records.diagnosis import amount_of_fault
+from optics.records.diagnosis_bench import WholeCamera
+from ui import answer_panel
+from ui import whole_camera_panel as panel
+from ui.camera_form import camera_form, choose_camera
+from ui.fields import choice, field
+from ui.reading_rows import rows_form
+from ui.whole_camera_form import beside_form
+from ui.working_out import found, offer_job_file, offer_text, solved
+
+
+def show() -> None:
+    """Draw the page."""
+    st.html("<h1 class='page-name'>Whole camera</h1>")
+    entry, answer = st.columns([9, 13], gap="medium")
+    with entry, st.container(key="entry"):
+        parts, problems = _entered()
+        st.html(answer_panel.cautions_html((SUN,)))
+    with answer:
+        _answered(parts, problems)
+
+
+def _entered() -> tuple[dict[str, Any], list[str]]:
+    """Draw every field; the job as typed, and what stands in the way of an answer."""
+    name = choose_camera()
+    st.html(answer_panel.group_html("What was read, seen from the front"))
+    with st.container():
+        rows = rows_form(name)
+    beside, amiss = beside_form(name, rows.pairs)
+    st.html(answer_panel.group_html("The camera"))
+    camera, wrong = camera_form(name)
+    return {"camera": camera} | rows.parts | beside, [*rows.problems, *amiss, *wrong]
+
+
+def _answered(parts: dict[str, Any], problems: list[str]) -> None:
+    """Show the answer, or what it waits for; each step carries its own cautions."""
+    solution = solved(parts, problems)
+    if solution is None or solution.whole is None:
+        return
+    whole = solution.whole
+    st.html(panel.verdict_html(whole))
+    st.html(panel.causes_html(whole))
+    st.html(panel.plan_html(whole.plan))
+    offer_job_file(solution)
+    _explain(whole)
+    offer_text(solution)
+
+
+def _explain(whole: WholeCamera) -> None:
+    """Other ways, a fault moved, the readings' figures, what is supposed: made while unfolded."""
+    if whole.plan.alternatives:
+        ways = st.expander("Another way, and its price", key="ways", on_change="rerun")
+        if ways.open:
+            ways.html(panel.ways_html(whole.plan))
+    moved = st.expander("What if …", key="what_if", on_change="rerun")
+    if moved.open:
+        with moved:
+            _what_if(whole.diagnosis)
+    read = st.expander("What each reading shows", key="shows", on_change="rerun")
+    if read.open:
+        read.html(panel.read_html(whole))
+    supposed = st.expander("What is supposed", key="supposed", on_change="rerun")
+    if supposed.open:
+        supposed.html(panel.supposed_html(whole.diagnosis))
+
+
+def _what_if(diagnosis: Diagnosis) -> None:
+    """One fault moved by what is typed, and every reading with it."""
+    faults = {FAULT_WORDS[name]: name for name in movable_faults(diagnosis)}
+    left, right = st.columns(2)
+    with left:
+        fault = faults[choice("part to move", list(faults), "what_if.fault")]
+    quantity, usual = amount_of_fault(fault)
+    with right:
+        entry = field(quantity, f"what_if.{fault}", typed=usual, label="by")
+    if entry.is_good:
+        amount = float(quantity.read(entry.text).value)
+        if fault == "start":
+            amount *= diagnosis.priors.pitch
+        would = found([], lambda: what_if(diagnosis, fault, amount))
+        if would is not None:
+            st.html(panel.what_if_html(diagnosis, would))

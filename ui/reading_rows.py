@@ -1,0 +1,277 @@
+"""One row for each reading of a camera: where it was taken, how, and its figures as typed."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+import streamlit as st
+
+from optics.bench.camera import Turn
+from optics.bench.gate import FILMS
+from optics.records import fields, gate
+from optics.records.fields import Typed
+from optics.records.places import PLACE
+from ui import whole_camera_examples as rows
+from ui.camera_form import Texts
+from ui.fields import choice
+from ui.forms import Form
+from ui.whole_camera_examples import EXAMPLES, Row
+
+MOST_ROWS = 16
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where a reading is taken: with what, and what the job says of it beside the figures."""
+
+    ways: dict[str, str]
+    near: bool = False
+    said: Texts = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One figure of a row, typed or chosen; some are asked at a near mark only.
+
+    `width` is its share of the line it stands on.
+    """
+
+    name: str
+    label: str
+    quantity: Typed | None = None
+    hint: str = ""
+    optional: bool = False
+    options: Sequence[str] = ()
+    near_only: bool = False
+    width: int = 6
+
+
+_EYE = {rows.TURNED: "rotation", rows.SHARP: "mark", rows.COLLIMATOR: "collimator"}
+_FILM = {rows.RULER: "ruler", rows.SHARP: "mark"}
+PLACES = {
+    rows.GAUGED: Place({"": "register"}),
+    rows.STOP: Place(_EYE, said={"where": "at the stop"}),
+    rows.INFINITY: Place(_EYE),
+    rows.NEAR: Place({rows.SHARP: "mark", rows.TURNED: "rotation"}, near=True),
+    rows.FILM_INFINITY: Place(_FILM, said={"judged": "on film"}),
+    rows.FILM_NEAR: Place(_FILM, near=True, said={"judged": "on film"}),
+    rows.OFF_MIDDLE: Place({"": "corner"}),
+    rows.GATE: Place({"": "gate"}),
+    rows.FINDER: Place({"": "pairs"}),
+}
+_LIMIT = "0 if empty"
+_MARK = Asked("mark", "ring mark", fields.RING_MARK, "such as 1.5", near_only=True)
+_GAUGED = (
+    Asked("measured", "measured", fields.MEASURED_REGISTER, "repeats: 28.74; 28.75", width=10),
+    Asked("nominal", "nominal", fields.NOMINAL_REGISTER, "as made", width=7),
+    Asked("limit", "gauge ±", fields.GAUGE_LIMIT, "such as 0.015", width=7),
+)
+_FILM_NAMES = {film.name: key for key, film in FILMS.items()}
+# Each kind's figures, line by line.
+ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
+    "register": (_GAUGED,),
+    "corner": ((Asked("place", "place", PLACE, "top left; −16, 11", width=8), *_GAUGED),),
+    "mark": (
+        (
+            _MARK,
+            Asked("sharp_at", "really sharp at", fields.SHARP_AT, "repeats: 18; 18.7 m", width=9),
+            Asked("limit", "tape ±", fields.DISTANCE_LIMIT, _LIMIT, optional=True),
+        ),
+    ),
+    "rotation": (
+        (
+            Asked("turned", "turned", fields.TURNED, "repeats: 2.5; 2", width=9),
+            Asked("sense", "which way", options=(Turn.COUNTER_CLOCKWISE, Turn.CLOCKWISE), width=9),
+        ),
+        (
+            _MARK,
+            Asked("limit", "read to ±", fields.ANGLE_LIMIT, _LIMIT, optional=True),
+            Asked("target", "target at", fields.TARGET, "∞ if empty", optional=True),
+        ),
+    ),
+    "collimator": (
+        (
+            Asked("shift", "reticle moved", fields.RETICLE_SHIFT, "repeats: 1.2; 1.25", width=9),
+            Asked("towards", "towards", options=("its lens", "away from its lens"), width=9),
+        ),
+        (
+            Asked("limit", "read to ±", fields.RETICLE_LIMIT, _LIMIT, optional=True),
+            Asked("collimator_focal_length", "its focal length", fields.COLLIMATOR, "such as 300"),
+        ),
+    ),
+    "ruler": (
+        (
+            _MARK,
+            Asked("aim", "film to ruler's zero", fields.RULER_AIM, "such as 1.5 m"),
+            Asked("slope", "slope to the axis", fields.RULER_SLOPE, "45° if empty", optional=True),
+        ),
+        (
+            Asked("offset", "sharpest at", fields.RULER_OFFSET, "along it: 20; 24"),
+            Asked("side", "side of its zero", options=("nearer", "farther")),
+            Asked("limit", "read to ±", fields.RULER_LIMIT, _LIMIT, optional=True),
+        ),
+    ),
+    "gate": (
+        (Asked("film", "kind of film", options=tuple(_FILM_NAMES)),),
+        (
+            Asked("channel", "channel, deep", gate.CHANNEL, "such as 0.20 ± 0.01"),
+            Asked("film_thickness", "film", gate.FILM_THICKNESS, "as usual if empty",
+                  optional=True),
+        ),
+    ),
+    "pairs": (
+        (
+            Asked("pairs", "true distance = lens scale", fields.COINCIDENCES,
+                  "∞ = 28, 30; 1 m = 1.02", width=16),
+            Asked("tape", "tape ±", fields.TAPE_LIMIT, _LIMIT, optional=True, width=5),
+        ),
+    ),
+}  # fmt: skip
+
+
+@dataclass
+class Found:
+    """What all rows make of a job, and what stands in the way."""
+
+    readings: list[Texts] = field(default_factory=list)
+    gates: list[Texts] = field(default_factory=list)
+    pairs: list[Texts] = field(default_factory=list)
+    problems: list[str] = field(default_factory=list)
+
+    @property
+    def parts(self) -> dict[str, Any]:
+        """Readings and gate as the job document takes them."""
+        found: dict[str, Any] = {"readings": self.readings}
+        return found | ({"gate": self.gates[0]} if self.gates else {})
+
+    def add(self, kind: str, place: Place, texts: Texts) -> None:
+        """Put a row where it belongs in the job; gate and rangefinder have one row each."""
+        if kind == "gate":
+            self._alone(self.gates, texts, "gate")
+        elif kind == "pairs":
+            self._alone(self.pairs, texts, "rangefinder")
+        else:
+            self.readings.append(_as_reading(kind, place, texts))
+
+    def _alone(self, kept: list[Texts], texts: Texts, what: str) -> None:
+        if kept:
+            self.problems.append(f"The {what} has one row: put both into it, or remove one.")
+        kept.append(texts)
+
+
+def _as_reading(kind: str, place: Place, texts: Texts) -> Texts:
+    if kind in ("register", "corner"):
+        return {"kind": "register", "instrument": "other"} | texts
+    mark = {} if kind == "collimator" or "mark" in texts else {"mark": "inf"}
+    return {"kind": kind} | mark | place.said | texts
+
+
+def rows_form(name: str) -> Found:
+    """Draw every row and the buttons that add and take away; what they make of a job."""
+    found = Found()
+    for number, row in enumerate(_numbers(name), start=1):
+        with st.container(key=f"{_key(name)}{row}", gap=None):
+            _one_row(name, row, number, found)
+    _buttons(name)
+    return found
+
+
+def _one_row(name: str, row: int, number: int, found: Found) -> None:
+    known, prefix = _known(name, row), f"{_key(name)}{row}"
+    left, right, end = st.columns([10, 10, 3], vertical_alignment="bottom")
+    with left:
+        options = list(PLACES)
+        where = choice(f"{number} read", options, f"{prefix}.place", options.index(known.place))
+    place = PLACES[where]
+    with right:
+        kind = _way(place, f"{prefix}.{where}", number, known)
+    end.button(
+        f"✕ {number}",
+        key=f"{prefix}.remove",
+        help=f"Take reading {number} away",
+        on_click=_remove,
+        args=(name, row),
+        width="stretch",
+    )
+    form = Form(f"{prefix}.{kind}")
+    texts = known.texts if _is_as_known(known, where, kind) else {}
+    _figures(form, kind, place, number, texts)
+    found.problems += [f"Reading {number}: {problem}" for problem in form.problems]
+    part = form.part()
+    if kind == "gate":
+        part["film"] = _FILM_NAMES[part["film"]]
+    found.add(kind, place, part)
+
+
+def _way(place: Place, key: str, number: int, known: Row) -> str:
+    """With what it was read; asked only where there is a choice."""
+    ways = list(place.ways)
+    if len(ways) == 1:
+        return place.ways[ways[0]]
+    first = ways.index(known.kind) if known.kind in ways else 0
+    return place.ways[choice(f"{number} by", ways, f"{key}.way", first)]
+
+
+def _is_as_known(known: Row, where: str, kind: str) -> bool:
+    return known.place == where and PLACES[where].ways.get(known.kind) == kind
+
+
+def _figures(form: Form, kind: str, place: Place, number: int, texts: Texts) -> None:
+    for asked in ASKED[kind]:
+        line = [one for one in asked if place.near or not one.near_only]
+        for column, one in zip(st.columns([one.width for one in line]), line, strict=True):
+            with column:
+                _ask(form, one, f"{number} {one.label}", texts)
+
+
+def _ask(form: Form, one: Asked, label: str, texts: Texts) -> None:
+    if one.quantity is None:
+        form.choose(one.name, label, [str(o) for o in one.options], texts.get(one.name, ""))
+        return
+    form.ask(one.name, one.quantity, typed=texts.get(one.name), label=label, hint=one.hint,
+             optional=one.optional)  # fmt: skip
+
+
+def _buttons(name: str) -> None:
+    """Another row, and the last one taken away put back with all that was typed in it."""
+    with st.container(horizontal=True, key=f"{_key(name)}.buttons"):
+        if len(_numbers(name)) < MOST_ROWS:
+            st.button("Add a reading", key=f"{_key(name)}.add", on_click=_add, args=(name,))
+        if _removed(name):
+            st.button("Put back", key=f"{_key(name)}.back", on_click=_put_back, args=(name,))
+
+
+def _numbers(name: str) -> list[int]:
+    """The rows in use, each by a number that is never given twice; the example's at first."""
+    first = list(range(max(len(EXAMPLES.get(name, ())), 1)))
+    numbers: list[int] = st.session_state.setdefault(f"{_key(name)}.used", first)
+    return numbers
+
+
+def _removed(name: str) -> list[tuple[int, int]]:
+    removed: list[tuple[int, int]] = st.session_state.setdefault(f"{_key(name)}.removed", [])
+    return removed
+
+
+def _add(name: str) -> None:
+    taken = [*_numbers(name), *(row for _, row in _removed(name))]
+    _numbers(name).append(max(taken, default=-1) + 1)
+
+
+def _remove(name: str, row: int) -> None:
+    _removed(name).append((_numbers(name).index(row), row))
+    _numbers(name).remove(row)
+
+
+def _put_back(name: str) -> None:
+    at, row = _removed(name).pop()
+    _numbers(name).insert(at, row)
+
+
+def _known(name: str, row: int) -> Row:
+    example = EXAMPLES.get(name, ())
+    return example[row] if row < len(example) else Row(rows.GAUGED)
+
+
+def _key(name: str) -> str:
+    return f"{name}.whole.row"
