@@ -5,13 +5,18 @@ from base64 import b64encode
 from collections.abc import Awaitable, Callable, MutableMapping
 from functools import cache
 from pathlib import Path
+from secrets import token_hex
 from typing import Any
 
 import streamlit
 from starlette.requests import Request
 from starlette.responses import HTMLResponse
 
+from ui.drafts import BROWSER, is_browser_name
 from ui.theme import DAY, MARK, NIGHT
+
+# The longest that browsers keep a cookie, in s; each opening of the bench does not renew it.
+_COOKIE_LIFE = 400 * 24 * 3600
 
 # The page may talk to its own server and to nobody else, whatever a library would like.
 CONTENT_POLICY = "; ".join(
@@ -77,9 +82,18 @@ class OwnServerOnly:
         await self.server(scope, receive, send_with_policy)
 
 
-async def show_front_page(_request: Request) -> HTMLResponse:
-    """Answer the request for the front page, whichever page the address names."""
-    return HTMLResponse(front_page(), headers={"Cache-Control": "no-cache"})
+async def show_front_page(request: Request) -> HTMLResponse:
+    """Answer the request for the front page, whichever page the address names.
+
+    A browser that comes for the first time is given a name of its own, so that what is typed
+    in it is there again when it comes back.
+    """
+    answer = HTMLResponse(front_page(), headers={"Cache-Control": "no-cache"})
+    if not is_browser_name(request.cookies.get(BROWSER, "")):
+        answer.set_cookie(
+            BROWSER, token_hex(16), max_age=_COOKIE_LIFE, httponly=True, samesite="strict"
+        )
+    return answer
 
 
 @cache

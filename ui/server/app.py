@@ -4,6 +4,8 @@ from importlib import import_module
 
 import streamlit as st
 
+from ui.drafts import kept_while_drawn
+from ui.open_job import strip
 from ui.theme import dress_page
 
 # Title and module of each page. A page is imported when it is first shown, so that the
@@ -13,6 +15,8 @@ PAGES = {
     "Depth and scales": "depth_and_scales",
     "Rangefinder": "rangefinder",
     "Standard and marks": "standard_and_marks",
+    "Jobs": "jobs",
+    "Record": "record",
 }
 
 
@@ -23,9 +27,9 @@ def show() -> None:
 
 # A page is shown by calling it here, not by Page.run(): the browser sends with a page
 # change only what belongs to this script, and so keeps text typed a moment before.
-page = st.navigation(
-    [st.Page(show, title=title, url_path=address) for title, address in PAGES.items()],
-    position="top",
-)
+pages = {title: st.Page(show, title=title, url_path=place) for title, place in PAGES.items()}
+page = st.navigation(list(pages.values()), position="top")
 dress_page(page.title)
-show()
+with kept_while_drawn():
+    strip(pages, page.title)
+    show()

@@ -144,10 +144,21 @@ class Store:
         with reading(self.path) as connection:
             return learned(connection, jobs.folded(camera))
 
+    def described_before(self, camera: str, but: int) -> KeptJob | None:
+        """The job changed last that describes a kind of camera, by its name; not job `but`."""
+        with reading(self.path) as connection:
+            others = jobs.of_kind(connection, jobs.folded(camera), but)
+            return next((kept for kept in others if kept.job.camera is not None), None)
+
     def save_draft(self, key: str, typed: Mapping[str, Any]) -> None:
         """Keep what stands in a page's fields under a key."""
         with writing(self.path) as connection:
             drafts.save(connection, key, typed, self.now())
+
+    def merge_draft(self, key: str, changed: Mapping[str, str | None]) -> None:
+        """Change some fields of a draft and leave the others; None forgets a field."""
+        with writing(self.path) as connection:
+            drafts.merge(connection, key, changed, self.now())
 
     def draft(self, key: str) -> dict[str, Any] | None:
         """What was last kept under a key; None where there is nothing."""
