@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 from secrets import token_hex
 from typing import Any
+from urllib.parse import urlsplit
 
 import streamlit
 from starlette.requests import Request
@@ -35,11 +36,8 @@ CONTENT_POLICY = "; ".join(
     )
 )
 
-HEADERS = (
-    (b"content-security-policy", CONTENT_POLICY.encode()),
-    (b"referrer-policy", b"no-referrer"),
-    (b"x-content-type-options", b"nosniff"),
-)
+_HEADERS = ((b"referrer-policy", b"no-referrer"), (b"x-content-type-options", b"nosniff"))
+_HOST = re.compile(r"[\w.\-]+(:\d+)?")
 
 ICON = b64encode(MARK.encode()).decode()
 
@@ -66,20 +64,35 @@ Server = Callable[[Message, Receive, Send], Awaitable[None]]
 
 
 class OwnServerOnly:
-    """Send the content policy with every answer of the server."""
+    """Send the content policy with every answer; open a socket to our own pages only."""
 
     def __init__(self, server: Server) -> None:
         self.server = server
 
     async def __call__(self, scope: Message, receive: Receive, send: Send) -> None:
         """Pass the request on and put the headers at the start of its answer."""
+        asked = {name: value.decode("latin-1") for name, value in scope.get("headers", ())}
+        host, origin = asked.get(b"host", ""), asked.get(b"origin")
+        if scope["type"] == "websocket" and origin and urlsplit(origin).netloc != host:
+            # The page server would ask an address on the Internet who we are to judge this one.
+            await receive()
+            await send({"type": "websocket.close"})
+            return
 
         async def send_with_policy(message: Message) -> None:
             if message["type"] == "http.response.start":
-                message["headers"] = [*message.get("headers", ()), *HEADERS]
+                message["headers"] = [*message.get("headers", ()), *_headers(host)]
             await send(message)
 
         await self.server(scope, receive, send_with_policy)
+
+
+def _headers(host: str) -> tuple[tuple[bytes, bytes], ...]:
+    """The headers of every answer; the page may open its socket where it came from."""
+    # Not every browser counts a socket to the page's own server as 'self'.
+    own = f"ws://{host}" if _HOST.fullmatch(host) else ""
+    policy = CONTENT_POLICY.replace("connect-src 'self'", f"connect-src 'self' {own}".rstrip())
+    return ((b"content-security-policy", policy.encode()), *_HEADERS)
 
 
 async def show_front_page(request: Request) -> HTMLResponse:

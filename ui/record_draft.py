@@ -88,6 +88,12 @@ class RecordDraft:
             if key.startswith(self.prefix) and path not in (*but, "seen"):
                 st.session_state[key] = self.texts.get(path, "")
 
+    def append(self, path: str, texts: Texts) -> None:
+        """Write one more row, as if it had been typed; for a callback."""
+        number = self.rows(path)
+        for name, text in texts.items():
+            drafts.put(self.key(f"{path}.{number}.{name}"), text)
+
     def save(self) -> None:
         """Save what was typed; for a callback."""
         number = self.kept.line.number

@@ -8,6 +8,7 @@ from optics.records.fields import Typed
 from optics.records.intake import SHIMS_FOUND, Fault
 from optics.records.work import INSTRUMENT_LIMIT, SHIMS_ADDED, SHIMS_REMOVED, State
 
+INSTRUMENTS, DONE = "work.instruments", "work.done"
 _DAY_HINT = "such as 2026-03-06"
 
 
@@ -48,7 +49,7 @@ class Several:
 
 
 def _day(name: str, words: str, hint: str = _DAY_HINT) -> Ask:
-    return Ask(name, words, DAY, hint=hint)
+    return Ask(name, words, DAY, hint=hint, width=3)
 
 
 _INTAKE = (
@@ -103,12 +104,12 @@ _TRAYS = (
     )),
 )  # fmt: skip
 _WORK = (
-    Several("Work done", "work.done", (
+    Several("Work done", DONE, (
         (Ask("done", "done", width=7), Ask("quantity", "how much", width=4)),
         (Ask("added", "shims in", SHIMS_ADDED, hint="such as 0.05 × 2", width=4),
          Ask("removed", "shims out", SHIMS_REMOVED, hint="", width=4), _day("day", "day")),
     )),
-    Several("Instruments used", "work.instruments", (
+    Several("Instruments used", INSTRUMENTS, (
         (Ask("name", "instrument", width=5), Ask("limit", "good to ±", INSTRUMENT_LIMIT, hint="",
                                                  width=3), Ask("serial", "number", width=3)),
         (Ask("source", "who says so", width=5), _day("checked", "checked on"),
@@ -123,15 +124,15 @@ _DECISION = (
     Single("Decision on the readings as left", "work.decision", (
         (Ask("guard_band", "guard band inside the tolerance",
              options=("expanded uncertainty", "none")),),
-        (Ask("by", "decided by"), _day("day", "on")),
+        (Ask("by", "decided by", width=5), _day("day", "on")),
         (Ask("note", "note"),),
     )),
     Single("Next service", "work.next_service", (
-        (_day("due", "due"), Ask("note", "what for")),
+        (_day("due", "due"), Ask("note", "what for", width=5)),
     )),
 )  # fmt: skip
 TAKEN = (
-    (_day("day", "day", ""), Ask("instrument", "instrument", width=2)),
+    (_day("day", "day", ""), Ask("instrument", "instrument", width=5)),
     (Ask("note", "note"),),
 )
 

@@ -5,10 +5,12 @@ from collections.abc import Sequence
 import streamlit as st
 
 from optics.records.job import TakenPart
+from optics.records.library import Item
 from ui.answer_panel import group_html
 from ui.fields import choice, field, plain_field
+from ui.library import library_items
 from ui.record_draft import RecordDraft
-from ui.record_fields import PARTS, TAKEN, Ask, Several, Single
+from ui.record_fields import INSTRUMENTS, PARTS, TAKEN, Ask, Several, Single
 
 
 def part_form(record: RecordDraft, part: str) -> list[str]:
@@ -20,7 +22,25 @@ def part_form(record: RecordDraft, part: str) -> list[str]:
             refusals += _rows(record, one.path, one.rows)
         else:
             refusals += _several(record, one)
+            if one.path == INSTRUMENTS:
+                _offer_instruments(record)
     return refusals
+
+
+def _offer_instruments(record: RecordDraft) -> None:
+    """Write an instrument of the library into the first empty row."""
+    known = {line.name: item for line, item in library_items("instrument")}
+    if not known:
+        return
+    left, right = st.columns([3, 1], vertical_alignment="bottom")
+    with left:
+        name = choice("from the library", list(known), "record.instrument")
+    right.button("Add", key="add_instrument", on_click=_add_instrument, args=[record, known[name]])
+
+
+def _add_instrument(record: RecordDraft, item: Item) -> None:
+    texts = item.part.model_dump(mode="json", exclude_none=True)
+    record.append(INSTRUMENTS, texts | {"name": item.name})
 
 
 def _several(record: RecordDraft, several: Several) -> list[str]:

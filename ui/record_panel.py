@@ -52,28 +52,18 @@ def _reading_row(taken: TakenReading) -> tuple[str, str]:
     return taken.title, f"{said} {said_probability(taken.decision)}"
 
 
-def plan_lines(job: JobDocument) -> list[str]:
-    """What the readings being worked with ask for, a sentence each.
+def planned(job: JobDocument) -> list[tuple[str, list[Remedy]]]:
+    """What each reading being worked with says, and what would put it right.
 
     Errors: as `solve`, for figures that cannot be.
     """
     if not job.readings or job.camera is None:
         return []
-    answers = solve(job).answers
-    return [line for answer in answers if isinstance(answer, Correction) for line in _plan(answer)]
-
-
-def _plan(answer: Correction) -> list[str]:
-    remedies = (offer for offer in answer.offers if isinstance(offer, Remedy))
-    return [wording.headline(answer), *(f"{one.title}: {one.instruction}" for one in remedies)]
-
-
-def plan_html(lines: Sequence[str]) -> str:
-    """The plan as a list, or nothing."""
-    if not lines:
-        return ""
-    items = "".join(f"<li>{escape(line)}</li>" for line in lines)
-    return f"<div class='answer'><ul>{items}</ul></div>"
+    corrections = (answer for answer in solve(job).answers if isinstance(answer, Correction))
+    return [
+        (wording.headline(one), [offer for offer in one.offers if isinstance(offer, Remedy)])
+        for one in corrections
+    ]
 
 
 def learned_html(camera: str, rows: Sequence[Learned]) -> str:

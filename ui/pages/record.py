@@ -17,7 +17,7 @@ from ui.from_job import fill
 from ui.library import known_cameras
 from ui.open_job import go_to, open_job
 from ui.record_draft import RecordDraft, said
-from ui.record_fields import PARTS, READINGS
+from ui.record_fields import DONE, PARTS, READINGS
 from ui.record_form import part_form, taken_form
 from ui.record_sheets import offer_sheets
 from ui.working_out import found
@@ -136,7 +136,7 @@ def _tell(record: RecordDraft) -> None:
     report = found([], partial(report_of, job))
     if report is not None:
         st.html(record_panel.record_html(report))
-    _fold("What the readings ask for", "plan", lambda: _show_plan(job))
+    _fold("What the readings ask for", "plan", lambda: _show_plan(record, job))
     if report is not None:
         offer_sheets(record)
     _fold("Earlier jobs on this kind of camera", "learned", lambda: _show_learned(record))
@@ -154,12 +154,17 @@ def _fold(title: str, key: str, draw: Callable[[], None]) -> None:
             draw()
 
 
-def _show_plan(job: JobDocument) -> None:
-    lines = found([], partial(record_panel.plan_lines, job))
-    if lines:
-        st.html(record_panel.plan_html(lines))
-    elif lines is not None:
+def _show_plan(record: RecordDraft, job: JobDocument) -> None:
+    plan = found([], partial(record_panel.planned, job))
+    if plan == []:
         st.caption("No reading is being worked with: put one into the job on Correction.")
+    for number, (said_first, remedies) in enumerate(plan or ()):
+        st.markdown(f"**{said_first}**")
+        for remedy in remedies:
+            st.caption(f"{remedy.title}: {remedy.instruction}")
+            row = {"done": remedy.instruction, "day": date.today().isoformat()}
+            st.button(f"Note as done: {remedy.title.lower()}", key=f"done_{number}_{remedy.kind}",
+                      on_click=record.append, args=[DONE, row])  # fmt: skip
 
 
 def _show_learned(record: RecordDraft) -> None:
