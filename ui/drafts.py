@@ -69,7 +69,7 @@ def draft() -> Draft:
 
 
 def _opened() -> Draft:
-    browser = st.context.cookies.get(BROWSER, "")
+    browser = str(st.context.cookies.get(BROWSER, ""))
     if not is_browser_name(browser):
         return Draft("")
     try:

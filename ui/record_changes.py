@@ -73,7 +73,10 @@ def _set(inside: Any, steps: list[str], text: str) -> None:
     if isinstance(inside, list):
         inside.extend({} for _ in range(len(inside), place + 1))
     if not rest:
-        inside.pop(place, None) if not text.strip() else inside.update({place: text})
+        if text.strip() or isinstance(inside, list):
+            inside[place] = text
+        else:
+            inside.pop(place, None)
         return
     if not isinstance(inside, list):
         inside.setdefault(place, [] if rest[0].isdigit() else {})
