@@ -10,10 +10,10 @@ from optics.errors import ShimwrightError
 from optics.records.day import DAY
 from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import Solution
-from optics.records.store import KeptJob, Store
+from optics.records.store import KeptJob
 from ui.fields import choice, field, plain_field
 from ui.library import library_items
-from ui.open_job import job_name, look_again, open_job
+from ui.open_job import job_name, look_again, my_store, open_job
 
 FOUND, LEFT, WORKING = "as found", "as left", "to work with only"
 _SAID = "said of the open job"
@@ -64,7 +64,7 @@ def _put(kept: KeptJob, sent: JobDocument, taken: dict[str, str]) -> None:
         if job == kept.job:
             st.session_state[_SAID] = f"{name} holds just this already."
             return
-        Store().save_job(number, job, based_on=kept.revision)
+        my_store().save_job(number, job, based_on=kept.revision)
     except ShimwrightError as refusal:
         st.session_state[_SAID] = str(refusal)
     else:

@@ -17,7 +17,7 @@ from optics.records.work import INSTRUMENT_LIMIT
 from ui import drafts
 from ui.fields import choice, field, plain_field
 from ui.library import library_items
-from ui.open_job import open_job
+from ui.open_job import my_store, open_job
 from ui.record_draft import say
 
 _PREFIX = "library"
@@ -138,9 +138,9 @@ def _keep(kind: str, name: str, part: dict[str, Any], line: ItemLine | None) -> 
             {"item": {"kind": kind, "name": name, "part": part}}
         ).item
         if line is None:
-            Store().add_item(item)
+            my_store().add_item(item)
         else:
-            Store().save_item(line.number, item, based_on=None)
+            my_store().save_item(line.number, item, based_on=None)
     except ValidationError as wrong:
         say(problem_sentence(wrong, "library item"))
     except ShimwrightError as refusal:

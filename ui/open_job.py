@@ -9,9 +9,15 @@ from optics.errors import ShimwrightError
 from optics.records.store import KeptJob, Store
 from ui import drafts
 
+WORKER = "jobs.worker"
 _NUMBER = "open job"
 _NOW = "the open job"
 _PAGES = "the pages"
+
+
+def my_store() -> Store:
+    """The records, for saving: signed with the name given at this window."""
+    return Store(by=drafts.draft().texts.get(WORKER, "").strip())
 
 
 def job_name(number: int) -> str:

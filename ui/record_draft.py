@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import datetime
 from functools import cached_property
 
 import streamlit as st
@@ -12,7 +13,7 @@ from optics.records.files import problem_sentence
 from optics.records.job import JobDocument
 from optics.records.store import KeptJob, Store
 from ui import drafts
-from ui.open_job import look_again
+from ui.open_job import look_again, my_store
 from ui.record_changes import Collision, Texts, changed, collisions, flat, with_changes
 
 _BASE = "began at revision"
@@ -77,6 +78,13 @@ class RecordDraft:
             self._begin_at(began if found else revision)
         return found
 
+    def saved_by(self) -> str:
+        """When and by whom the present revision was saved, in words."""
+        revisions = Store().job_revisions(self.kept.line.number)
+        now = next(one for one in revisions if one.is_current)
+        time = datetime.fromisoformat(now.saved).astimezone().strftime("%Y-%m-%d %H:%M")
+        return f"{time} by {now.author}" if now.author else time
+
     def _begin_at(self, revision: int) -> None:
         key, text = self.key(_BASE), str(revision)
         if drafts.draft().texts.get(key) != text:
@@ -97,7 +105,7 @@ class RecordDraft:
     def save(self) -> None:
         """Save what was typed; for a callback."""
         number = self.kept.line.number
-        done = _tried(lambda: Store().save_job(number, self.job, based_on=self.kept.revision))
+        done = _tried(lambda: my_store().save_job(number, self.job, based_on=self.kept.revision))
         if done:
             drafts.forget(self.prefix)
             say(f"Job {number} is saved.")
@@ -120,7 +128,7 @@ class RecordDraft:
     def change(self, job: JobDocument) -> None:
         """Save the kept job in another state, apart from what is typed; for a callback."""
         number, revision = self.kept.line.number, self.kept.revision
-        _tried(lambda: Store().save_job(number, job, based_on=revision))
+        _tried(lambda: my_store().save_job(number, job, based_on=revision))
 
     def undo(self) -> None:
         """Step back one revision; for a callback."""

@@ -90,8 +90,8 @@ def _mm(value: float) -> str:
     return format_length(value, places=3)
 
 
-def collisions_html(found: Sequence[Collision]) -> str:
-    """Texts that were changed here and elsewhere, side by side."""
+def collisions_html(found: Sequence[Collision], saved: str) -> str:
+    """Texts that were changed here and elsewhere, side by side; `saved` says when and by whom."""
     rows = ((said_path(c.path), c.before, c.here, c.there) for c in found)
     body = "".join(
         f"<tr><th scope='row'>{escape(name)}</th>"
@@ -103,8 +103,9 @@ def collisions_html(found: Sequence[Collision]) -> str:
         f"<th scope='col'>{text}</th>" for text in ("Field", "It was", "Typed here", "Saved there")
     )
     return (
-        "<div class='answer' role='alert'><p>This job was saved in another window since you began "
-        "to type, and these fields were changed in both. Nothing is overwritten until you choose."
+        "<div class='answer' role='alert'><p>This job was saved in another window "
+        f"({escape(saved)}) since you began to type, and these fields were changed in both. "
+        "Nothing is overwritten until you choose."
         f"</p><table><thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table></div>"
     )
 

@@ -179,6 +179,7 @@ def opened_in(browser: Browser, address: str, number: str) -> Page:
     """Open a job's record in a browser of its own."""
     page = browser.new_context(viewport=hands.DESK).new_page()
     hands.open_at(page, f"{address}/jobs")
+    hands.write(page, "Your name, for what is saved here", "Mira")
     hands.click(page, f"Open {number}")
     hands.go(page, "Record")
     return page
@@ -196,7 +197,7 @@ def test_two_browsers_on_one_job(page: Page, chromium: Browser, bench_address: s
     hands.write(page, "Lens number", "88")
     alert = page.get_by_role("alert")
     expect(alert).to_contain_text("saved in another window")
-    for text in ("Zoë", "Zoe A."):
+    for text in ("Zoë", "Zoe A.", "by Mira"):
         expect(alert).to_contain_text(text)
     expect(alert).not_to_contain_text("41 207")
     expect(page.get_by_role("button", name="Save the record")).to_be_disabled()

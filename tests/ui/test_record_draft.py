@@ -1,5 +1,6 @@
 """Two windows on one record, without a browser."""
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -113,9 +114,9 @@ def test_a_save_that_comes_between_is_not_covered_up(
     window(monkeypatch, number, "a")
     type_in(NAME, "Zoë")
     drawn = record()
-    records.save_job(number, JobDocument(title="saved elsewhere"))
+    replace(records, by="Mira").save_job(number, JobDocument(title="saved elsewhere"))
     drawn.save()
-    assert "saved elsewhere since it was opened" in said()
+    assert "saved elsewhere by Mira since it was opened" in said()
     assert records.job(number).job == JobDocument(title="saved elsewhere")
 
 

@@ -17,7 +17,7 @@ from ui.fields import choice, name_field, plain_field
 from ui.files_form import files_form
 from ui.from_job import open_here
 from ui.library_form import library_form
-from ui.open_job import go_to, job_name, open_job, set_open
+from ui.open_job import WORKER, go_to, job_name, my_store, open_job, set_open
 from ui.record_draft import said, say
 from ui.working_out import found
 
@@ -44,6 +44,8 @@ def show() -> None:
                 state = choice("state", [_ANY, *get_args(State)], "jobs.state")
         st.html(answer_panel.group_html("Book a new job in"))
         _new_form()
+        st.html(answer_panel.group_html("This window"))
+        name_field("your name, for what is saved here", WORKER, "so that others see who saved what")
         with st.expander("Files, backup and restore", key="files", on_change="rerun") as files:
             if files.open:
                 files_form()
@@ -89,7 +91,7 @@ def _new_form() -> None:
 
 
 def _book_in(job: JobDocument) -> None:
-    number = _tried(lambda: Store().add_job(job))
+    number = _tried(lambda: my_store().add_job(job))
     if number is not None:
         for name in ("reference", "camera", "name", "serial"):
             drafts.put(f"{_NEW}.{name}", "")

@@ -39,7 +39,7 @@ def show() -> None:
         refusals = _draw_part(record, part)
     with answer:
         if collisions:
-            st.html(record_panel.collisions_html(collisions))
+            st.html(record_panel.collisions_html(collisions, record.saved_by()))
             row = st.container(horizontal=True, key="settle")
             row.button("Keep what is typed here", on_click=record.keep_mine)
             row.button("Take what was saved there", on_click=record.take_theirs, args=[collisions])
