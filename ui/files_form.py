@@ -9,6 +9,7 @@ import streamlit as st
 
 from optics.errors import ShimwrightError
 from optics.records.store import Store
+from ui.open_job import set_open
 from ui.record_draft import say
 
 _JSON_OR_ZIP = ("json", "zip")
@@ -83,5 +84,6 @@ def _restore(data: bytes) -> None:
     except ShimwrightError as refusal:
         say(str(refusal))
         return
+    set_open(None)
     kept = f" The records before it are kept in {aside}." if aside else ""
     say(f"The backup is checked and in place.{kept}")

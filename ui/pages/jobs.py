@@ -26,6 +26,8 @@ _ANY = "any state"
 _WHICH = {"in work": {}, "archived": {"archived": True}, "deleted": {"deleted": True}}
 _NEW = "jobs.new"
 _BOOKED_IN = "a job was booked in"
+_PLACE = "jobs.place"
+_SURE = "to be taken away for good"
 _UNDONE = "the job deleted last"
 
 
@@ -129,7 +131,7 @@ def _list(words: str, which: str, search: dict[str, Any]) -> None:
     if count == 0:
         st.html("<p class='quiet'>No job is found.</p>")
         return
-    place = min(int(st.session_state.get("jobs.place", 0)), pages - 1)
+    place = min(_place(words, which, search["state"]), pages - 1)
     for line in store.jobs(words, **search, limit=PAGE_SIZE, offset=place * PAGE_SIZE):
         _job_row(line, which)
     first = place * PAGE_SIZE + 1
@@ -143,8 +145,15 @@ def _list(words: str, which: str, search: dict[str, Any]) -> None:
         row.button("On", key="on", disabled=place + 1 >= pages, on_click=_turn, args=[place + 1])
 
 
+def _place(*asked: str | None) -> int:
+    """Which page of the list is shown; another search begins at its first."""
+    if st.session_state.get("jobs.asked") != asked:
+        st.session_state["jobs.asked"], st.session_state[_PLACE] = asked, 0
+    return int(st.session_state[_PLACE])
+
+
 def _turn(place: int) -> None:
-    st.session_state["jobs.place"] = place
+    st.session_state[_PLACE] = place
 
 
 def _job_row(line: JobLine, which: str) -> None:
@@ -153,7 +162,9 @@ def _job_row(line: JobLine, which: str) -> None:
     if which == "deleted":
         row.button(f"Bring {number} back", key=f"restore_{number}", on_click=_restore,
                    args=[number])  # fmt: skip
-        row.button(f"Take {number} away for good", key=f"purge_{number}", on_click=_purge,
+        is_sure = st.session_state.get(_SURE) == number
+        words = f"Yes, nothing of {number} can come back" if is_sure else f"For good: {number}"
+        row.button(words, key=f"purge_{number}", on_click=_purge if is_sure else _ask_to_purge,
                    args=[number])  # fmt: skip
     else:
         row.button(f"Open {number}", key=f"open_{number}", on_click=open_here, args=[number])
@@ -200,6 +211,11 @@ def _restore(number: int) -> None:
     st.session_state.pop(_UNDONE, None)
     open_here(number)
     say(f"{job_name(number)} is back.")
+
+
+def _ask_to_purge(number: int) -> None:
+    st.session_state[_SURE] = number
+    say(f"{job_name(number)} would be taken away for good, with every earlier state of it.")
 
 
 def _purge(number: int) -> None:
