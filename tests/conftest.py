@@ -1,11 +1,21 @@
 """What holds for every test in the house."""
 
 import os
-from collections.abc import Generator
+from collections.abc import Generator, Iterator
+from pathlib import Path
 
 import pytest
 
 NOTHING_SKIPPED = os.environ.get("CI") == "true"
+
+
+@pytest.fixture(scope="session", autouse=True)
+def own_records(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """Records of the test run's own, also for the servers it starts; never the user's."""
+    folder = tmp_path_factory.mktemp("records")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("SHIMWRIGHT_DATA", str(folder))
+        yield folder
 
 
 @pytest.hookimpl(wrapper=True)

@@ -6,7 +6,7 @@ import streamlit as st
 
 from optics.bench.budget import NAMES
 from optics.records.budget import TERMS
-from ui.camera_form import OWN
+from ui.camera_form import is_example
 from ui.forms import Form
 
 _EXAMPLE = {
@@ -26,7 +26,7 @@ def budget_form(name: str) -> tuple[dict[str, Any], list[str]]:
     for pair in zip(keys[::2], keys[1::2], strict=True):
         for column, key in zip(st.columns(2), pair, strict=True):
             with column:
-                typed = _EXAMPLE[key] if name != OWN else ""
+                typed = _EXAMPLE[key] if is_example(name) else ""
                 form.ask(key, TERMS[key], typed=typed, optional=True, label=NAMES[key],
                          hint="such as 0.02 ± 0.01")  # fmt: skip
     st.caption("Plus: too far out. A part left empty is not counted. Film curl: your own figure.")

@@ -1,4 +1,4 @@
-"""The camera's fields: one of the shelf to start from, or one's own."""
+"""The camera's fields: of the open job, the library, the shelf of examples, or one's own."""
 
 from typing import Any, TypeAlias
 
@@ -11,13 +11,16 @@ from optics.records.job import WorkshopPart
 from optics.records.lantern_street import CAMERAS, NEGATIVES, WORKSHOP
 from ui.fields import choice, name_field
 from ui.forms import Form
+from ui.library import library_cameras
+from ui.open_job import job_name, open_job
+from ui.take_item import take_item_row
 
 OWN = "Your own camera"
 Texts: TypeAlias = dict[str, Any]
 
 _BLANK: Texts = {"lens": {}, "focusing": {"kind": "helicoid"}}
 _SHELF = {camera.name: camera for camera in CAMERAS}
-_FOCUSING = {
+FOCUSING = {
     "helicoid": "the whole lens on a thread",
     "front cell": "the front cell alone",
     "bed": "on a bed or struts",
@@ -26,8 +29,20 @@ _TURNS = (str(Turn.COUNTER_CLOCKWISE), str(Turn.CLOCKWISE))
 
 
 def choose_camera() -> str:
-    """Ask which camera; each keeps what was typed for it."""
-    return choice("camera (examples, invented)", (*_SHELF, OWN), "camera")
+    """Ask which camera: the open job's, the library's, an example or one's own.
+
+    Each keeps what was typed for it.
+    """
+    kept = open_job()
+    jobs = () if kept is None else (job_name(kept.line.number),)
+    options = (*jobs, *library_cameras(), *_SHELF, OWN)
+    first = options.index(CAMERAS[0].name)
+    return choice("camera (examples, invented)", options, "camera", first)
+
+
+def is_example(name: str) -> bool:
+    """Whether a camera is one of the shelf, whose fields are filled in to learn from."""
+    return name in _SHELF
 
 
 def choose_negative(name: str) -> Format:
@@ -40,14 +55,15 @@ def choose_negative(name: str) -> Format:
 def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:
     """Draw the camera's fields; the camera as the job document takes it, and what is amiss."""
     lens, body = Form(f"{name}.lens"), Form(name)
-    known = _SHELF[name].model_dump(mode="json") if name in _SHELF else _BLANK
-    called = name_field("its name", f"{name}.name", "for the note") if name == OWN else name
+    known = _known(name)
+    called = name if is_example(name) else _its_name(name, known)
     kind, focusing = _focusing_row(name, known)
     _lens_row(lens, body, known)
     if kind != "bed":
         _thread_rows(focusing, kind, _typed_for(kind, known))
     with st.expander("More about the lens and the tolerance"):
         _finer_row(lens, body, known)
+        take_item_row(name)
     camera = {
         "name": called,
         "lens": lens.part(),
@@ -56,10 +72,20 @@ def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:
     return camera | body.part(), [*lens.problems, *body.problems, *focusing.problems]
 
 
+def _known(name: str) -> Texts:
+    """What stands in the fields at first: an example's figures, or those of the library."""
+    part = _SHELF.get(name) or library_cameras().get(name)
+    return _BLANK if part is None else part.model_dump(mode="json")
+
+
+def _its_name(name: str, known: Texts) -> str:
+    return name_field("its name", f"{name}.name", "for the note", known.get("name", ""))
+
+
 def workshop_form(name: str) -> tuple[dict[str, Any], list[str]]:
     """Draw the shim stock; what it holds, and what is amiss."""
     form = Form(f"{name}.workshop")
-    stock = WORKSHOP if name in _SHELF else WorkshopPart()
+    stock = WORKSHOP if is_example(name) else WorkshopPart()
     left, right = st.columns(2)
     with left:
         form.ask("drawer", fields.DRAWER, typed=stock.drawer, optional=True,
@@ -72,11 +98,11 @@ def workshop_form(name: str) -> tuple[dict[str, Any], list[str]]:
 def _focusing_row(name: str, known: Texts) -> tuple[str, Form]:
     """How it focuses, and which way round moves it out; each kind keeps its own fields."""
     left, right = st.columns(2)
-    words = list(_FOCUSING.values())
+    words = list(FOCUSING.values())
     with left:
-        first = words.index(_FOCUSING[known["focusing"]["kind"]])
+        first = words.index(FOCUSING[known["focusing"]["kind"]])
         said = choice("it focuses", words, f"{name}.kind", first, "")
-    kind = next(kind for kind, meaning in _FOCUSING.items() if meaning == said)
+    kind = next(kind for kind, meaning in FOCUSING.items() if meaning == said)
     form = Form(f"{name}.focusing.{kind}")
     if kind != "bed":
         first_turn = _typed_for(kind, known).get("extends", _TURNS[0])

@@ -10,6 +10,7 @@ import json
 import os
 import sys
 from collections.abc import Sequence
+from getpass import getpass
 from importlib.metadata import version
 from pathlib import Path
 
@@ -51,6 +52,12 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "--no-browser", action="store_true", help="print the address and open no browser"
     )
+    parser.add_argument(
+        "--network",
+        action="store_true",
+        help="let other machines on this network in, with a passphrase; it is asked for, or "
+        "taken from the environment variable SHIMWRIGHT_PASSPHRASE",
+    )
     parser.set_defaults(run=_open)
     commands = parser.add_subparsers(title="commands")
     solve = commands.add_parser("solve", help="work a job file out and print what to do")
@@ -68,8 +75,21 @@ def _open(options: argparse.Namespace) -> int:
     # Imported here: the other commands answer without loading the page server.
     from ui.serve import open_bench
 
-    open_bench(options.port, browser=not options.no_browser)
+    passphrase = _passphrase() if options.network else ""
+    open_bench(options.port, browser=not options.no_browser, passphrase=passphrase)
     return 0
+
+
+def _passphrase() -> str:
+    from ui.network import VARIABLE, checked_passphrase
+
+    if VARIABLE in os.environ:
+        return checked_passphrase(os.environ[VARIABLE])
+
+    try:
+        return checked_passphrase(getpass("Passphrase for the other machines: "))
+    except EOFError:
+        raise Unreadable(f"No passphrase was given: type one, or set {VARIABLE}.") from None
 
 
 def _solve(options: argparse.Namespace) -> int:

@@ -13,6 +13,8 @@ import streamlit as st
 
 from optics.errors import ShimwrightError
 from optics.records.fields import Typed
+from ui.drafts import note as noted
+from ui.drafts import recall
 
 # The pause after the last key before the page answers: short enough to feel
 # immediate, long enough that quick typing is answered once and not at every key.
@@ -35,6 +37,7 @@ class Entry:
 
 def field(quantity: Typed, key: str, *, typed: str = "", hint: str = "", label: str = "") -> Entry:
     """Ask for one quantity; `typed` is the text at first, `hint` shows while it is empty."""
+    recall(key)
     with st.container(key=f"field_{key}", gap=None):
         text = st.text_input(
             _label(label or quantity.words, quantity.unit),
@@ -45,6 +48,7 @@ def field(quantity: Typed, key: str, *, typed: str = "", hint: str = "", label: 
         )
         entry, line = answer(text or "", quantity, hint)
         st.html(line)
+    noted(key, entry.text, typed)
     return entry
 
 
@@ -55,23 +59,47 @@ def choice(
 
     `note` stands under it where a field has its echo; empty, it only keeps that space.
     """
+    recall(key)
+    if st.session_state.get(key, options[first]) not in options:
+        # What was chosen is gone: a job was closed, or an item renamed.
+        st.session_state[key] = options[first]
     with st.container(key=f"choice_{key}", gap=None):
         chosen = st.selectbox(
             _label(words, ""), options, first, key=key, persist_state="session", filter_mode=None
         )
         if note is not None:
             st.html(f'<div class="echo">{escape(note)}</div>')
+    noted(key, str(chosen), options[first])
     return str(chosen)
 
 
-def name_field(words: str, key: str, hint: str = "") -> str:
+def name_field(words: str, key: str, hint: str | None = "", typed: str = "") -> str:
     """Ask for a name: text that stands for nothing but itself, at most 200 characters."""
+    return plain_field(words, key, typed=typed, hint=hint, longest=200).strip()
+
+
+def plain_field(
+    words: str, key: str, *, typed: str = "", hint: str | None = "", longest: int = 4000
+) -> str:
+    """Ask for text that stands for nothing but itself; `hint` None leaves no line under it."""
+    before = recall(key)
     with st.container(key=f"field_{key}", gap=None):
-        text = st.text_input(
-            _label(words, ""), key=key, max_chars=200, live=PAUSE, persist_state="session"
-        )
-        st.html(_line(hint))
-    return (text or "").strip()
+        if "\n" in (before or typed):
+            # A line of text would run its lines together without a word.
+            text = st.text_area(_label(words, ""), typed, key=key, persist_state="session")
+        else:
+            text = st.text_input(
+                _label(words, ""),
+                typed,
+                key=key,
+                max_chars=longest,
+                live=PAUSE,
+                persist_state="session",
+            )
+        if hint is not None:
+            st.html(_line(hint))
+    noted(key, text or "", typed)
+    return text or ""
 
 
 def answer(text: str, quantity: Typed, hint: str = "") -> tuple[Entry, str]:

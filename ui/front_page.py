@@ -5,14 +5,20 @@ from base64 import b64encode
 from collections.abc import Awaitable, Callable, MutableMapping
 from functools import cache
 from pathlib import Path
+from secrets import token_hex
 from typing import Any
+from urllib.parse import urlsplit
 
 import streamlit
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
+from ui.drafts import BROWSER, is_browser_name
 from ui.pages import PAGES
 from ui.theme import DAY, MARK, NIGHT
+
+# The longest that browsers keep a cookie, in s; each opening of the bench does not renew it.
+_COOKIE_LIFE = 400 * 24 * 3600
 
 # The page may talk to its own server and to nobody else, whatever a library would like.
 CONTENT_POLICY = "; ".join(
@@ -31,11 +37,8 @@ CONTENT_POLICY = "; ".join(
     )
 )
 
-HEADERS = (
-    (b"content-security-policy", CONTENT_POLICY.encode()),
-    (b"referrer-policy", b"no-referrer"),
-    (b"x-content-type-options", b"nosniff"),
-)
+_HEADERS = ((b"referrer-policy", b"no-referrer"), (b"x-content-type-options", b"nosniff"))
+_HOST = re.compile(r"[\w.\-]+(:\d+)?")
 
 ICON = b64encode(MARK.encode()).decode()
 
@@ -62,32 +65,53 @@ Server = Callable[[Message, Receive, Send], Awaitable[None]]
 
 
 class OwnServerOnly:
-    """Send the content policy with every answer of the server."""
+    """Send the content policy with every answer; open a socket to our own pages only."""
 
     def __init__(self, server: Server) -> None:
         self.server = server
 
     async def __call__(self, scope: Message, receive: Receive, send: Send) -> None:
         """Pass the request on and put the headers at the start of its answer."""
+        asked = {name: value.decode("latin-1") for name, value in scope.get("headers", ())}
+        host, origin = asked.get(b"host", ""), asked.get(b"origin")
+        if scope["type"] == "websocket" and origin and urlsplit(origin).netloc != host:
+            # The page server would ask an address on the Internet who we are to judge this one.
+            await receive()
+            await send({"type": "websocket.close"})
+            return
 
         async def send_with_policy(message: Message) -> None:
             if message["type"] == "http.response.start":
-                message["headers"] = [*message.get("headers", ()), *HEADERS]
+                message["headers"] = [*message.get("headers", ()), *_headers(host)]
             await send(message)
 
         await self.server(scope, receive, send_with_policy)
+
+
+def _headers(host: str) -> tuple[tuple[bytes, bytes], ...]:
+    """The headers of every answer; the page may open its socket where it came from."""
+    # Not every browser counts a socket to the page's own server as 'self'.
+    own = f"ws://{host}" if _HOST.fullmatch(host) else ""
+    policy = CONTENT_POLICY.replace("connect-src 'self'", f"connect-src 'self' {own}".rstrip())
+    return ((b"content-security-policy", policy.encode()), *_HEADERS)
 
 
 async def show_front_page(request: Request) -> Response:
     """Answer the request for the front page, whichever page the address names.
 
     The opening page has the bare address alone: under its own name, or a name that no page has,
-    the page server would show it too, but forget every key typed there.
+    the page server would show it too, but forget every key typed there. A browser that comes for the first time is given a name of its own, so that what is typed
+    in it is there again when it comes back.
     """
     asked = request.path_params.get("page")
     if asked is not None and asked not in list(PAGES.values())[1:]:
         return RedirectResponse("/")
-    return HTMLResponse(front_page(), headers={"Cache-Control": "no-cache"})
+    answer = HTMLResponse(front_page(), headers={"Cache-Control": "no-cache"})
+    if not is_browser_name(request.cookies.get(BROWSER, "")):
+        answer.set_cookie(
+            BROWSER, token_hex(16), max_age=_COOKIE_LIFE, httponly=True, samesite="strict"
+        )
+    return answer
 
 
 @cache

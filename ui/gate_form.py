@@ -12,8 +12,8 @@ from ui.answer_panel import group_html
 from ui.forms import Form
 
 _FILMS = {film.name: film for film in FILMS.values()}
-_PLATES = {str(plate): key for key, plate in parts.PLATES.items()}
-_GLASSES = {
+PLATES = {str(plate): key for key, plate in parts.PLATES.items()}
+GLASSES = {
     "laid on the rails": "on the rails",
     "laid against the plate": "against the plate",
     "the camera's own back": "in the back",
@@ -33,8 +33,8 @@ def gate_form(name: str) -> tuple[dict[str, Any], list[str]]:
     is_sheet = film.key == "sheet"
     if is_sheet:
         words, note = "lens set on the ground glass", "the holder then takes its place"
-        glass = form.choose("glass", words, list(_GLASSES)[2:], note=note)
-        form.chosen["glass"] = _GLASSES[glass]
+        glass = form.choose("glass", words, list(GLASSES)[2:], note=note)
+        form.chosen["glass"] = GLASSES[glass]
         _holder_rows(form)
     else:
         _plate_rows(form, name)
@@ -52,9 +52,9 @@ def _plate_rows(form: Form, name: str) -> None:
     left, right = st.columns(2)
     with left:
         usual, note = str(parts.PLATES["on stops"]), "a sprung plate may rest on stops too"
-        plate = _PLATES[form.choose("plate", "behind the film", list(_PLATES), usual, note)]
+        plate = PLATES[form.choose("plate", "behind the film", list(PLATES), usual, note)]
     with right:
-        glass = _GLASSES[form.choose("glass", "ground glass", list(_GLASSES)[:2],
+        glass = GLASSES[form.choose("glass", "ground glass", list(GLASSES)[:2],
                                       note="its ground side to the lens")]  # fmt: skip
     form.chosen |= {"plate": plate, "glass": glass}
     left, right = st.columns(2)

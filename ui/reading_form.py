@@ -15,7 +15,7 @@ from optics.records.job import (
     RotationPart,
     RulerPart,
 )
-from ui.camera_form import OWN
+from ui.camera_form import is_example
 from ui.fields import choice
 from ui.forms import Form
 
@@ -33,7 +33,7 @@ def choose_reading(name: str) -> str:
 def reading_form(name: str, kind: str) -> tuple[dict[str, Any], list[str]]:
     """Draw the reading's fields; the reading as the job document takes it, and what is amiss."""
     form = Form(f"{name}.{kind}")
-    _DRAW[kind](form, name != OWN)
+    _DRAW[kind](form, is_example(name))
     return {"kind": kind} | form.part(), form.problems
 
 

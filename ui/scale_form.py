@@ -12,11 +12,11 @@ from ui.camera_form import choose_negative
 from ui.fields import choice
 from ui.forms import Form
 
-_BEGIN = {
+BEGIN = {
     "the index, lens at infinity": "lens at infinity",
     "a mark on the ring": "ring mark",
 }
-_ACROSS = {"from mark to twin": True, "from the index": False}
+ACROSS = {"from mark to twin": True, "from the index": False}
 _BLANK = ("", "", "")
 # Invented readings: one ring slipped by a degree and a half, one with its 2 m mark wrong.
 _EXAMPLES = {
@@ -39,13 +39,13 @@ def scale_form(name: str) -> tuple[dict[str, Any], list[str]]:
     with columns[0]:
         along = choice("marks measured as", ["angle", "arc", "chord"], f"{name}.scale.along")
     with columns[1]:
-        begin = choice("measured from", list(_BEGIN), f"{name}.scale.from")
+        begin = choice("measured from", list(BEGIN), f"{name}.scale.from")
     form, rest = _readings(name, along)
     with rest[0]:
-        across = choice("depth marks read", list(_ACROSS), f"{name}.scale.across")
+        across = choice("depth marks read", list(ACROSS), f"{name}.scale.across")
     with rest[1]:
         negative = choose_negative(name).key
-    part = {"along": along, "reference": _BEGIN[begin], "across": _ACROSS[across]}
+    part = {"along": along, "reference": BEGIN[begin], "across": ACROSS[across]}
     return part | {"negative": negative} | form.part(), form.problems
 
 

@@ -1,4 +1,4 @@
-"""Start the bench: one small web server on this machine, for this machine only."""
+"""Start the bench: one small web server on this machine, by default for this machine only."""
 
 import socket
 import webbrowser
@@ -15,10 +15,12 @@ from uvicorn.config import LOGGING_CONFIG
 
 from optics.errors import OutOfRange
 from ui.front_page import OwnServerOnly, show_front_page
+from ui.network import WARNING, PassphraseFirst, checked_passphrase, machine_address
 from ui.theme import theme_settings
 from ui.warm_up import warm_up
 
 LOOPBACK = "127.0.0.1"
+ANYWHERE = "0.0.0.0"
 USUAL_PORT = 8720
 APP = Path(__file__).with_name("server") / "app.py"
 
@@ -26,41 +28,54 @@ APP = Path(__file__).with_name("server") / "app.py"
 WEEK = 7 * 24 * 3600
 
 
-def open_bench(port: int | None = None, browser: bool = True, *, script: Path = APP) -> None:
+def open_bench(
+    port: int | None = None, browser: bool = True, *, script: Path = APP, passphrase: str = ""
+) -> None:
     """Serve the bench on this machine until it is stopped, and show it in the browser.
 
     ``port`` is where to listen; without it the usual port, or the next free one.
     With ``browser`` false the address is only printed. ``script`` is the page script.
-    Raises ``OutOfRange`` for a port that cannot be had.
+    With a ``passphrase`` other machines of the network are let in too, if they give it.
+    Raises ``OutOfRange`` for a port that cannot be had, or a passphrase that is too short.
     """
     chosen = free_port() if port is None else checked_port(port)
+    door = [Middleware(PassphraseFirst, checked_passphrase(passphrase))] if passphrase else []
     _quieten_server()
+    address = f"http://{LOOPBACK}:{chosen}"
+    if passphrase:
+        print(f"{WARNING}\nOthers open http://{machine_address()}:{chosen}", flush=True)
     streamlit.App(
         script,
-        lifespan=lambda _app: _announced(f"http://{LOOPBACK}:{chosen}", browser),
+        lifespan=lambda _app: _announced(address, browser),
         routes=[Route("/", show_front_page), Route("/{page}", show_front_page)],
-        middleware=[Middleware(OwnServerOnly)],
-    ).run(config=settings(chosen))
+        middleware=[Middleware(OwnServerOnly), *door],
+    ).run(config=settings(chosen, to_network=bool(passphrase)))
 
 
-def settings(port: int) -> dict[str, Any]:
-    """Return every server setting the bench relies on, so that no file can loosen one."""
+def settings(port: int, to_network: bool = False) -> dict[str, Any]:
+    """Return every server setting the bench relies on, so that no file can loosen one.
+
+    On the network every name of the machine will do: the pass of who was let in is bound to the
+    name that was used, and so no other name can borrow it.
+    """
     return theme_settings() | {
-        "server.address": LOOPBACK,
+        "server.address": ANYWHERE if to_network else LOOPBACK,
         "server.port": port,
-        "server.allowedHosts": [LOOPBACK, "localhost"],
+        "server.allowedHosts": ["*"] if to_network else [LOOPBACK, "localhost"],
         "server.baseUrlPath": "",
         "server.headless": True,
         "server.showEmailPrompt": False,
         "server.fileWatcherType": "none",
         "server.runOnSave": False,
-        "server.maxUploadSize": 8,
+        "server.maxUploadSize": 64,
         "server.enableCORS": True,
         "server.enableXsrfProtection": True,
         "server.enableStaticServing": False,
         "server.enableAgentApi": False,
         "server.disconnectedSessionTTL": WEEK,
         "browser.gatherUsageStats": False,
+        # A field that is filled in from the records has a text at first as well.
+        "global.disableWidgetStateDuplicationWarning": True,
         "client.toolbarMode": "minimal",
         "client.showErrorLinks": False,
         "runner.magicEnabled": False,

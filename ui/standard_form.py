@@ -10,11 +10,11 @@ from optics.records import fields
 from optics.records import standard as parts
 from optics.records.lantern_street import CORVANE, NEGATIVES, OSTRIN, TARNBROOK, WORKSHOP
 from ui.answer_panel import group_html
-from ui.camera_form import OWN
+from ui.camera_form import is_example
 from ui.forms import Form
 
-_LEANS = {"the lens": "lens", "the film": "film"}
-_MIDDLE = {"keep the middle": "keep", "put the middle right too": "put right"}
+LEANS = {"the lens": "lens", "the film": "film"}
+MIDDLE = {"keep the middle": "keep", "put the middle right too": "put right"}
 _ROWS = (("top left", "top right"), ("bottom left", "bottom right"))
 
 
@@ -79,8 +79,8 @@ def standard_form(name: str) -> tuple[dict[str, Any], dict[str, Any], list[str]]
     _picture_rows(form, name)
     st.html(group_html("The mount"))
     workshop = _mount_rows(form, name, example)
-    form.chosen["leans"] = _LEANS[form.chosen["leans"]]
-    form.chosen["middle"] = _MIDDLE[form.chosen["middle"]]
+    form.chosen["leans"] = LEANS[form.chosen["leans"]]
+    form.chosen["middle"] = MIDDLE[form.chosen["middle"]]
     part = {"depths": depths} | form.part()
     return part, workshop.part(), [*missing, *form.problems, *workshop.problems]
 
@@ -133,7 +133,7 @@ def _picture_rows(form: Form, name: str) -> None:
         form.ask("aperture", parts.APERTURE, optional=True, hint="full aperture if empty")
     left, right = st.columns(2)
     with left:
-        form.choose("leans", "what leans", list(_LEANS), note="the film counts once, a lens 1 + m")
+        form.choose("leans", "what leans", list(LEANS), note="the film counts once, a lens 1 + m")
     with right:
         form.ask("nominal", parts.NOMINAL_DEPTH, optional=True, label="right on the lens axis",
                  hint="depth; if empty, it is focused")  # fmt: skip
@@ -157,10 +157,10 @@ def _mount_rows(form: Form, name: str, example: _Example) -> Form:
         form.ask("screws_apart", parts.SCREWS_APART, typed=example.screws_apart, optional=True,
                  label="screws apart", hint="corners by name; width × height")  # fmt: skip
     with right:
-        form.choose("middle", "shims shall", list(_MIDDLE))
+        form.choose("middle", "shims shall", list(MIDDLE))
     # The drawer is the one of the Correction page: one workshop, one text.
     workshop = Form(f"{name}.workshop")
-    stock = "" if name == OWN else WORKSHOP.drawer
+    stock = WORKSHOP.drawer if is_example(name) else ""
     workshop.ask("drawer", fields.DRAWER, typed=stock, optional=True,
                  hint="such as 0.05 × 4; 2 thou × 3")  # fmt: skip
     return workshop

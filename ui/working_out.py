@@ -11,6 +11,7 @@ from optics.records.files import problem_sentence, write_job
 from optics.records.job import FORMAT, VERSION, JobDocument
 from optics.records.solve import Solution, solve
 from ui import answer_panel
+from ui.into_job import offer_to_job
 from ui.plain_text import solution_text
 
 Found = TypeVar("Found")
@@ -36,7 +37,7 @@ def solved(parts: dict[str, Any], problems: list[str]) -> Solution | None:
 
 
 def offer_job_file(solution: Solution) -> None:
-    """A button that carries the job away as a file."""
+    """Buttons that carry the job away as a file, and its result into the job that is open."""
     st.download_button(
         "Job file (JSON)",
         write_job(solution.job),
@@ -45,6 +46,7 @@ def offer_job_file(solution: Solution) -> None:
         on_click="ignore",
         key="job",
     )
+    offer_to_job(solution)
 
 
 def offer_text(solution: Solution) -> None:

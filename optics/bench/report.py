@@ -48,6 +48,14 @@ class WorkRow:
 
 
 @dataclass(frozen=True)
+class Checked:
+    """Something measured besides the focus readings, and what came out, a sentence each."""
+
+    title: str
+    said: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class InstrumentUsed:
     """An instrument, how far either way it may be out, and who says so."""
 
@@ -84,6 +92,7 @@ class JobReport:
     decided_on: str
     decision_note: str
     next_service: str
+    checked: tuple[Checked, ...] = ()
 
     @property
     def corrections_found(self) -> tuple[Correction, ...]:

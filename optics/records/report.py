@@ -17,6 +17,7 @@ from optics.bench.report import (
 )
 from optics.bench.verdict import Guard
 from optics.records import fields
+from optics.records.checks import checks_of
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, RotationPart, TakenPart
 from optics.records.solve import described
@@ -62,6 +63,7 @@ def report_of(job: JobDocument) -> JobReport:
         decided_on=decision.day or "",
         decision_note=decision.note,
         next_service=_joined(next_service.due, next_service.note) if next_service else "",
+        checked=checks_of(job),
     )
 
 

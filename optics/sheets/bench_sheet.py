@@ -5,7 +5,7 @@ from datetime import date
 
 from optics.bench.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
 from optics.bench.report import JobReport
-from optics.sheets.certificate import Heading, draw_heading
+from optics.sheets.certificate import Heading, draw_checked, draw_heading
 from optics.sheets.flow import FINE, Cell, Flow
 from optics.sheets.page import BLACK, DARK, MID, PALE, Sheet, paper_named
 
@@ -49,6 +49,7 @@ def bench_sheet(
     _shims(flow)
     _trays(flow, report)
     _readings(flow, "As found", "Before anything is touched; three tries each.", 3)
+    draw_checked(flow, report)
     _order(flow)
     _work(flow)
     _readings(flow, "As left", "After the work, with the same instruments.", 3)

@@ -75,7 +75,7 @@ def _composed(report: JobReport, heading: Heading, paper: Paper, scale: float) -
     flow = Flow(sheet, " · ".join(filter(None, (title, job))), scale)
     draw_heading(flow, report, heading, "Focus certificate")
     for section in (
-        _result, _found, _done, _left, _known, _instruments, _care, _next, _signed,
+        _result, _found, _done, _left, draw_checked, _known, _instruments, _care, _next, _signed,
     ):  # fmt: skip
         section(flow, report)
     return sheet, flow.pages
@@ -198,6 +198,19 @@ def _done(flow: Flow, report: JobReport) -> None:
 def _left(flow: Flow, report: JobReport) -> None:
     flow.section("As left", "After the work.", rule=0.3)
     _readings(flow, report.left)
+    flow.finish()
+
+
+def draw_checked(flow: Flow, report: JobReport) -> None:
+    """What else was measured: scale, rangefinder, standard, gate, marks, budget."""
+    if not report.checked:
+        return
+    flow.section("Also checked", "As last measured.", rule=0.3)
+    for one in report.checked:
+        flow.say(one.title, TEXT, bold=True)
+        for said in one.said:
+            flow.say(said, FINE)
+        flow.rule()
     flow.finish()
 
 

@@ -6,6 +6,7 @@ import socket
 import subprocess
 import sys
 import time
+import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -56,18 +57,23 @@ def free_port() -> int:
 def running_bench(script: Path | None = None) -> Iterator[str]:
     """Run the real server in a process of its own and yield its address."""
     port = free_port()
-    more = f", script=Path({str(script)!r})" if script else ""
+    process = started_bench(port, f", script=Path({str(script)!r})" if script else "")
+    try:
+        yield f"http://127.0.0.1:{port}"
+    finally:
+        process.terminate()
+        process.wait(timeout=10)
+
+
+def started_bench(port: int, more: str = "") -> subprocess.Popen[str]:
+    """Start the real server in a process of its own; return it once it answers."""
     code = (
         "from pathlib import Path; from ui.serve import open_bench; "
         f"open_bench({port}, browser=False{more})"
     )
     process = subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE, text=True)
-    try:
-        wait_until_answering(f"http://127.0.0.1:{port}", process)
-        yield f"http://127.0.0.1:{port}"
-    finally:
-        process.terminate()
-        process.wait(timeout=10)
+    wait_until_answering(f"http://127.0.0.1:{port}", process)
+    return process
 
 
 def wait_until_answering(address: str, process: subprocess.Popen[str], limit: float = 60) -> None:
@@ -77,6 +83,8 @@ def wait_until_answering(address: str, process: subprocess.Popen[str], limit: fl
         assert process.poll() is None, "the server stopped before it answered"
         try:
             urllib.request.urlopen(address, timeout=1).close()
+        except urllib.error.HTTPError:
+            return
         except OSError:  # refused, reset, or no answer within the second
             time.sleep(0.02)
         else:
@@ -155,6 +163,25 @@ def download(page: Page, button: str) -> bytes:
     with page.expect_download() as waited:
         press(page.get_by_role("button", name=button))
     return waited.value.path().read_bytes()
+
+
+def go(page: Page, title: str) -> None:
+    """Go to another page by its name in the top line, and wait until it stands there."""
+    press(page.get_by_test_id("stHeader").get_by_role("link", name=title, exact=True))
+    expect(page).to_have_title(f"{title} · Shimwright")
+    wait_until_idle(page, 0.3)
+
+
+def click(page: Page, button: str) -> None:
+    """Press a button by its exact name, and wait for the page to answer."""
+    press(page.get_by_role("button", name=button, exact=True))
+    wait_until_idle(page, 0.3)
+
+
+def write(page: Page, label: str, text: str) -> None:
+    """Put a text into the field with exactly this label, and wait for the page to answer."""
+    page.get_by_role("textbox", name=label, exact=True).fill(text)
+    wait_until_idle(page, 0.3)
 
 
 def press(target: Locator) -> None:

@@ -18,6 +18,21 @@ def save(connection: sqlite3.Connection, key: str, typed: Mapping[str, Any], now
     )
 
 
+def merge(
+    connection: sqlite3.Connection, key: str, changed: Mapping[str, str | None], now: str
+) -> None:
+    """Change some fields of a draft and leave the others; None forgets a field."""
+    patch = _as_text(changed)
+    # Merged by the database, so that two windows of one browser do not undo each other.
+    connection.execute(
+        "INSERT INTO draft VALUES (:key, :now, json_patch('{}', :patch)) ON CONFLICT (key) "
+        "DO UPDATE SET saved = excluded.saved, typed = json_patch(typed, :patch)",
+        {"key": key, "now": now, "patch": patch},
+    )
+    (size,) = connection.execute("SELECT length(typed) FROM draft WHERE key = ?", (key,)).fetchone()
+    _check_size(size)
+
+
 def _as_text(typed: Mapping[str, Any]) -> str:
     try:
         text = json.dumps(dict(typed), allow_nan=False)
@@ -25,14 +40,18 @@ def _as_text(typed: Mapping[str, Any]) -> str:
         raise NotKept(
             "A draft holds text, choices and lists only: this one cannot be kept."
         ) from None
-    if len(text) > LARGEST_FILE:
+    _check_size(len(text))
+    return text
+
+
+def _check_size(size: int) -> None:
+    if size > LARGEST_FILE:
         raise NotKept(
-            f"A draft may take at most {LARGEST_FILE:,} bytes: got {len(text):,}; save the job.",
+            f"A draft may take at most {LARGEST_FILE:,} bytes: got {size:,}; save the job.",
             quantity="draft",
-            value=len(text),
+            value=size,
             limit=LARGEST_FILE,
         )
-    return text
 
 
 def typed(connection: sqlite3.Connection, key: str) -> dict[str, Any] | None:

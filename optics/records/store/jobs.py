@@ -213,6 +213,16 @@ def found(
     return [JobLine(*row) for row in rows]
 
 
+def of_kind(connection: sqlite3.Connection, camera_kind: str, but: int) -> Iterator[KeptJob]:
+    """The other jobs on a kind of camera, the one changed last first; archived ones too."""
+    rows = connection.execute(
+        "SELECT id FROM job WHERE camera_kind = ? AND deleted IS NULL AND id <> ? "
+        "ORDER BY changed DESC, id DESC",
+        (camera_kind, but),
+    )
+    return (kept(connection, number) for (number,) in rows)
+
+
 def count(connection: sqlite3.Connection, search: Search) -> int:
     """How many jobs are looked for."""
     condition, filled = search.condition

@@ -82,6 +82,13 @@ MIGRATIONS = (
             "CREATE UNIQUE INDEX item_name ON item (kind, folded) WHERE deleted IS NULL",
         ),
     ),
+    Migration(
+        "who saved each revision",
+        (
+            "ALTER TABLE job_revision ADD COLUMN author TEXT NOT NULL DEFAULT ''",
+            "ALTER TABLE item_revision ADD COLUMN author TEXT NOT NULL DEFAULT ''",
+        ),
+    ),
 )
 LATEST = len(MIGRATIONS)
 _RECORD = "CREATE TABLE migration (number INTEGER PRIMARY KEY, name TEXT NOT NULL, done TEXT)"

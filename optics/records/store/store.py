@@ -31,6 +31,8 @@ def _now() -> str:
 class Store:
     """The records in one file, made at first use; every call is one transaction of its own.
 
+    What is saved is signed with the name `by`, if one is given.
+
     Errors of every call: NotKept where nothing could be written, Unreadable for a number that
     is not there or a file that is damaged, newer or foreign; each one sentence, and what was
     kept before stays as it was.
@@ -38,11 +40,15 @@ class Store:
 
     path: Path = field(default_factory=default_path)
     now: Callable[[], str] = _now
+    by: str = ""
 
     def add_job(self, job: JobDocument) -> int:
         """Keep a new job; its number, which is never given again."""
         with writing(self.path) as connection:
-            return jobs.add(connection, job, self.now())
+            now = self.now()
+            number = jobs.add(connection, job, now)
+            jobs.SHELF.sign(connection, number, now, self.by)
+            return number
 
     def save_job(self, number: int, job: JobDocument, based_on: int | None = None) -> int:
         """Keep a job's new state as a revision; its number.
@@ -51,7 +57,10 @@ class Store:
         is refused (NotKept) rather than covered up.
         """
         with writing(self.path) as connection:
-            return jobs.save(connection, number, job, self.now(), based_on)
+            now = self.now()
+            revision = jobs.save(connection, number, job, now, based_on)
+            jobs.SHELF.sign(connection, number, now, self.by)
+            return revision
 
     def job(self, number: int) -> KeptJob:
         """A job as it is now."""
@@ -144,10 +153,21 @@ class Store:
         with reading(self.path) as connection:
             return learned(connection, jobs.folded(camera))
 
+    def described_before(self, camera: str, but: int) -> KeptJob | None:
+        """The job changed last that describes a kind of camera, by its name; not job `but`."""
+        with reading(self.path) as connection:
+            others = jobs.of_kind(connection, jobs.folded(camera), but)
+            return next((kept for kept in others if kept.job.camera is not None), None)
+
     def save_draft(self, key: str, typed: Mapping[str, Any]) -> None:
         """Keep what stands in a page's fields under a key."""
         with writing(self.path) as connection:
             drafts.save(connection, key, typed, self.now())
+
+    def merge_draft(self, key: str, changed: Mapping[str, str | None]) -> None:
+        """Change some fields of a draft and leave the others; None forgets a field."""
+        with writing(self.path) as connection:
+            drafts.merge(connection, key, changed, self.now())
 
     def draft(self, key: str) -> dict[str, Any] | None:
         """What was last kept under a key; None where there is nothing."""
@@ -172,7 +192,10 @@ class Store:
     def save_item(self, number: int, item: Item, based_on: int | None = None) -> int:
         """Keep an item's new state as a revision, as `save_job` does."""
         with writing(self.path) as connection:
-            return library.save(connection, number, item, self.now(), based_on)
+            now = self.now()
+            revision = library.save(connection, number, item, now, based_on)
+            library.SHELF.sign(connection, number, now, self.by)
+            return revision
 
     def item(self, number: int) -> KeptItem:
         """An item as it is now."""

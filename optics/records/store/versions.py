@@ -12,11 +12,12 @@ from optics.errors import NotKept, Unreadable
 
 @dataclass(frozen=True)
 class Revision:
-    """One saved state: its number, when it was saved (UTC), whether it is the present one."""
+    """One saved state: its number, when (UTC) and by whom, whether it is the present one."""
 
     number: int
     saved: str
     is_current: bool
+    author: str = ""
 
 
 @dataclass(frozen=True)
@@ -73,6 +74,13 @@ class Shelf:
         )
         return int(number)
 
+    def sign(self, connection: sqlite3.Connection, owner: int, saved: str, author: str) -> None:
+        """Say who saved the revision of a moment; where none was saved then, nothing is said."""
+        connection.execute(
+            f"UPDATE {self.table}_revision SET author = ? WHERE owner = ? AND saved = ?",
+            (author, owner, saved),
+        )
+
     def before(self, connection: sqlite3.Connection, owner: int, number: int) -> int | None:
         """The revision that undo leads to; None at the first."""
         (parent,) = connection.execute(
@@ -93,10 +101,11 @@ class Shelf:
         """Every revision, the newest first."""
         current = self.current(connection, owner)
         rows = connection.execute(
-            f"SELECT number, saved FROM {self.table}_revision WHERE owner = ? ORDER BY number DESC",
+            f"SELECT number, saved, author FROM {self.table}_revision WHERE owner = ? "
+            "ORDER BY number DESC",
             (owner,),
         )
-        return [Revision(number, saved, number == current) for number, saved in rows]
+        return [Revision(number, saved, number == current, by) for number, saved, by in rows]
 
     def check_unchanged(
         self, connection: sqlite3.Connection, owner: int, based_on: int | None
@@ -104,8 +113,10 @@ class Shelf:
         """The present revision, if it is the one that a change began from (None: any)."""
         current = self.current(connection, owner)
         if based_on not in (None, current):
+            author = next(r.author for r in self.revisions(connection, owner) if r.is_current)
+            by = f" by {author}" if author else ""
             raise NotKept(
-                f"The {self.words} {owner} was saved elsewhere since it was opened (revision "
+                f"The {self.words} {owner} was saved elsewhere{by} since it was opened (revision "
                 f"{current}, opened at {based_on}): look at that one, then save again.",
                 quantity="revision",
                 value=based_on,

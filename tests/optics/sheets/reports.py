@@ -6,7 +6,9 @@ from typing import Any
 from optics.bench.report import JobReport
 from optics.records.files import read_job
 from optics.records.report import report_of
+from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
 from tests.optics.records.jobs import record
+from tests.optics.records.rangefinders import RANGEFINDER
 
 
 def report(**changed: Any) -> JobReport:
@@ -40,6 +42,10 @@ CASES: dict[str, dict[str, Any]] = {
     "bare": BARE,
     "long": LONG,
     "odd": ODD,
+    "checked": {
+        "standard": STANDARD, "gate": GATE, "witness": WITNESS, "budget": BUDGET,
+        "rangefinder": RANGEFINDER,
+    },
     "far out": {"left": left("31.8")},
     "exact": {"left": left("28.80", "0 mm")},
-}
+}  # fmt: skip

@@ -23,7 +23,9 @@ def found(faults: Faults, *readings: object) -> Diagnosis:
 
 def circles(picture: str) -> list[float]:
     """Where the readings stand across the drawing."""
-    return [float(one.attrib["cx"]) for one in strokes(picture).iter() if one.tag.endswith("circle")]
+    return [
+        float(one.attrib["cx"]) for one in strokes(picture).iter() if one.tag.endswith("circle")
+    ]
 
 
 def test_every_reading_is_drawn_and_said() -> None:

@@ -50,3 +50,29 @@ def test_a_draft_has_its_limit(store: Store) -> None:
     with pytest.raises(NotKept, match=r"A draft may take at most 1,000,000 bytes: got 1,"):
         store.save_draft("a", {"x": "1" * 1_000_000})
     assert store.drafts() == []
+
+
+some_fields = st.dictionaries(st.sampled_from("abcd"), st.text(max_size=9) | st.none())
+
+
+@settings(max_examples=40, deadline=None)
+@given(changes=st.lists(some_fields, max_size=5))
+def test_fields_are_changed_and_forgotten_one_by_one(
+    shared_store: Store, changes: list[dict[str, str | None]]
+) -> None:
+    """Merging leaves the fields it does not name, whatever signs their texts hold."""
+    shared_store.drop_draft("merged")
+    expected: dict[str, str | None] = {}
+    for change in changes:
+        shared_store.merge_draft("merged", change)
+        expected |= change
+    kept = {name: text for name, text in expected.items() if text is not None}
+    assert (shared_store.draft("merged") or {}) == kept
+
+
+def test_a_draft_that_grows_too_large_stays_as_it_was(store: Store) -> None:
+    """The field that would make a draft too large is refused, and those before it stay."""
+    store.merge_draft("a", {"x": "1" * 600_000})
+    with pytest.raises(NotKept, match="A draft may take at most"):
+        store.merge_draft("a", {"y": "1" * 600_000})
+    assert list(store.draft("a") or {}) == ["x"]

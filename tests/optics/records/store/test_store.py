@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -259,3 +260,25 @@ def test_readings_taken_as_found_and_as_left_are_kept_apart(store: Store) -> Non
     kept = store.job(store.add_job(document(record()))).job
     assert [len(kept.readings), len(kept.found), len(kept.left)] == [1, 2, 1]
     assert kept.readings[0].model_dump(exclude_unset=True) == READINGS[0]
+
+
+def test_each_revision_says_who_saved_it(store: Store) -> None:
+    """A revision bears the name of who saved it; saving nothing new takes no name away."""
+    number = replace(store, by="Zoë").add_job(titled("a"))
+    replace(store, by="Mira").save_job(number, titled("b"))
+    replace(store, by="somebody").save_job(number, titled("b"))
+    assert [one.author for one in store.job_revisions(number)] == ["Mira", "Zoë"]
+    with pytest.raises(NotKept, match="saved elsewhere by Mira since"):
+        store.save_job(number, titled("c"), based_on=1)
+
+
+def test_a_kind_of_camera_is_known_from_the_last_job_that_describes_it(store: Store) -> None:
+    """The job changed last that has the camera's figures is found, and never the one that asks."""
+    first = store.add_job(document(record()))
+    kind = store.job(first).line.camera
+    asking = store.add_job(document(record(title="asks")))
+    found = store.described_before(kind.upper(), asking)
+    assert found is not None
+    assert found.line.number == first
+    store.delete_job(first)
+    assert store.described_before(kind, asking) is None

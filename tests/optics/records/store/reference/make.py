@@ -45,7 +45,8 @@ def fill(connection: sqlite3.Connection, schema: int) -> None:
         )
         for revision, text in ((1, JOB.replace("“a”", "“b”")), (2, JOB)):
             connection.execute(
-                "INSERT INTO job_revision VALUES (?, ?, ?, ?, ?)",
+                "INSERT INTO job_revision (owner, number, parent, saved, document) "
+                "VALUES (?, ?, ?, ?, ?)",
                 (number, revision, revision - 1 or None, TIME, text),
             )
     connection.execute("INSERT INTO job_figure VALUES (1, 'focus error as found', 0.118)")
@@ -55,7 +56,12 @@ def fill(connection: sqlite3.Connection, schema: int) -> None:
         connection.execute(
             "INSERT INTO item VALUES (1, 1, ?, ?, NULL, 'lens', 'The 47', 'the 47')", (TIME, TIME)
         )
-        connection.execute("INSERT INTO item_revision VALUES (1, 1, NULL, ?, ?)", (TIME, ITEM))
+        connection.execute(
+            "INSERT INTO item_revision (owner, number, saved, document) VALUES (1, 1, ?, ?)",
+            (TIME, ITEM),
+        )
+    if schema >= 4:
+        connection.execute("UPDATE job_revision SET author = 'Zoë' WHERE number = 2")
 
 
 def make(schema: int, file: Path) -> None:

@@ -1,0 +1,35 @@
+"""What was measured besides focus is told as the bench tells it anywhere else."""
+
+import json
+
+from optics.records.checks import checks_of
+from optics.records.files import read_job
+from optics.records.solve import solve
+from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
+from tests.optics.records.jobs import record
+from tests.optics.records.rangefinders import RANGEFINDER
+from ui.plain_text import solution_text
+
+SCALE = {"marks": "∞ = 0; 3 m = 17; 1 m = 50", "depth_marks": "f/16 = 19", "limit": "0.2"}
+PARTS = {
+    "scale": SCALE, "rangefinder": RANGEFINDER, "standard": STANDARD, "gate": GATE,
+    "witness": WITNESS, "budget": BUDGET,
+}  # fmt: skip
+
+
+def test_every_check_is_told_in_the_words_of_the_solution() -> None:
+    """Each part has its title, and each of its sentences is one that the solved job says."""
+    job = read_job(json.dumps(record(**PARTS)).encode())
+    checks = checks_of(job)
+    assert len(checks) == len(PARTS)
+    whole = " ".join(solution_text(solve(job)).split())
+    for check in checks:
+        assert check.title in whole
+        assert check.said
+        for sentence in check.said:
+            assert " ".join(sentence.split()) in whole
+
+
+def test_a_job_with_readings_alone_has_no_checks() -> None:
+    """A job without those parts tells of none."""
+    assert checks_of(read_job(json.dumps(record()).encode())) == ()

@@ -1,0 +1,110 @@
+"""A job put into the calculators' fields comes out of them as it went in."""
+
+import json
+from typing import Any
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from optics.records.files import read_job
+from optics.records.job import CameraPart, JobDocument, TakenPart, WorkshopPart
+from optics.records.lantern_street import CAMERAS, RANGEFINDERS
+from optics.records.store import Store
+from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
+from tests.optics.records.jobs import FOCUSINGS, READINGS, job
+from tests.ui.windows import open_window
+from ui import drafts
+from ui.from_job import fill, job_texts, open_here
+from ui.open_job import open_job
+
+SCALE = {
+    "marks": "∞ = 0; 3 m = 17", "depth_marks": "f/16 = 19", "limit": "0.2", "across": False,
+    "negative": "6x6", "reference": "ring mark",
+}  # fmt: skip
+
+
+def form_page() -> None:
+    """Draw the forms of all calculators for one job, filled in; keep what they give."""
+    import streamlit as st
+
+    from ui.budget_form import budget_form
+    from ui.camera_form import camera_form, workshop_form
+    from ui.gate_form import gate_form
+    from ui.reading_form import choose_reading, reading_form
+    from ui.scale_form import scale_form
+
+    name = "Job 1"
+    for key, text in st.session_state["texts"].items():
+        if f"{name}.{key}" not in st.session_state:
+            st.session_state[f"{name}.{key}"] = text
+    st.session_state["given"] = {
+        "camera": camera_form(name)[0],
+        "workshop": workshop_form(name)[0],
+        "reading": reading_form(name, choose_reading(name))[0],
+        "scale": scale_form(name)[0],
+        "budget": budget_form(name)[0],
+        "gate": gate_form(name)[0],
+    }
+
+
+def given(document: dict[str, Any]) -> tuple[JobDocument, dict[str, Any]]:
+    """The job, and what the forms give once they are filled in from it."""
+    typed = read_job(json.dumps(document).encode())
+    page = AppTest.from_function(form_page)
+    page.session_state["texts"] = job_texts(typed)
+    page.run()
+    assert not page.exception
+    return typed, dict(page.session_state["given"])
+
+
+@pytest.mark.parametrize("focusing", FOCUSINGS, ids=lambda one: one["kind"])
+def test_camera_and_shims_come_back_as_they_were(focusing: dict[str, str]) -> None:
+    """Whatever way a camera focuses, the fields hold the job's own texts."""
+    typed, parts = given(job(focusing))
+    assert CameraPart.model_validate(parts["camera"]) == typed.camera
+    assert WorkshopPart.model_validate(parts["workshop"]) == typed.workshop
+
+
+@pytest.mark.parametrize("reading", READINGS, ids=lambda one: one["kind"])
+def test_a_reading_comes_back_as_it_was(reading: dict[str, str]) -> None:
+    """Each kind of reading is chosen and filled in from the job."""
+    typed, parts = given(job() | {"readings": [reading]})
+    assert TakenPart.model_validate({"reading": parts["reading"]}).reading == typed.readings[0]
+
+
+def test_scale_gate_and_budget_come_back_as_they_were() -> None:
+    """What stands on a page in other words than in the job is put into the page's words."""
+    gate = GATE | {"plate": "sprung", "glass": "against the plate", "glass_thickness": "0.15"}
+    typed, parts = given(job() | {"scale": SCALE, "gate": gate, "budget": BUDGET})
+    for name in ("scale", "gate", "budget"):
+        part = getattr(typed, name)
+        assert type(part).model_validate(parts[name]) == part
+
+
+def test_every_part_has_its_texts() -> None:
+    """Standard, starts and rangefinder are put into fields too."""
+    parts = {"standard": STANDARD, "witness": WITNESS}
+    rangefinder = next(iter(RANGEFINDERS.values()))
+    typed = JobDocument.model_validate(parts).model_copy(update={"rangefinder": rangefinder})
+    texts = job_texts(typed)
+    assert texts["depths.more"] == STANDARD["depths"]
+    assert texts["witness.error"] == WITNESS["error"]
+    assert texts["rangefinder.read.pairs"] == rangefinder.pairs
+
+
+def test_opening_fills_in_once_and_never_over_what_was_typed(
+    records: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Opened again, a job leaves the fields that were typed in; asked to, it fills them anew."""
+    number = records.add_job(JobDocument(camera=CAMERAS[0]))
+    session = open_window(monkeypatch)
+    open_here(number)
+    key = f"Job {number}.lens.focal_length"
+    assert (session["camera"], session[key]) == (f"Job {number}", "47 mm")
+    drafts.put(key, "48")
+    open_here(number)
+    assert session[key] == "48"
+    kept = open_job()
+    assert kept is not None
+    fill(kept)
+    assert session[key] == "47 mm"

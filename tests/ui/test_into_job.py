@@ -1,0 +1,54 @@
+"""What a calculator sends into a job, and what stays as it was."""
+
+import json
+
+from optics.records.files import read_job
+from optics.records.job import JobDocument
+from tests.optics.records.jobs import READINGS, RECORD, job, record
+from ui.into_job import FOUND, LEFT, WORKING, with_result
+
+JOB = read_job(json.dumps(record()).encode())
+SENT = read_job(json.dumps(job() | {"readings": [READINGS[0]]}).encode())
+DETAILS = {"day": "2026-03-06", "instrument": "tape", "note": ""}
+
+
+def test_a_reading_goes_where_it_belongs() -> None:
+    """As found and as left grow by the reading with its day; to work with, neither does."""
+    for where, name in ((FOUND, "found"), (LEFT, "left")):
+        sent = with_result(JOB, SENT, DETAILS | {"where": where})
+        before, after = getattr(JOB, name), getattr(sent, name)
+        assert after[:-1] == before
+        assert (after[-1].reading, after[-1].day) == (SENT.readings[0], "2026-03-06")
+        assert sent.readings == SENT.readings
+    kept = with_result(JOB, SENT, DETAILS | {"where": WORKING})
+    assert (kept.found, kept.left) == (JOB.found, JOB.left)
+
+
+def test_sending_twice_does_not_double() -> None:
+    """The same reading of the same day and instrument is kept once."""
+    taken = DETAILS | {"where": FOUND}
+    once = with_result(JOB, SENT, taken)
+    assert with_result(once, SENT, taken) == once
+
+
+def test_what_a_calculator_knows_nothing_of_stays() -> None:
+    """Intake, trays, work and the title are those of the job, whatever is sent."""
+    sent = with_result(JOB, SENT.model_copy(update={"title": "other"}), {})
+    assert sent.title == JOB.title
+    assert (sent.intake, sent.trays, sent.work) == (JOB.intake, JOB.trays, JOB.work)
+    assert RECORD["trays"][0]["part"] == sent.trays[0].part
+
+
+def test_shims_fitted_are_not_forgotten() -> None:
+    """A calculator that asks for the drawer alone leaves the shims fitted as they were."""
+    drawer = JobDocument.model_validate({"workshop": {"drawer": "0.02 × 3"}})
+    sent = with_result(JOB, drawer, {})
+    assert sent.workshop.drawer == "0.02 × 3"
+    assert sent.workshop.fitted == JOB.workshop.fitted is not None
+
+
+def test_readings_of_other_kinds_stay_to_be_worked_with() -> None:
+    """A reading replaces the one of its own kind and no other."""
+    with_two = with_result(JOB, SENT.model_copy(update={"readings": SENT.readings}), {})
+    register = read_job(json.dumps(job() | {"readings": [READINGS[3]]}).encode())
+    assert with_result(with_two, register, {}).readings == (*SENT.readings, *register.readings)

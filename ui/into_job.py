@@ -1,0 +1,103 @@
+"""Put what a calculator worked out into the job that is open."""
+
+from datetime import date
+from html import escape
+from typing import Any
+
+import streamlit as st
+
+from optics.errors import ShimwrightError
+from optics.records.day import DAY
+from optics.records.job import JobDocument, TakenPart
+from optics.records.solve import Solution
+from optics.records.store import KeptJob
+from ui.fields import choice, field, plain_field
+from ui.library import library_items
+from ui.open_job import job_name, look_again, my_store, open_job
+
+FOUND, LEFT, WORKING = "as found", "as left", "to work with only"
+_SAID = "said of the open job"
+_NO_INSTRUMENT = "not named"
+# What the calculators do not say anything about.
+_NOT_SENT = {"format", "version", "title", "readings", "found", "left", "intake", "trays", "work"}
+
+
+def offer_to_job(solution: Solution) -> None:
+    """A button that opens the few fields needed, and puts the result into the open job."""
+    kept = open_job()
+    if kept is None:
+        return
+    name = job_name(kept.line.number)
+    with st.popover(f"Put into {name}", key="into_job"):
+        taken, refusal = (_taken_fields(), "") if solution.job.readings else ({}, "")
+        refusal = taken.pop("refusal", "")
+        st.button(
+            f"Put it into {name}", key="put", type="primary", on_click=_put,
+            args=[kept, solution.job, taken], disabled=bool(refusal),
+        )  # fmt: skip
+    sentence = st.session_state.pop(_SAID, "")
+    st.html(f"<p class='saved' role='status'>{escape(sentence)}</p>")
+
+
+def _taken_fields() -> dict[str, str]:
+    """Which reading it is, when it was taken and with what."""
+    instruments = [item.name for _, item in library_items("instrument")]
+    where = choice("the reading is kept", [FOUND, LEFT, WORKING], "into_job.where")
+    entry = field(DAY, "into_job.day", typed=date.today().isoformat(), label="day")
+    if instruments:
+        names = [_NO_INSTRUMENT, *instruments]
+        instrument = choice("instrument", names, "into_job.instrument").replace(_NO_INSTRUMENT, "")
+    else:
+        instrument = plain_field("instrument", "into_job.named", hint=None, longest=200)
+    note = plain_field("note", "into_job.note", hint=None)
+    return {
+        "where": where, "day": entry.text, "instrument": instrument, "note": note,
+        "refusal": entry.refusal,
+    }  # fmt: skip
+
+
+def _put(kept: KeptJob, sent: JobDocument, taken: dict[str, str]) -> None:
+    number = kept.line.number
+    name = job_name(number)
+    try:
+        job = with_result(kept.job, sent, taken)
+        if job == kept.job:
+            st.session_state[_SAID] = f"{name} holds just this already."
+            return
+        my_store().save_job(number, job, based_on=kept.revision)
+    except ShimwrightError as refusal:
+        st.session_state[_SAID] = str(refusal)
+    else:
+        where = f", {taken['where']}" if taken else ""
+        st.session_state[_SAID] = f"It is in {name}{where}; undo it on the page Record."
+    look_again()
+
+
+def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> JobDocument:
+    """The job with what a calculator sent: its parts, and a reading as found or as left.
+
+    Of each kind of reading the last is kept to work with; those as found and as left pile up.
+    """
+    names = sent.model_fields_set - _NOT_SENT
+    update: dict[str, Any] = {name: getattr(sent, name) for name in names}
+    if "workshop" in update:
+        # A calculator that does not ask for the shims fitted must not forget them.
+        given = sent.workshop.model_dump(exclude_none=True)
+        update["workshop"] = job.workshop.model_copy(update=given)
+    kinds = {reading.kind for reading in sent.readings}
+    others = tuple(reading for reading in job.readings if reading.kind not in kinds)
+    update["readings"] = (*others, *sent.readings)
+    where = {FOUND: "found", LEFT: "left"}.get(taken.get("where", ""))
+    if where is not None:
+        update[where] = _piled(getattr(job, where), sent, taken)
+    return job.model_copy(update=update)
+
+
+def _piled(
+    before: tuple[TakenPart, ...], sent: JobDocument, taken: dict[str, str]
+) -> tuple[TakenPart, ...]:
+    """The readings with those sent; one that is there already is not doubled."""
+    said = {name: taken[name] for name in ("instrument", "note")}
+    day = taken["day"].strip() or None
+    new = (TakenPart(reading=reading, day=day, **said) for reading in sent.readings)
+    return (*before, *(one for one in new if one not in before))
