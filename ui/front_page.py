@@ -100,8 +100,9 @@ async def show_front_page(request: Request) -> Response:
     """Answer the request for the front page, whichever page the address names.
 
     The opening page has the bare address alone: under its own name, or a name that no page has,
-    the page server would show it too, but forget every key typed there. A browser that comes for the first time is given a name of its own, so that what is typed
-    in it is there again when it comes back.
+    the page server would show it too, but forget every key typed there. A browser that comes for
+    the first time is given a name of its own, so that what is typed in it is there again when it
+    comes back.
     """
     asked = request.path_params.get("page")
     if asked is not None and asked not in list(PAGES.values())[1:]:

@@ -50,6 +50,10 @@ ENDS_ONLY = (
     "Of the rangefinder's readings the farthest and the nearest are weighed: between its two ends "
     "a straight coupling is never quite right."
 )
+NO_APART = (
+    "Of the rangefinder only readings where the images met are weighed: how far apart they stood "
+    "hangs on the gain, which is not known yet."
+)
 
 
 @dataclass(frozen=True)
@@ -165,16 +169,16 @@ def _met(set_up: SetUp | None) -> Iterator[Seen]:
 
 
 def _latest(set_up: SetUp) -> tuple[Coincidence, ...]:
-    far, near = _ends(set_up)
     if set_up.rounds:
+        ordered = sorted(set_up.readings, key=lambda one: one.true.value)
         last = set_up.rounds[-1]
-        return replace(far, scale=last.far), replace(near, scale=last.near)
-    return (far, near) if far is not near else (far,)
+        return Coincidence(ordered[-1].true, last.far), Coincidence(ordered[0].true, last.near)
+    met = sorted(_met_at(set_up), key=lambda one: one.true.value)
+    return (met[-1], met[0]) if len(met) > 1 else tuple(met)
 
 
-def _ends(set_up: SetUp) -> tuple[Coincidence, Coincidence]:
-    ordered = sorted(set_up.readings, key=lambda one: one.true.value)
-    return ordered[-1], ordered[0]
+def _met_at(set_up: SetUp) -> list[Coincidence]:
+    return [one for one in set_up.readings if isinstance(one, Coincidence)]
 
 
 def _standard(job: JobDocument, camera: Camera) -> Iterator[Seen]:
@@ -209,8 +213,10 @@ def _left_out(job: JobDocument, set_up: SetUp | None) -> Iterator[str]:
         yield NO_PARALLAX
     if job.standard is not None and job.standard.nominal is None:
         yield NO_NOMINAL
-    if set_up is not None and len(set_up.readings) > 2:
+    if set_up is not None and len(_met_at(set_up)) > 2:
         yield ENDS_ONLY
+    if set_up is not None and not set_up.rounds and len(_met_at(set_up)) < len(set_up.readings):
+        yield NO_APART
 
 
 def priors_of(part: DiagnosisPart, camera: Camera) -> Priors:

@@ -19,6 +19,7 @@ from optics.bench.practice.stand import Moved, Offered, Stand
 from optics.bench.readings import (
     CoincidenceReading,
     CollimatorReading,
+    GateReading,
     MarkReading,
     RegisterReading,
     RotationReading,
@@ -92,6 +93,8 @@ def figure_words(stand: Stand, reading: Reading) -> str:
     match reading:
         case RegisterReading():
             return _fine(reading.measured.value)
+        case GateReading():
+            return f"film {_sided(reading.behind.value, ('behind', 'before'))} the ground glass"
         case CollimatorReading():
             return f"reticle {_sided(reading.shift.value, ('inwards', 'outwards'))}"
         case RotationReading():

@@ -14,6 +14,7 @@ from optics.bench.uncertainty import exact, from_repeats
 from optics.errors import OutOfRange, Unreadable
 from optics.records.diagnosis_bench import (
     ENDS_ONLY,
+    NO_APART,
     NO_NOMINAL,
     NO_PARALLAX,
     WholeCamera,
@@ -111,6 +112,15 @@ def test_the_standard_without_its_right_depth_is_left_out() -> None:
     found = whole(standard=without)
     assert spots(found.diagnosis) == [Spot.GAUGE, Spot.STOP, Spot.NEAR]
     assert found.left_out == (NO_NOMINAL,)
+
+
+def test_images_that_stood_apart_are_left_out() -> None:
+    """A gap is known by the gain, which is itself in question: it is left out with a word."""
+    apart = {"target": "∞", "scale": "∞", "apart": "3", "ring": "towards nearer"}
+    found = whole(NEAR, rangefinder={**RANGEFINDER, "pairs": "1 m = 0.99", "apart": [apart]})
+    met = [r for r in found.diagnosis.seen.readings if spot_of(r) is Spot.COINCIDENCE]
+    assert [r.target.value for r in met] == [1000.0]
+    assert found.left_out == (NO_APART,)
 
 
 def test_the_rangefinder_is_weighed_as_it_stands() -> None:
