@@ -1,6 +1,5 @@
 """The cam's answer: what to take off and where, or the table of a new cam."""
 
-import math
 from collections.abc import Iterable
 from datetime import date
 from html import escape
@@ -9,8 +8,9 @@ import streamlit as st
 
 from optics.bench import cam_wording
 from optics.bench.cam import Cam
-from optics.bench.rangefinder.set_up import Bench
-from optics.bench.stoning import StoningMap, stone
+from optics.bench.stoning import StoningMap
+from optics.records.cam import CamAnswer
+from optics.records.cam_result import STEP
 from optics.sheets.cam_sheet import cam_sheet
 from optics.units import format_distance, format_length
 from ui.cam_form import CamWishes
@@ -18,18 +18,15 @@ from ui.figures.cam_plot import HEIGHT, cam_plot
 from ui.sheet_panel import show_sheet
 from ui.theme import palette_in_use
 
-_STEP = math.radians(5)
 _QUIET_CHART = {"displayModeBar": False}
 
 
-def show_cam(wishes: CamWishes, bench: Bench) -> None:
+def show_cam(wishes: CamWishes, answer: CamAnswer) -> None:
     """Show the table, the map with its plot where lifts were read, and the sheet."""
-    cam, readings = wishes.cam(bench), wishes.readings
-    found = stone(cam, readings, wishes.rules) if readings else None
+    cam, found = answer.cam, answer.stoning
     sheet = cam_sheet(
-        cam, wishes.diameter, found, title="", made=date.today(),
-        page_size=wishes.form.chosen["paper"],
-    )  # fmt: skip
+        cam, wishes.diameter, found, title="", made=date.today(), page_size=wishes.paper
+    )
     if found is None:
         st.html(_new_cam(cam))
     else:
@@ -69,7 +66,7 @@ def map_html(found: StoningMap) -> str:
 
 
 def _new_cam(cam: Cam) -> str:
-    table = cam.table(_STEP)
+    table = cam.table(STEP)
     rows = zip(
         [cam_wording.place(float(r)) for r in table.rotation],
         [format_distance(float(d)) for d in table.film_distance],

@@ -9,10 +9,12 @@ from optics.bench.correction import Correction, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
+from optics.records.cam import CamPart
 from optics.records.job import ScalePart
 from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Answer, Solution
 from ui.bench_text import bench_blocks
+from ui.cam_text import cam_blocks
 from ui.rangefinder_text import rangefinder_blocks
 
 _WIDTH = 76
@@ -30,6 +32,8 @@ def solution_text(solution: Solution) -> str:
     if solution.rangefinder is not None:
         blocks = rangefinder_blocks(solution.rangefinder, solution.set_up)
         parts.append(f"{RangefinderPart.title}\n{_in_blocks(blocks)}")
+    if solution.cam is not None:
+        parts.append(f"{CamPart.title}\n{_in_blocks(cam_blocks(solution.cam))}")
     return "\n\n".join(parts)
 
 

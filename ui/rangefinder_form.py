@@ -1,19 +1,37 @@
 """The rangefinder's fields: what it is, where its images met, and what was turned."""
 
+from collections.abc import Iterable
 from typing import Any
 
 import streamlit as st
 
+from optics.bench.rangefinder.readings import Ring
 from optics.records import fields
 from optics.records.lantern_street import RANGEFINDERS
+from optics.records.rangefinder import apart_field
 from ui.camera_form import Texts
 from ui.fields import choice
 from ui.forms import Form
 
 MOST_ROUNDS = 8
+MOST_APART = 4
 _KINDS = ("screw", "eccentric")
+# What each kind of compensator needs to be known, and what it is taken to be at first.
+_COMPENSATORS: dict[str, tuple[tuple[str, tuple[fields.Typed, str]], ...]] = {
+    "turning mirror": (),
+    "swung lens": (("focal_length", (fields.SWUNG_FOCAL_LENGTH, "60")),),
+    "counter-turning wedges": (
+        ("index", (fields.WEDGE_INDEX, "1.517")),
+        ("wedge_angle", (fields.WEDGE_ANGLE, "4")),
+    ),
+    "sliding wedge": (
+        ("deviation", (fields.WEDGE_DEVIATION, "3")),
+        ("focal_length", (fields.WEDGE_FOCAL_LENGTH, "60")),
+    ),
+}
 # The label of the near adjuster is the longest.
 _WIDTHS = (11, 13, 9, 10)
+_APART = ("target", "scale", "apart")
 _ROUND = {
     "infinity_turned": (fields.INFINITY_TURNED, "∞ adjuster"),
     "near_turned": (fields.NEAR_TURNED, "near adjuster"),
@@ -23,7 +41,7 @@ _ROUND = {
 
 
 def rangefinder_form(name: str) -> tuple[Texts, list[str]]:
-    """Draw base, its place, magnification, range and eye; the part they make, what is amiss."""
+    """Draw base, its place, magnification, range, eye and compensator; the part, what is amiss."""
     form, known = Form(f"{name}.rangefinder"), _known(name)
     columns = st.columns(4)
     with columns[0]:
@@ -38,9 +56,22 @@ def rangefinder_form(name: str) -> tuple[Texts, list[str]]:
     with columns[3]:
         form.ask("near_end", fields.NEAR_END, typed=known.get("near_end"), label="near end used",
                  optional=True, hint="1 m if empty")  # fmt: skip
-    with st.expander("More about the eye and the adjusters"):
+    with st.expander("More about the eye, the adjusters and the compensator"):
         _finer_row(form)
-    return form.part(), form.problems
+        compensator, amiss = _compensator_row(name)
+    return form.part() | {"compensator": compensator}, [*form.problems, *amiss]
+
+
+def _compensator_row(name: str) -> tuple[Texts, list[str]]:
+    """What turns the sight; only what it needs is asked for."""
+    form = Form(f"{name}.rangefinder.compensator")
+    columns = st.columns(3)
+    with columns[0]:
+        kind = form.choose("kind", "the sight is turned by", list(_COMPENSATORS))
+    for column, (key, (quantity, typed)) in zip(columns[1:], _COMPENSATORS[kind], strict=False):
+        with column:
+            form.ask(key, quantity, typed=typed)
+    return dict(form.part()), form.problems
 
 
 def _finer_row(form: Form) -> None:
@@ -65,18 +96,62 @@ def readings_form(name: str, is_needed: bool) -> tuple[Texts, list[str]]:
         form.ask("tape", fields.TAPE_LIMIT, typed=known.get("tape"), label="tape ±",
                  optional=True, hint="0 if empty")  # fmt: skip
     part: Texts = dict(form.part())
+    with st.expander("Images that stand apart, as at a stop"):
+        apart, wrong = _aparts(name)
+    if apart:
+        part["apart"] = apart
     # A block of its own: a row that comes or goes must not move the fields below, or a key
     # typed there at that moment would be lost.
     with st.container():
         rounds, amiss = _rounds(name)
-    if form.entries["pairs"].text.strip():
+    if form.entries["pairs"].text.strip() or apart:
         part["rounds"] = rounds
-    return part, [*form.problems, *amiss]
+    return part, [*_pairs_problems(form, is_needed and not apart), *wrong, *amiss]
+
+
+def _pairs_problems(form: Form, is_needed: bool) -> list[str]:
+    """The pairs may be left empty where other readings stand in for them."""
+    form.required = {"pairs"} if is_needed else set()
+    return form.problems
+
+
+def _aparts(name: str) -> tuple[list[Texts], list[str]]:
+    """As many rows as are in use, and one more; a row left empty is no reading."""
+    rows = [_apart_key(name, number) for number in range(1, MOST_APART + 1)]
+    used = max((n for n, key in enumerate(rows, 1) if _stands_in(key, _APART)), default=0)
+    parts, problems = [], []
+    for number, key in enumerate(rows[: used + 1], 1):
+        form = _apart_row(key, number)
+        if any(entry.text.strip() for entry in form.entries.values()):
+            parts.append(dict(form.part()))
+            problems += [f"Images apart {number}: {problem}" for problem in form.problems]
+    return parts, problems
+
+
+def _apart_row(key: str, number: int) -> Form:
+    form = Form(key)
+    hints = ("such as ∞", "such as ∞, at its stop", "such as 4") if number == 1 else ("", "", "")
+    upper, lower = st.columns(3), st.columns(2)
+    with lower[0]:
+        measured = form.choose("measured", f"{number} measured", ["as an angle", "on the target"])
+    with lower[1]:
+        form.choose("ring", f"{number} ring would go", [Ring.FARTHER, Ring.NEARER])
+    asked = (fields.APART_TARGET, fields.APART_SCALE, apart_field(measured))
+    labels = ("target at", "lens at", "apart by")
+    for place, name in enumerate(_APART):
+        with upper[place]:
+            form.ask(name, asked[place], label=f"{number} {labels[place]}", hint=hints[place])
+    return form
+
+
+def _apart_key(name: str, number: int) -> str:
+    return f"{name}.rangefinder.apart{number}"
 
 
 def _rounds(name: str) -> tuple[list[dict[str, str]], list[str]]:
     """As many rows as are in use, and one more; a row left empty is no round."""
-    used = max((n for n in range(1, MOST_ROUNDS + 1) if _is_typed(name, n)), default=0)
+    numbers = range(1, MOST_ROUNDS + 1)
+    used = max((n for n in numbers if _stands_in(_round_key(name, n), _ROUND)), default=0)
     rounds, problems = [], []
     for number in range(1, min(used + 1, MOST_ROUNDS) + 1):
         form = _round_row(name, number)
@@ -108,10 +183,9 @@ def _hint(key: str, number: int) -> str:
     }[key]
 
 
-def _is_typed(name: str, number: int) -> bool:
+def _stands_in(key: str, names: Iterable[str]) -> bool:
     """Whether anything stands in a row, drawn or not."""
-    keys = (f"{_round_key(name, number)}.{key}" for key in _ROUND)
-    return any(str(st.session_state.get(key) or "").strip() for key in keys)
+    return any(str(st.session_state.get(f"{key}.{name}") or "").strip() for name in names)
 
 
 def _round_key(name: str, number: int) -> str:

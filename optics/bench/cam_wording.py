@@ -62,6 +62,12 @@ def headline(found: StoningMap) -> str:
     return f"{line} and {at_least} at {place(found.rotation[least])}."
 
 
+def lines(found: StoningMap) -> tuple[str, ...]:
+    """The answer in full sentences: what comes off, what to set again, now and after."""
+    said = (headline(found), advice(found), zero_line(found), gain_line(found))
+    return tuple(line for line in (*said, *before_and_after(found)) if line)
+
+
 def said_cut(found: StoningMap, metal: float) -> str:
     """Metal in mm with the decimals that the gauge must show."""
     return _fine(metal, 2 if found.gauge_step == GAUGE_STEPS[0] else 3)

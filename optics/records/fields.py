@@ -119,6 +119,24 @@ def number(words: str, *, above: float) -> Typed:
     return Typed(words, "", _limited(read, words, "", None, above), _echo_one)
 
 
+def percent(words: str) -> Typed:
+    """A share from 0 to below 100 %, read as a number of per cent; ``%`` may be written."""
+
+    def read(text: str) -> Understood:
+        understood = units.read_number(text.strip().removesuffix("%"), words=words)
+        if not 0 <= understood.value < 100:
+            raise OutOfRange(
+                f"The {words} must be from 0 to below 100 %: got {understood.echo} %; enter it "
+                "again.",
+                quantity=words,
+                value=understood.value,
+                limit=(0.0, 100.0),
+            )
+        return Understood(text, understood.value / 100, f"{understood.echo} %")
+
+    return Typed(words, "%", read, _echo_one)
+
+
 def count(words: str, *, at_least: float) -> Typed:
     """A whole number of things."""
     read = partial(units.read_count, words=words)
@@ -291,6 +309,15 @@ COINCIDENCES = pairs(
     "target",
     "3 m = 2.85",
 )
+APART_TARGET = distance("distance of the target whose images stand apart")
+APART_SCALE = distance("lens scale while the images stand apart")
+APART_ANGLE = small_angle("angle between the images", "arcmin", "′")
+APART_ON_TARGET = length("gap between the images on the target", at_least=0)
+SWUNG_FOCAL_LENGTH = length("focal length of the swung lens", above=0)
+WEDGE_FOCAL_LENGTH = length("focal length of the lens before the wedge", above=0)
+WEDGE_INDEX = number("glass index of the wedges", above=1)
+WEDGE_ANGLE = angle("angle of each wedge", at_least=0)
+WEDGE_DEVIATION = angle("deviation by the wedge", at_least=0)
 TAPE_LIMIT = length("limit of the tape", at_least=0)
 NEAR_END = distance("near end of the range in use")
 INFINITY_TURNED = turns("turn of the infinity adjuster")
@@ -318,3 +345,5 @@ LIFTS = pairs(
 )
 LIFT_LIMIT = length("limit of the lift reading", at_least=0)
 DEEPEST_CUT = length("deepest cut without a warning", above=0)
+GAIN_LESS = percent("gain can be set lower by")
+GAIN_MORE = percent("gain can be set higher by")

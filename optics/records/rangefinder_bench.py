@@ -5,13 +5,31 @@ from dataclasses import replace
 
 from optics.bench.camera import Camera
 from optics.bench.rangefinder.acuity import PRESETS, Acuity, stated
-from optics.bench.rangefinder.model import GAIN, ZERO, Rangefinder
-from optics.bench.rangefinder.readings import Coincidence
+from optics.bench.rangefinder.model import (
+    GAIN,
+    ZERO,
+    Compensator,
+    CounterWedges,
+    Mirror,
+    Rangefinder,
+    SlidingWedge,
+    SwungLens,
+)
+from optics.bench.rangefinder.readings import Apart, Coincidence, Reading, apart_on_target
 from optics.bench.rangefinder.set_up import Bench, Round, SetUp, set_up
 from optics.bench.uncertainty import Estimate, exact, from_repeats, within
 from optics.records import fields
 from optics.records.fields import Typed
-from optics.records.rangefinder import RangefinderPart, RoundPart
+from optics.records.part import value
+from optics.records.rangefinder import (
+    ApartPart,
+    CompensatorPart,
+    CounterWedgesPart,
+    MirrorPart,
+    RangefinderPart,
+    RoundPart,
+    SwungLensPart,
+)
 from optics.units import format_distance
 
 _SAME_ANGLE = 1e-9
@@ -20,29 +38,33 @@ _SAME_ANGLE = 1e-9
 def bench_of(part: RangefinderPart, camera: Camera) -> Bench:
     """The rangefinder on the bench, before anything was read."""
     rangefinder = Rangefinder(
-        base=_value(fields.RANGEFINDER_BASE, part.base),
-        base_to_film=_value(fields.BASE_TO_FILM, part.base_to_film),
-        magnification=_value(fields.MAGNIFICATION, part.magnification),
+        base=value(fields.RANGEFINDER_BASE, part.base),
+        base_to_film=value(fields.BASE_TO_FILM, part.base_to_film),
+        magnification=value(fields.MAGNIFICATION, part.magnification),
+        compensator=_compensator_of(part.compensator),
         zero_adjuster=replace(ZERO, is_eccentric=part.infinity_adjuster == "eccentric"),
         gain_adjuster=replace(GAIN, is_eccentric=part.near_adjuster == "eccentric"),
     )
-    return Bench(
-        camera, rangefinder, acuity_of(part.acuity), _value(fields.NEAR_END, part.near_end)
-    )
+    return Bench(camera, rangefinder, acuity_of(part.acuity), value(fields.NEAR_END, part.near_end))
 
 
 def set_up_of(part: RangefinderPart, camera: Camera) -> SetUp | None:
     """The set-up worked out; None where nothing was read yet."""
     bench = bench_of(part, camera)
-    if part.pairs is None:
+    tape = value(fields.TAPE_LIMIT, part.tape)
+    met = _coincidences_of(part.pairs, tape) if part.pairs else ()
+    readings: list[Reading] = [
+        *met,
+        *(_apart_of(one, bench.rangefinder, tape) for one in part.apart),
+    ]
+    if not readings:
         return None
-    readings = _coincidences_of(part.pairs, _value(fields.TAPE_LIMIT, part.tape))
     return set_up(bench, readings, [_round_of(one) for one in part.rounds])
 
 
 def acuity_of(text: str) -> Acuity:
     """A usual eye where its figure was typed, else one as stated."""
-    angle = _value(fields.ACUITY, text)
+    angle = value(fields.ACUITY, text)
     usual = (p for p in PRESETS if math.isclose(p.angle, angle, rel_tol=_SAME_ANGLE))
     return next(usual, stated(angle))
 
@@ -56,6 +78,36 @@ def _coincidences_of(pairs: str, tape: float) -> tuple[Coincidence, ...]:
         )
         for true, scale in fields.COINCIDENCES.read(pairs)
     )
+
+
+def _apart_of(part: ApartPart, rangefinder: Rangefinder, tape: float) -> Apart:
+    """A gap between the images, as an angle before the finder."""
+    true = _taped(value(fields.APART_TARGET, part.target), tape)
+    gap = exact(value(part.typed, part.apart))
+    return Apart(
+        true=true,
+        scale=exact(value(fields.APART_SCALE, part.scale)),
+        angle=gap if part.typed is fields.APART_ANGLE else apart_on_target(rangefinder, true, gap),
+        ring=part.ring,
+    )
+
+
+def _compensator_of(part: CompensatorPart) -> Compensator:
+    match part:
+        case MirrorPart():
+            return Mirror()
+        case SwungLensPart():
+            return SwungLens(value(fields.SWUNG_FOCAL_LENGTH, part.focal_length))
+        case CounterWedgesPart():
+            return CounterWedges(
+                value(fields.WEDGE_INDEX, part.index),
+                value(fields.WEDGE_ANGLE, part.wedge_angle),
+            )
+        case _:
+            return SlidingWedge(
+                value(fields.WEDGE_DEVIATION, part.deviation),
+                value(fields.WEDGE_FOCAL_LENGTH, part.focal_length),
+            )
 
 
 def _taped(distance: float, tape: float) -> Estimate:
@@ -73,12 +125,8 @@ def _round_of(part: RoundPart) -> Round:
         return from_repeats([one.value for one in field.read(text)], 0.0, field.words)
 
     return Round(
-        zero=_value(fields.INFINITY_TURNED, part.infinity_turned),
-        gain=_value(fields.NEAR_TURNED, part.near_turned),
+        zero=value(fields.INFINITY_TURNED, part.infinity_turned),
+        gain=value(fields.NEAR_TURNED, part.near_turned),
         far=reads(fields.FAR_READS, part.far_reads),
         near=reads(fields.NEAR_READS, part.near_reads),
     )
-
-
-def _value(field: Typed, text: str) -> float:
-    return float(field.read(text).value)

@@ -10,6 +10,7 @@ from optics.bench.rangefinder.adjusters import Advice, Done, State, Step, Stuck,
 from optics.bench.rangefinder.near_setting import Setting
 from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice, next_turns
 from optics.bench.rangefinder.wording import near_lines
+from optics.records.cam_result import CamOut, cam_out
 from optics.records.result_parts import Distance, FigureOut, Out, distance_out
 from optics.records.solve import Solution
 
@@ -151,6 +152,7 @@ class RangefinderOut(Out):
     best_pair: SettingOut
     near_words: tuple[str, ...]
     set_up: Annotated[SetUpOut | None, Field(description="null where nothing was read")]
+    cam: Annotated[CamOut | None, Field(description="null where the job has no cam")]
 
 
 def rangefinder_out(solution: Solution) -> RangefinderOut | None:
@@ -172,4 +174,5 @@ def rangefinder_out(solution: Solution) -> RangefinderOut | None:
         best_pair=SettingOut.of(near.best_pair),
         near_words=near_lines(near),
         set_up=None if found is None else SetUpOut.of(found),
+        cam=cam_out(solution.cam),
     )

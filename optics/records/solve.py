@@ -15,6 +15,7 @@ from optics.bench.scale_check import ScaleCheck, check_scale
 from optics.bench.witness import Ranking
 from optics.errors import Unreadable
 from optics.records.budget import solve_budget
+from optics.records.cam import CamAnswer, solve_cam
 from optics.records.gate import solve_gate
 from optics.records.job import CameraPart, JobDocument
 from optics.records.rangefinder_bench import bench_of, set_up_of
@@ -37,7 +38,7 @@ class Solution:
     """A job, its camera, and the answer to each of its readings in their order.
 
     `scale` and `confusion` are there if the job measured the ring's marks and depth marks,
-    `rangefinder` if it describes one, and `set_up` if that was read;
+    `rangefinder` if it describes one, `set_up` if that was read and `cam` if it has one;
     `standard`, `gate`, `witness` and `budget` if the job has those parts.
     """
 
@@ -48,6 +49,7 @@ class Solution:
     confusion: ConfusionFound | None = None
     rangefinder: Bench | None = None
     set_up: SetUp | None = None
+    cam: CamAnswer | None = None
     standard: StandardAnswer | None = None
     gate: GateResult | None = None
     witness: Ranking | None = None
@@ -80,12 +82,15 @@ def solve(job: JobDocument) -> Solution:
     )
     standard = solve_standard(job.standard, camera, workshop.drawer) if job.standard else None
     gate = solve_gate(job.gate) if job.gate else None
+    bench = bench_of(job.rangefinder, camera) if job.rangefinder else None
     return Solution(
         job,
         camera,
         answers,
         *_scale(job, camera),
-        *_rangefinder(job, camera),
+        rangefinder=bench,
+        set_up=set_up_of(job.rangefinder, camera) if job.rangefinder else None,
+        cam=_cam(job, bench),
         standard=standard,
         gate=gate,
         witness=solve_witness(job.witness, camera) if job.witness else None,
@@ -101,10 +106,10 @@ def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, Confusi
     return check, infer_confusion(camera, depth_marks) if depth_marks else None
 
 
-def _rangefinder(job: JobDocument, camera: Camera) -> tuple[Bench | None, SetUp | None]:
-    if job.rangefinder is None:
-        return None, None
-    return bench_of(job.rangefinder, camera), set_up_of(job.rangefinder, camera)
+def _cam(job: JobDocument, bench: Bench | None) -> CamAnswer | None:
+    if job.rangefinder is None or job.rangefinder.cam is None or bench is None:
+        return None
+    return solve_cam(job.rangefinder.cam, bench)
 
 
 def described(job: JobDocument) -> CameraPart:

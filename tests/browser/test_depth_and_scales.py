@@ -173,7 +173,7 @@ def test_the_table_agrees_with_figures_worked_by_hand(
     cell = depth_table(window)["f/8"]
     assert cell["3.000 m"] == ("2.271 m", "4.417 m")
     assert cell["hyperfocal"] == ("9.251 m",)
-    expect(window.locator(".answer")).to_contain_text("circle of confusion 0.0300 mm")
+    expect(window.locator(".answer")).to_contain_text("circle of confusion 0.03 mm")
 
 
 @pytest.mark.parametrize(

@@ -2,6 +2,7 @@
 
 import io
 import json
+from pathlib import Path
 from typing import Literal
 from urllib.parse import urlsplit
 
@@ -218,6 +219,51 @@ def test_a_cam_is_mapped_and_printed(page: Page, bench_address: str) -> None:
     expect(page.locator(".js-plotly-plot")).to_have_count(0)
     hands.choose(page, "The body expects", "a straight follower")
     expect(hands.headline(page)).to_contain_text("straight follower")
+
+
+def test_a_cam_is_in_the_job(
+    page: Page, bench_address: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The cam's job file is solved in the page's words, gain and way of cutting with it."""
+    opened(page, bench_address, CAM)
+    hands.press(page.get_by_text("More about the coupling"))
+    type_all(page, **{"Gain may drop": "10"})
+    expect(page.locator(".answer").first).to_contain_text("less sensitive")
+    job = tmp_path / "job.json"
+    job.write_bytes(hands.download(page, "Job file"))
+    assert main(["solve", str(job)]) == 0
+    hands.press(page.get_by_text("As plain text, to copy"))
+    shown = page.get_by_test_id("stCode").locator("code")
+    expect(shown).to_be_visible()
+    assert shown.inner_text().strip() == capsys.readouterr().out.strip()
+
+
+def test_images_apart_at_the_stop_are_enough(page: Page, bench_address: str) -> None:
+    """Nothing meets at the ∞ stop: the gap and the way the ring would go give the error there."""
+    opened(page, bench_address)
+    type_all(page, **{PAIRS: ""})
+    expect(hands.problems(page)).to_contain_text("Enter the coincidence readings")
+    hands.press(page.get_by_text("Images that stand apart"))
+    type_all(page, **{"1 target at": "∞", "1 lens at": "∞"})
+    expect(hands.problems(page)).to_contain_text("Images apart 1: Enter the angle")
+    type_all(page, **{"1 apart by": "4"})
+    expect(hands.headline(page)).to_contain_text("too far in at ∞")
+    hands.choose(page, "1 ring would go", "towards nearer")
+    expect(hands.headline(page)).to_contain_text("too far out at ∞")
+    expect(page.get_by_role("textbox", name="2 target at")).to_be_visible()
+
+
+def test_the_compensators_travel_is_told(page: Page, bench_address: str) -> None:
+    """Each kind asks for what it needs and says how far it goes, or that it cannot."""
+    opened(page, bench_address)
+    expect(page.locator(".found")).to_contain_text("The turning mirror turns")
+    hands.press(page.get_by_text("More about the eye"))
+    hands.wait_until_idle(page)
+    hands.choose(page, "The sight is turned by", "swung lens")
+    expect(page.locator(".found")).to_contain_text("The swung lens travels")
+    hands.choose(page, "The sight is turned by", "counter-turning wedges")
+    type_all(page, **{"Angle of each wedge": "0.5"})
+    expect(page.locator(".found")).to_contain_text("does not serve this base")
 
 
 def test_a_bed_has_no_cam(page: Page, bench_address: str) -> None:

@@ -9,6 +9,7 @@ import hands
 import pytest
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
+from test_correction_looks import broken_rules
 
 from optics.records.lantern_street import CAMERAS
 from ui.command import main
@@ -47,7 +48,7 @@ def typed(page: Page, label: str, text: str) -> None:
 
 
 def test_every_task_answers_at_both_widths(window: Page, bench_address: str) -> None:
-    """Each task shows an answer, nothing is wider than the window, no choice is cut off."""
+    """Each task shows an answer, breaks no rule of access, and nothing is cut off or too wide."""
     opened(window, bench_address, STANDARD)
     for task in (STANDARD, GATE, STARTS, BUDGET, SHEET):
         hands.choose(window, TASK, task)
@@ -58,6 +59,7 @@ def test_every_task_answers_at_both_widths(window: Page, bench_address: str) -> 
         assert window.evaluate("document.documentElement.scrollWidth <= innerWidth")
         main_part = "document.querySelector('[data-testid=stMain]')"
         assert window.evaluate(f"{main_part}.scrollWidth <= {main_part}.clientWidth")
+        assert broken_rules(window) == [], task
         cut = window.get_by_role("combobox").evaluate_all(
             "all => all.filter(e => e.scrollWidth > e.clientWidth).map(e => e.value)"
         )

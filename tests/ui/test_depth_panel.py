@@ -70,4 +70,4 @@ def test_the_csv_has_every_cell_and_no_formula() -> None:
     assert len(lines) == 6
     assert {line[0] for line in lines} == {"'=HYPERLINK(1)"}
     assert [line[4] for line in lines if line[2] == "∞"] == ["∞"] * 3
-    assert "circle of confusion 0.0300 mm" in note[0]
+    assert "circle of confusion 0.03 mm" in note[0]

@@ -115,11 +115,14 @@ def _show_base(form: Form, solution: Solution) -> None:
 
 def _cam_task(name: str) -> tuple[Texts, list[str], Answer]:
     wishes = cam_form(name)
-    return {}, wishes.problems, partial(_show_cam, wishes)
+    return {"cam": wishes.part}, wishes.problems, partial(_show_cam, wishes)
 
 
 def _show_cam(wishes: CamWishes, solution: Solution) -> None:
-    show_cam(wishes, _bench(solution))
+    assert solution.cam is not None
+    show_cam(wishes, solution.cam)
+    offer_job_file(solution)
+    offer_text(solution)
 
 
 def _sheets_task(name: str) -> tuple[Texts, list[str], Answer]:

@@ -1,20 +1,11 @@
-"""The bench's front door: which pages there are, and what they share."""
+"""The bench's front door: the page that is asked for, and what all share."""
 
 from importlib import import_module
 
 import streamlit as st
 
+from ui.pages import PAGES
 from ui.theme import dress_page
-
-# Title and module of each page. A page is imported when it is first shown, so that the
-# opening page does not wait for the others' plots and sheets.
-PAGES = {
-    "Correction": "correction",
-    "Depth and scales": "depth_and_scales",
-    "Rangefinder": "rangefinder",
-    "Standard and marks": "standard_and_marks",
-    "Exercises": "exercises",
-}
 
 
 def show() -> None:

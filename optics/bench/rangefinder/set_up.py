@@ -13,7 +13,7 @@ from optics.bench.rangefinder.coupling import Coupling, movement, set_at
 from optics.bench.rangefinder.fit import Fit, fit
 from optics.bench.rangefinder.model import Rangefinder
 from optics.bench.rangefinder.near_setting import NearAdvice, where_to_set
-from optics.bench.rangefinder.readings import Coincidence, error_read
+from optics.bench.rangefinder.readings import Coincidence, Reading, error_read
 from optics.bench.uncertainty import Estimate
 from optics.errors import NoAnswer, OutOfRange
 from optics.theory import rangefinder as theory
@@ -84,7 +84,7 @@ class SetUp:
     """
 
     bench: Bench
-    readings: tuple[Coincidence, ...]
+    readings: tuple[Reading, ...]
     rounds: tuple[Round, ...]
     far: float
     near: float
@@ -136,7 +136,7 @@ def excess(bench: Bench, coupling: Coupling, film_distance: float) -> float:
     return stands - bench.rangefinder.convergence(film_distance)
 
 
-def set_up(bench: Bench, readings: Sequence[Coincidence], rounds: Sequence[Round] = ()) -> SetUp:
+def set_up(bench: Bench, readings: Sequence[Reading], rounds: Sequence[Round] = ()) -> SetUp:
     """Zero and gain as they stand, what is to change, and the next turn.
 
     The farthest and the nearest target of `readings` are the two that the rounds read again and
@@ -159,13 +159,13 @@ def set_up(bench: Bench, readings: Sequence[Coincidence], rounds: Sequence[Round
     )  # fmt: skip
 
 
-def _ends(readings: Sequence[Coincidence]) -> tuple[Coincidence, Coincidence]:
+def _ends(readings: Sequence[Reading]) -> tuple[Reading, Reading]:
     """The readings of the farthest and of the nearest target."""
     ordered = sorted(readings, key=lambda one: one.true.value)
     return ordered[-1], ordered[0]
 
 
-def _targets(bench: Bench, readings: Sequence[Coincidence]) -> tuple[float, float]:
+def _targets(bench: Bench, readings: Sequence[Reading]) -> tuple[float, float]:
     far, near = (end.true.value for end in _ends(readings))
     if far > near:
         return far, near
@@ -174,7 +174,7 @@ def _targets(bench: Bench, readings: Sequence[Coincidence]) -> tuple[float, floa
 
 def _history(
     bench: Bench,
-    readings: Sequence[Coincidence],
+    readings: Sequence[Reading],
     rounds: Sequence[Round],
     found: Fit,
     targets: tuple[float, float],
@@ -190,19 +190,24 @@ def _history(
             value=targets[0],
         )
 
-    def error(reading: Coincidence) -> float:
+    def error(reading: Reading) -> float:
         return error_read(bench.camera, reading, found.gain.value)
 
     history = History(State(error(far), error(near)), noise=bench.noise)
     for one in rounds:
-        after = error(replace(far, scale=one.far)), error(replace(near, scale=one.near))
+        after = (error(met) for met in _met(one, far, near))
         history = history.then(one.zero, one.gain, *after)
     return history
 
 
-def _now(bench: Bench, readings: Sequence[Coincidence], rounds: Sequence[Round], found: Fit) -> Fit:
+def _now(bench: Bench, readings: Sequence[Reading], rounds: Sequence[Round], found: Fit) -> Fit:
     """Zero and gain after the last round; two targets leave the curvature as it was found."""
     far, near = _ends(readings)
-    latest = (replace(far, scale=rounds[-1].far), replace(near, scale=rounds[-1].near))
+    latest = _met(rounds[-1], far, near)
     curved = replace(bench.design, curvature=found.curvature.value)
     return fit(bench.camera, bench.rangefinder, latest, curved, bench.acuity)
+
+
+def _met(one: Round, far: Reading, near: Reading) -> tuple[Coincidence, Coincidence]:
+    """After a round the images are brought together on both targets, however they stood before."""
+    return Coincidence(far.true, one.far), Coincidence(near.true, one.near)

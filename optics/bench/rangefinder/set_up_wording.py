@@ -10,15 +10,23 @@ from optics.bench.rangefinder.acuity import (
     looks_infinite_from,
     service,
 )
+from optics.bench.rangefinder.model import (
+    Compensator,
+    CounterWedges,
+    Mirror,
+    SlidingWedge,
+    SwungLens,
+)
 from optics.bench.rangefinder.near_setting import NearAdvice, Setting
 from optics.bench.rangefinder.set_up import Bench, Round, SetUp
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict, judge
+from optics.errors import ShimwrightError
 from optics.units import format_angle, format_distance, format_length
 
 _NO_ANGLE = math.radians(0.02 / 60)
 MEET = "when the two images meet"
-STOP = "If the far images do not meet even with the lens at its ∞ stop, take a nearer far target."
+STOP = "If the far images do not meet even at the ∞ stop, enter how far they stand apart there."
 
 
 def headline(found: SetUp) -> str:
@@ -86,7 +94,49 @@ def found_lines(found: SetUp) -> tuple[str, ...]:
     """Zero and gain as they stand, and what is to change in angle and extension."""
     fitted = wording.fit_lines(found.now, found.wanted)
     known = [line for line in fitted if line not in found.now.missing]
-    return (*known, *found.found.missing, *wording.correction_lines(found.correction))
+    return (
+        *known,
+        *found.found.missing,
+        *wording.correction_lines(found.correction),
+        compensator_line(found),
+    )
+
+
+def compensator_line(found: SetUp) -> str:
+    """What the compensator does between the two targets, and what the change of zero is to it.
+
+    Where it cannot turn the sights so far, that is the answer.
+    """
+    try:
+        whole, zero = _compensator_moves(found)
+    except ShimwrightError as refusal:
+        return f"The compensator as described does not serve this base. {refusal}"
+    name, is_turn = _COMPENSATORS[type(found.bench.rangefinder.compensator)]
+    does = "turns" if is_turn else "travels"
+    whole_said, zero_said = (
+        format_angle(move) if is_turn else format_length(move, places=3) for move in (whole, zero)
+    )
+    targets = f"from {format_distance(found.far)} to {format_distance(found.near)}"
+    return f"{name} {does} {whole_said} {targets}; the change of zero is {zero_said} of it."
+
+
+def _compensator_moves(found: SetUp) -> tuple[float, float]:
+    """How far it moves from far to near, and for the change of zero; without sign."""
+    finder = found.bench.rangefinder
+    far, near = finder.convergence(found.far), finder.convergence(found.near)
+    turned = far + found.correction.zero.value
+    stands = finder.compensator_movement(far)
+    # A compensator moves as far one way as the other for the same angle.
+    changed = math.copysign(finder.compensator_movement(abs(turned)), turned)
+    return abs(finder.compensator_movement(near) - stands), abs(changed - stands)
+
+
+_COMPENSATORS: dict[type[Compensator], tuple[str, bool]] = {
+    Mirror: ("The turning mirror", True),
+    CounterWedges: ("Each wedge", True),
+    SwungLens: ("The swung lens", False),
+    SlidingWedge: ("The sliding wedge", False),
+}
 
 
 def eyes(acuity: Acuity) -> tuple[Acuity, ...]:

@@ -83,8 +83,10 @@ def fit_lines(fit: Fit, design: Coupling) -> tuple[str, ...]:
     side = "more" if share > 0 else "less"
     lines = [f"Zero: {_arcminutes(fit.zero.value)} ± {_arcminutes(fit.zero.expanded)} at 95 %."]
     if fit.gain.parts:
-        lines.append(f"Gain: {abs(share):.1f} % {side} than designed, ± {doubt:.1f} % at 95 %.")
-        lines.append(f"Zero and gain are correlated by {_signed(fit.correlation, 2)}.")
+        lines.append(
+            f"Gain: {abs(share):.1f} % {side} than designed, ± {doubt:.1f} % at 95 %; correlated "
+            f"with the zero by {_signed(fit.correlation, 2)}."
+        )
     if fit.curvature.parts:
         lines.append("The linkage is not straight: the readings show a curvature.")
     if fit.scatter > 2:

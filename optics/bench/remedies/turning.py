@@ -70,6 +70,13 @@ def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -
             turning.title,
             f"The turn wanted is less than {format_angle(step)}: leave it alone.",
         )
+    if abs(angle) >= 2 * math.pi:
+        return NotApplicable(
+            turning.kind,
+            turning.title,
+            f"The turn wanted is {said_degrees(angle)}, a whole turn or more: look for a wrong "
+            "start, a wrong lens or a slip in the reading first.",
+        )
     moved, setting = (
         turning.travel_to_film * _travel.value(rotation=a, lead=thread.lead)
         for a in (angle, step / 2)

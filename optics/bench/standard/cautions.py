@@ -1,6 +1,6 @@
 """What can go wrong when a standard comes off, goes back, or is taped and glued."""
 
-from optics.bench.cautions import SOLVENTS, SPRINGS, Caution
+from optics.bench.cautions import SOLVENTS, Caution
 
 STANDARD_OFF = Caution(
     "standard_off",
@@ -15,4 +15,4 @@ ADHESIVES = Caution(
     "a drop of solvent and time, not force. Old adhesive may hold lead or asbestos: do not sand "
     "or grind it, and do not glue shims that may have to come out again.",
 )
-CAUTIONS: tuple[Caution, ...] = (STANDARD_OFF, SPRINGS, ADHESIVES, SOLVENTS)
+CAUTIONS: tuple[Caution, ...] = (STANDARD_OFF, ADHESIVES, SOLVENTS)

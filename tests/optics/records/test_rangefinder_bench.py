@@ -7,10 +7,19 @@ from typing import Any
 import pytest
 
 from optics.bench.rangefinder.acuity import TRAINED, WORKING
+from optics.bench.rangefinder.model import (
+    Compensator,
+    CounterWedges,
+    Mirror,
+    SlidingWedge,
+    SwungLens,
+)
+from optics.bench.rangefinder.readings import Apart
 from optics.errors import NoAnswer, OutOfRange
 from optics.records.files import read_job
 from optics.records.rangefinder_bench import acuity_of, bench_of, set_up_of
 from optics.records.solve import Solution, solve
+from tests.optics.bench.rangefinder.workshop import extension, sight_angle
 from tests.optics.records.rangefinders import ROUND, rangefinder_job
 
 
@@ -52,6 +61,62 @@ def test_readings_and_rounds_reach_the_bench() -> None:
 def test_a_usual_eye_is_known_by_its_figure(text: str, name: str) -> None:
     """However a usual figure is written, its eye and source are told; others are as stated."""
     assert acuity_of(text).name == name
+
+
+def test_images_apart_at_the_stop_give_the_zero() -> None:
+    """On infinity, lens at its stop, 3′ apart to be closed towards nearer: 3′ too little."""
+    apart = {"target": "∞", "scale": "∞", "apart": "3", "ring": "towards nearer"}
+    found = solved(pairs=None, rounds=None, apart=[apart]).set_up
+    assert found is not None
+    assert math.degrees(found.found.zero.value) * 60 == pytest.approx(-3)
+    # The images would meet with the lens out by 3′ of the gain, which the design has at 3 ft.
+    # The principal planes lie 0.6 mm the wrong way round, which the film plane is nearer by.
+    gain = sight_angle(41, 24, 914.4) / extension(47.0, 914.4 + 0.6)
+    assert found.correction.far.value == pytest.approx(math.radians(3 / 60) / gain, rel=1e-6)
+
+
+def test_images_apart_on_a_ruled_target_are_an_angle() -> None:
+    """Two millimetres apart on a target 1 m from the film, base line 24 mm before it: 2/976."""
+    apart = {
+        "target": "1 m", "scale": "1 m", "apart": "2 mm", "measured": "on the target",
+        "ring": "towards farther",
+    }  # fmt: skip
+    found = solved(pairs="∞ = ∞", rounds=None, apart=[apart]).set_up
+    assert found is not None
+    (gap,) = (one for one in found.readings if isinstance(one, Apart))
+    assert gap.angle.value == pytest.approx(2 / 976, rel=1e-5)
+    assert gap.excess.value > 0
+    assert found.correction.near.value < 0  # converges too much: the lens is left too far in
+
+
+def test_rounds_may_follow_images_that_stood_apart() -> None:
+    """However the images stood at first, a round is where they met after it."""
+    apart = {"target": "∞", "scale": "∞", "apart": "3", "ring": "towards nearer"}
+    found = solved(pairs="1 m = 1", apart=[apart]).set_up
+    assert found is not None
+    assert len(found.states) == 2
+
+
+@pytest.mark.parametrize(
+    ("typed", "compensator"),
+    [
+        ({"kind": "turning mirror"}, Mirror()),
+        ({"kind": "swung lens", "focal_length": "6 cm"}, SwungLens(60.0)),
+        (
+            {"kind": "counter-turning wedges", "index": "1,5", "wedge_angle": "180°"},
+            CounterWedges(1.5, math.pi),
+        ),
+        (
+            {"kind": "sliding wedge", "deviation": "60'", "focal_length": "60"},
+            SlidingWedge(math.pi / 180, 60.0),
+        ),
+    ],
+)
+def test_the_compensator_reaches_the_bench(typed: dict[str, str], compensator: Compensator) -> None:
+    """Each kind of compensator takes its own figures, in mm and radians."""
+    bench = solved(compensator=typed).rangefinder
+    assert bench is not None
+    assert bench.rangefinder.compensator == compensator
 
 
 def test_nothing_read_is_no_set_up() -> None:

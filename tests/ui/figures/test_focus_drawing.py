@@ -10,7 +10,7 @@ from optics.bench.correction import Correction
 from optics.bench.remedies import Remedy
 from tests.ui.figures.drawn import arc_of, corners, image_of, of_kind, strokes, texts
 from tests.ui.solved import correction
-from ui.figures.focus_drawing import side_view, turn_view
+from ui.figures.focus_drawing import side_view, turn_drawing, turn_view
 
 
 def x_of(path: ElementTree.Element) -> float:
@@ -104,8 +104,8 @@ def test_large_turn_ends_where_a_clock_hand_would(error: float, degrees: int) ->
 
 
 def test_turn_beyond_a_circle_keeps_its_figure() -> None:
-    """More than a whole turn (27 mm of an 18 mm lead) says 540° and never draws a small one."""
-    root = strokes(turn_view(ring_of(correction(27.0))))
+    """More than a whole turn says its 540° and never draws a small one."""
+    root = strokes(turn_drawing(math.radians(540), "clockwise", None))
     assert "540.0° clockwise" in texts(root)
     (path,) = of_kind(root, "path", "error")
     assert arc_of(path)[1] == 1

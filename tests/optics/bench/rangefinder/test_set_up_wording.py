@@ -1,11 +1,19 @@
 """The set-up in words: which end, which way, how much, and what to do."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from optics.bench.rangefinder import set_up_wording as words
 from optics.bench.rangefinder.acuity import TRAINED, WORKING, stated
+from optics.bench.rangefinder.model import (
+    Compensator,
+    CounterWedges,
+    Mirror,
+    SlidingWedge,
+    SwungLens,
+)
 from optics.bench.rangefinder.set_up import Round, SetUp, near_advice, set_up
 from optics.bench.uncertainty import exact
 from optics.bench.verdict import Verdict
@@ -66,6 +74,31 @@ def test_what_further_readings_would_tell_is_said_once() -> None:
     lines = words.found_lines(found(0.10, 0.05))
     assert len([line for line in lines if "a third, between" in line]) == 1
     assert len(set(lines)) == len(lines)
+
+
+# From ∞ to 1 m the sights of a base of 40 mm, 20 mm before the film, close by 40/980: 2.3373°.
+@pytest.mark.parametrize(
+    ("compensator", "said"),
+    [
+        (Mirror(), "The turning mirror turns 1.17° from ∞ to 1 m"),
+        (SwungLens(60.0), "The swung lens travels 2.449 mm from ∞ to 1 m"),
+        (SlidingWedge(0.05, 60.0), "The sliding wedge travels 48.9"),
+        (CounterWedges(1.5, 0.02), "does not serve this base"),
+    ],
+)
+def test_the_compensator_is_told_how_far_it_goes(compensator: Compensator, said: str) -> None:
+    """By hand: half the angle, 60·40/980 mm, 60·0.0408/0.05 mm, and wedges that reach 0.02 rad."""
+    finder = replace(BENCH.rangefinder, compensator=compensator)
+    told = set_up(replace(BENCH, rangefinder=finder), coincidences(scale_at(0.1, math.inf), NEAR))
+    assert said in words.compensator_line(told)
+
+
+def test_the_change_of_zero_is_half_of_it_at_the_mirror() -> None:
+    """The mirror turns half the change of convergence."""
+    for error in (0.1, 0.2):
+        told = found(error, 0.0)
+        half = math.degrees(abs(told.correction.zero.value)) / 2
+        assert f"change of zero is {half * 60:.1f}′ of it" in words.compensator_line(told)
 
 
 @pytest.mark.parametrize(

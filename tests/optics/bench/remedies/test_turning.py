@@ -61,6 +61,15 @@ def test_too_far_in_is_turned_in_the_extending_sense(extends: Turn) -> None:
     assert found.residual.value == pytest.approx(0.0, abs=1e-12)
 
 
+def test_a_whole_turn_is_not_a_correction() -> None:
+    """20 mm on a lead of 18 mm would be 400°: something else is wrong first."""
+    camera, thread = helicoid_camera()
+    assert reason(ring(camera, thread, exact(20.0))) == (
+        "The turn wanted is 400.0°, a whole turn or more: look for a wrong start, a wrong lens or "
+        "a slip in the reading first."
+    )
+
+
 def test_the_arc_is_measured_along_the_ring() -> None:
     """36° of a ring of 50 mm are 50·π/10 = 15.7 mm along its edge."""
     camera, thread = helicoid_camera(diameter=50.0)
