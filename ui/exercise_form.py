@@ -12,7 +12,7 @@ from optics.errors import OutOfRange, Unreadable
 from optics.records.fields import Typed
 from optics.sheets.exercise_sheet import MOST
 from optics.units import Understood, read_count
-from ui.fields import choice
+from ui.fields import choice, name_field
 from ui.forms import Form
 
 ALL_TOPICS = "All topics"
@@ -122,13 +122,29 @@ def _with_way(exercise: Exercise, text: str, way: str) -> str:
     return text if says_it else f"{text} {way}"
 
 
-def print_form() -> tuple[Form, bool]:
-    """Ask what a sheet is to hold; whether with answers."""
+@dataclass(frozen=True)
+class PrintWishes:
+    """What a sheet of exercises is to hold, and how it is headed."""
+
+    count: int
+    with_answers: bool
+    paper: str
+    title: str
+    problems: list[str]
+
+
+def print_form() -> PrintWishes:
+    """Ask what a sheet is to hold, and how it is headed."""
     form = Form("exercises.sheet")
     left, right = st.columns(2)
     with left:
         form.ask("count", HOW_MANY, typed="10", hint=f"1 to {MOST}")
     with right:
         held = form.choose("held", "what it holds", [WITHOUT, WITH], note="")
-    form.choose("paper", "paper", ["A4", "Letter"])
-    return form, held == WITH
+    left, right = st.columns(2)
+    with left:
+        title = name_field("title", "exercises.sheet.title", "Exercises, if empty")
+    with right:
+        paper = form.choose("paper", "paper", ["A4", "Letter"], note="")
+    count = 0 if form.problems else int(form.value("count", 0))
+    return PrintWishes(count, held == WITH, paper, title, form.problems)

@@ -30,11 +30,15 @@ def marked_html(marked: Marked | None) -> str:
     if marked is None:
         return '<p class="verdict mark" role="status">&nbsp;</p>'
     sign, kind = _SIGNS[marked.outcome]
-    named = f" ({escape(marked.slip)})" if marked.slip else ""
+    named = f"<strong>{_opening(marked.slip)}.</strong> " if marked.slip else ""
     return (
         f'<p class="verdict mark {kind}" role="status"><span aria-hidden="true">{sign}</span> '
-        f"{_set(marked.sentence)}{named}</p>"
+        f"{named}{_set(marked.sentence)}</p>"
     )
+
+
+def _opening(words: str) -> str:
+    return escape(words[:1].upper() + words[1:])
 
 
 def hints_html(hints: Sequence[Hint], of: int) -> str:

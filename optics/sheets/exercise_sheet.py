@@ -110,8 +110,7 @@ def _answers_head(flow: Flow, said: str) -> None:
 def _answer(flow: Flow, number: int, one: Exercise) -> None:
     flow.section(f"{number}  {one.title}", room=20)
     flow.say(one.answer.printed, _TEXT + 1, bold=True)
-    # The last hint ends with the answer, which stands above already.
-    for line in one.hints[-1].lines[:-1]:
+    for line in one.working:
         flow.say(line, _FINE)
     allowed = one.answer.amount(one.answer.tolerance, one.answer.places + 1)
     flow.say(f"Right within ± {allowed}.", _FINE, ink=DARK)

@@ -1,10 +1,9 @@
 """A picture of every page as it opens, for the guide: python3 start.py screenshots.
 
-The pages are read off the bench's own list, so that there is no second one to grow stale. The
+The pages are those of the bench's own list, so that there is no second one to grow stale. The
 bench is started with an empty folder for its records: nobody's jobs come into a picture.
 """
 
-import ast
 import io
 import os
 import sys
@@ -14,26 +13,13 @@ from pathlib import Path
 import hands
 from PIL import Image
 
-HOUSE = Path(__file__).resolve().parents[2]
-FOLDER = HOUSE / ".screenshots"
+from ui.pages import PAGES
+
+FOLDER = Path(__file__).resolve().parents[2] / ".screenshots"
 LARGEST = 150_000
 """Bytes that a picture may take, so that the guide opens at once."""
 
 _COLOURS = (256, 128, 64, 32)
-
-
-def pages() -> dict[str, str]:
-    """Title and address of every page, as the page script has them.
-
-    It is read and not imported: imported, it would draw a page.
-    """
-    script = ast.parse((HOUSE / "ui" / "server" / "app.py").read_text(encoding="utf-8"))
-    (listed,) = (
-        node.value
-        for node in script.body
-        if isinstance(node, ast.Assign) and ast.unparse(node.targets[0]) == "PAGES"
-    )
-    return dict(ast.literal_eval(listed))
 
 
 def small_png(data: bytes, largest: int = LARGEST) -> bytes:
@@ -61,7 +47,7 @@ def take(folder: Path, chromium: str) -> list[Path]:
     written = []
     with hands.running_chromium(chromium) as browser, hands.running_bench() as address:
         page = browser.new_context(viewport=hands.DESK, color_scheme="light").new_page()
-        for title, place in pages().items():
+        for title, place in PAGES.items():
             hands.open_at(page, f"{address}/{place}")
             # Plots draw themselves after the page has come to rest.
             hands.wait_until_idle(page, still=1.5)

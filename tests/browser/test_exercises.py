@@ -139,9 +139,11 @@ def test_a_class_that_types_one_seed_has_one_sheet(page: Page, bench_address: st
     hands.choose(page, TASK, SHEET)
     expect(hands.field(page, "Seed")).to_have_value("class 4")
     hands.type_into(page, "Number of exercises", "4")
+    hands.type_into(page, "Title", "Monday's class")
     hands.choose(page, "What it holds", WITH)
     reader = PdfReader(io.BytesIO(hands.download(page, "Sheet (PDF)")))
     text = "".join("".join(p.extract_text() for p in reader.pages).split())
+    assert "Monday'sclass" in text
     for exercise in series(None, Level.APPRENTICE, "class 4", 4):
         assert "".join(exercise.question.split()) in text
         assert "".join(exercise.answer.printed.split()) in text
@@ -193,6 +195,17 @@ def test_every_task_fits_its_window(
         assert window.evaluate("document.documentElement.scrollWidth <= innerWidth"), task
         wide = "document.querySelector('[data-testid=stMain]')"
         assert window.evaluate(f"{wide}.scrollWidth <= {wide}.clientWidth"), task
+
+
+def test_no_topic_is_cut_off(phone_page: Page, bench_address: str) -> None:
+    """On a telephone every topic shows its whole name in its box."""
+    opened(phone_page, bench_address)
+    for topic in Topic:
+        hands.choose(phone_page, "Topic", str(topic))
+        cut = phone_page.get_by_role("combobox").evaluate_all(
+            "all => all.filter(e => e.scrollWidth > e.clientWidth).map(e => e.value)"
+        )
+        assert cut == []
 
 
 def test_telephone_can_be_hit_with_a_finger(phone_page: Page, bench_address: str) -> None:

@@ -1,28 +1,31 @@
 """The pictures for the guide."""
 
 import io
+from contextlib import nullcontext
 from pathlib import Path
 
 import hands
 import pytest
 import screenshots
 from PIL import Image
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page
+
+from ui.pages import PAGES
 
 
-def test_every_page_of_the_bench_is_listed() -> None:
-    """There is a picture for each module of ui/pages, none twice and none of anything else."""
-    modules = {path.stem for path in (screenshots.HOUSE / "ui" / "pages").glob("*.py")}
-    assert set(screenshots.pages().values()) == modules - {"__init__"}
-    names = [screenshots.file_name(title) for title in screenshots.pages()]
-    assert len(set(names)) == len(names)
-
-
-def test_each_address_opens_the_page_of_that_title(page: Page, bench_address: str) -> None:
-    """Every address of the list leads to the page whose picture it is to be."""
-    for title, place in screenshots.pages().items():
-        hands.open_at(page, f"{bench_address}/{place}")
-        expect(page).to_have_title(f"{title} · Shimwright")
+def test_every_page_of_the_bench_gets_a_picture(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, chromium: Browser
+) -> None:
+    """One picture is written for each page that the bench lists, by its title, none twice."""
+    visited: list[str] = []
+    monkeypatch.setattr(hands, "running_chromium", lambda path: nullcontext(chromium))
+    monkeypatch.setattr(hands, "running_bench", lambda: nullcontext("http://bench"))
+    monkeypatch.setattr(hands, "open_at", lambda page, address: visited.append(address))
+    monkeypatch.setattr(hands, "wait_until_idle", lambda page, still: None)
+    written = screenshots.take(tmp_path, "")
+    assert visited == [f"http://bench/{place}" for place in PAGES.values()]
+    assert [path.name for path in written] == [screenshots.file_name(title) for title in PAGES]
+    assert sorted(written) == sorted(tmp_path.iterdir())
 
 
 def test_pictures_are_small_and_keep_their_size(page: Page, bench_address: str) -> None:

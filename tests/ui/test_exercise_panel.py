@@ -28,7 +28,7 @@ def test_a_mark_is_said_by_sign_and_word() -> None:
     )
     assert "✓" in right
     assert "≈" in slip
-    assert "(a factor of 1000)" in slip
+    assert "<strong>A factor of 1000.</strong>" in slip
     assert "✕" in wrong
     for markup in (right, slip, wrong, marked_html(None)):
         assert 'role="status"' in markup

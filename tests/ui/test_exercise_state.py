@@ -1,9 +1,9 @@
 """How a question's record is kept."""
 
 import pytest
+import streamlit as st
 
 from optics.bench.exercises import Level, Outcome, exercise
-from ui import exercise_state
 from ui.exercise_state import Record, forget_score, go_on, place_in, record_of, score_line
 
 ONE = exercise("wrong_start", Level.APPRENTICE, "7")
@@ -13,7 +13,7 @@ ONE = exercise("wrong_start", Level.APPRENTICE, "7")
 def session(monkeypatch: pytest.MonkeyPatch) -> dict[str, object]:
     """A session of its own for each test."""
     kept: dict[str, object] = {}
-    monkeypatch.setattr(exercise_state.st, "session_state", kept)
+    monkeypatch.setattr(st, "session_state", kept)
     return kept
 
 

@@ -74,17 +74,19 @@ def _sheet_task() -> Callable[[], None]:
     st.html(answer_panel.group_html("Which exercises"))
     chosen = series_form()
     st.html(answer_panel.group_html("The sheet"))
-    form, with_answers = print_form()
-    problems = [*chosen.problems, *form.problems]
+    wishes = print_form()
 
     def draw() -> None:
-        exercises = series(chosen.topic, chosen.level, chosen.seed, int(form.value("count", 1)))
         sheet = exercise_sheet(
-            exercises, made=date.today(), with_answers=with_answers, page_size=form.chosen["paper"]
+            series(chosen.topic, chosen.level, chosen.seed, wishes.count),
+            made=date.today(),
+            with_answers=wishes.with_answers,
+            title=wishes.title,
+            page_size=wishes.paper,
         )
         show_sheet(sheet, "sheet_pdf", _ANY_SIZE)
 
-    return partial(found, problems, draw)
+    return partial(found, [*chosen.problems, *wishes.problems], draw)
 
 
 def _poster_task() -> Callable[[], None]:

@@ -25,8 +25,8 @@ class Topic(StrEnum):
     LENS = "Lens and film"
     HELICOID = "Helicoid and ring"
     FRONT_CELL = "Front cell"
-    FINDING = "Collimator and depth gauge"
-    DEPTH = "Depth of field and of focus"
+    FINDING = "Gauge, collimator"
+    DEPTH = "Depth of field"
     SCALE = "Depth marks"
     RANGEFINDER = "Rangefinder"
     CAM = "Cam"
@@ -98,16 +98,20 @@ class Exercise:
         """Every slip that can be told from the right answer, the particular ones first."""
         return telling(self.answer, [*self.task.slips, *everyday(self.answer)])
 
+    @property
+    def working(self) -> tuple[str, ...]:
+        """The whole calculation, a line for each unknown."""
+        return tuple(line for step in self.task.working for line in step.lines)
+
     @cached_property
     def hints(self) -> tuple[Hint, ...]:
         """Four steps: which relation, in symbols, in numbers, and the answer."""
-        steps = self.task.working
-        lines = [line for step in steps for line in step.lines]
+        steps, lines = self.task.working, self.working
         return (
             Hint("What to ask", _unique(step.answers for step in steps)),
             Hint("In symbols", _unique([*map(_symbolic, lines), *_meanings(steps)])),
             Hint("In numbers", (*lines[:-1], _without_result(lines[-1]))),
-            Hint("The answer", (*lines, f"{self.answer.words}: {self.answer.printed}")),
+            Hint("The answer", (lines[-1], f"{self.answer.words}: {self.answer.printed}")),
         )
 
 

@@ -31,4 +31,4 @@ def smallest_capital(back: Any, above: float) -> float:
     """The least height of a capital (mm) of all type above a place on the page."""
     sizes = [c["size"] for c in back.pages[0].chars if c["top"] * MM < above]
     # Capitals of the embedded type are 0.729 of its size (its own table says 1493 of 2048).
-    return min(sizes) * MM * 1493 / 2048
+    return float(min(sizes)) * MM * 1493 / 2048

@@ -2,6 +2,7 @@
 
 import pytest
 from streamlit.testing.v1 import AppTest
+from streamlit.testing.v1.element_tree import TextInput
 
 from optics.bench.exercises import Level, Topic, numbered
 from optics.sheets.posters import POSTERS
@@ -24,6 +25,12 @@ def shown(page: AppTest) -> str:
     """Return all the markup of the page."""
     assert not page.exception
     return " ".join(html.proto.body for html in page.get("html")).replace("\u00a0", " ")
+
+
+def answer_field(page: AppTest) -> TextInput:
+    """The one field that an answer is typed into."""
+    (field,) = [one for one in page.text_input if str(one.key).endswith(".answer")]
+    return field
 
 
 def test_page_opens_with_a_question(page: AppTest) -> None:
@@ -50,7 +57,7 @@ def test_every_topic_can_be_worked_at_every_level(page: AppTest, topic: str, lev
     page.selectbox("exercises.topic").select(str(topic))
     page.selectbox("exercises.level").select(level).run()
     one = numbered(Topic(topic), Level(level.lower()), "1", 1)
-    (answer,) = [field for field in page.text_input if field.key.endswith(".answer")]
+    answer = answer_field(page)
     answer.set_value(one.answer.printed)
     page.button("check").click().run()
     assert "✓" in shown(page)
@@ -68,25 +75,25 @@ def test_hints_come_one_at_a_time_and_the_answer_last(page: AppTest) -> None:
 
 def test_next_and_back_keep_what_was_typed(page: AppTest) -> None:
     """Going on shows the next question with an empty field; going back shows the text again."""
-    (answer,) = [field for field in page.text_input if field.key.endswith(".answer")]
+    answer = answer_field(page)
     answer.set_value("12")
     page.button("check").click().run()
     page.button("next").click().run()
     assert "2 · " in shown(page)
-    (empty,) = [field for field in page.text_input if field.key.endswith(".answer")]
+    empty = answer_field(page)
     assert empty.value == ""
     page.button("back").click().run()
-    (again,) = [field for field in page.text_input if field.key.endswith(".answer")]
+    again = answer_field(page)
     assert again.value == "12"
 
 
 def test_a_changed_answer_loses_its_mark(page: AppTest) -> None:
     """The mark belongs to the text it was given for."""
-    (answer,) = [field for field in page.text_input if field.key.endswith(".answer")]
+    answer = answer_field(page)
     answer.set_value("123456")
     page.button("check").click().run()
     assert "✕" in shown(page) or "≈" in shown(page)
-    (answer,) = [field for field in page.text_input if field.key.endswith(".answer")]
+    answer = answer_field(page)
     answer.set_value("123457").run()
     assert "✕" not in shown(page)
     assert "≈" not in shown(page)
