@@ -52,7 +52,7 @@ def curve(
 def _reach(along: Quantity, value: float) -> Array:
     """From half the figure to twice it, within what the quantity may be."""
     if math.isinf(value):
-        low, high = 500.0, 20_000.0
+        low, high = 1000.0, 100_000.0
     elif value == 0:
         wide = _AROUND_ZERO.get(along.unit, 1.0)
         low, high = -wide, wide
