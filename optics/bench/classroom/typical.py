@@ -23,7 +23,7 @@ TYPICAL: dict[str, str] = {
     "chord": "20 mm",
     "circle_of_confusion": "0.03 mm",
     "collimator_focal_length": "300 mm",
-    "combined_focal_length": "100 mm",
+    "combined_focal_length": "90 mm",
     "compensator_focal_length": "200 mm",
     "compensator_shift": "2 mm",
     "convergence": "1°",
