@@ -4,6 +4,7 @@ Formulas are set by the page's own typesetter, so these are Markdown with LaTeX 
 is HTML from the words of the section.
 """
 
+import re
 from collections.abc import Iterable, Mapping
 from html import escape
 
@@ -11,11 +12,12 @@ from optics.bench.classroom import shop
 from optics.bench.classroom.section import Section
 from optics.bench.classroom.sensitivity import nudge_line, nudges
 from optics.relation import Formula, Quantity, Relation
+from optics.theory import CATALOGUE
 from optics.theory.derivations import Derivation, Rule, derivations_of
 
 _BEGINNINGS = {
     Rule.KNOWN: "Known",
-    Rule.DRAWN: "Read off",
+    Rule.DRAWN: "Given",
     Rule.FOLLOWS: "So",
     Rule.SMALL: "Nearly",
     Rule.SLOPE: "Where it is least",
@@ -67,8 +69,17 @@ def advice_html(section: Section) -> str:
 def origin_html(relation: Relation) -> str:
     """Where a relation comes from and where it ends."""
     return (
-        f'<p class="origin"><b>Source:</b> {escape(relation.source)}. '
-        f"<b>Limits:</b> {escape(relation.limits)}</p>"
+        f'<p class="origin"><b>Source:</b> {escape(_in_words(relation.source))}. '
+        f"<b>Limits:</b> {escape(_in_words(relation.limits))}</p>"
+    )
+
+
+def _in_words(text: str) -> str:
+    """The text with other relations' names as their titles have them."""
+    return re.sub(
+        r"[a-z]+(?:_[a-z]+)+",
+        lambda found: found[0].replace("_", " ") if found[0] in CATALOGUE else found[0],
+        text,
     )
 
 

@@ -70,8 +70,9 @@ def _show_set_up(solution: Solution) -> None:
     assert set_up is not None
     st.html(rangefinder_panel.set_up_html(set_up))
     st.html(rangefinder_panel.next_html(set_up))
-    _offer_coupling(set_up.bench, set_up.now.coupling)
-    offer_job_file(solution)
+    with st.container(horizontal=True, vertical_alignment="center"):
+        offer_job_file(solution)
+        _offer_coupling(set_up.bench, set_up.now.coupling)
     offer_text(solution)
 
 

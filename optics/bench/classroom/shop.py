@@ -144,7 +144,7 @@ def range_of(quantity: Quantity) -> str:
         sides.append(f"at most {_bound(quantity.high, quantity)}")
     if sides:
         return ", ".join(sides)
-    return "any; minus counts the other way"
+    return "any, plus or minus"
 
 
 def _bound(limit: float, quantity: Quantity) -> str:

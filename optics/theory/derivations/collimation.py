@@ -44,8 +44,8 @@ COLLIMATOR_ERROR = Derivation(
         ),
         follows(
             Eq(_e, _delta * (_f / _fc) ** 2),
-            "A long collimator is a lever: with f_c four times f, the reticle moves sixteen times "
-            "the error.",
+            "A long collimator is a lever: with $f_c$ four times f, the reticle moves sixteen "
+            "times the error.",
             (4, 5), extension, focus_error,
         ),
     ),

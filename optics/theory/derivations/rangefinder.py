@@ -142,13 +142,13 @@ COUPLING_ERROR = Derivation(
         known(triangle, "What the subject calls for at the sights."),
         known(
             straight_coupling,
-            "What a straight coupling gives them when the lens stands at x_c.",
+            "What a straight coupling gives them when the lens stands at $x_c$.",
             Eq(_gamma, _g0 + _G * _xc),
         ),
-        drawn(Eq(_e, _xc - _x), "The images meet at x_c, but the lens should stand at x."),
+        drawn(Eq(_e, _xc - _x), "The images meet at $x_c$, but the lens should stand at x."),
         follows(
             Eq(_e, (atan(_b / (_D - _k)) - _g0) / _G - _x),
-            "Solve the first two for x_c.",
+            "Solve the first two for $x_c$.",
             (1, 2, 3), convergence, coupled_extension, focus_error,
         ),
         known(

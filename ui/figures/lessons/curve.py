@@ -34,9 +34,12 @@ def curve(
     with np.errstate(all="ignore"):
         ys = np.broadcast_to(np.asarray(formula.compiled(*given)[0], np.float64), xs.shape)
     ys = np.where(np.isfinite(ys), ys, np.nan)
+    tall = _heights(ys, answer)
     across, up = _size(along), _size(unknown)
     figure = paper(
-        colours, xaxis=_axis(colours, along), yaxis=_axis(colours, unknown, zeroline=True)
+        colours,
+        xaxis=_axis(colours, along),
+        yaxis=_axis(colours, unknown, range=[v / up for v in tall]),
     )
     stroke(figure, xs / across, ys / up, colours.accent, "%{x:.4g}, %{y:.4g}")
     at = values[along.name]
@@ -49,14 +52,26 @@ def curve(
 def _reach(along: Quantity, value: float) -> Array:
     """From half the figure to twice it, within what the quantity may be."""
     if math.isinf(value):
-        low, high = 500.0, 20_000.0
+        low, high = 1000.0, 100_000.0
     elif value == 0:
         wide = _AROUND_ZERO.get(along.unit, 1.0)
         low, high = -wide, wide
     else:
         low, high = sorted((value / 2, 2 * value))
+        # A glass of index 1 is no glass: stay a quarter of the way clear of such an end.
+        if math.isfinite(along.low):
+            low = max(low, along.low + (value - along.low) / 4)
     lowest = along.low if along.low_allowed else np.nextafter(along.low, math.inf)
     return np.linspace(max(low, lowest), min(high, along.high), _POINTS)
+
+
+def _heights(ys: Array, answer: float) -> tuple[float, float]:
+    """From where to where the answer is drawn: a pole beside the figure is cut off."""
+    low, high = np.nanpercentile(ys, [6, 94]) if np.isfinite(ys).any() else (0.0, 1.0)
+    if math.isfinite(answer):
+        low, high = min(low, answer), max(high, answer)
+    room = 0.2 * (high - low) or 0.1 * abs(high) or 1.0
+    return float(low - room), float(high + room)
 
 
 def _size(quantity: Quantity) -> float:

@@ -138,10 +138,12 @@ def collimator(values: Mapping[str, float], colours: Palette) -> go.Figure:
     stroke(figure, [plane, plane], [-1.15, 1.15], colours.text, dash="dash")
     note(figure, plane, 1.38, "focal plane", colours.text)
     spot(figure, 0, 0, colours.quiet, "circle-open", "")
-    spot(figure, reticle, 0, colours.refusal, "square", f"δ = {shift:+.2f} mm",
-         textposition="bottom center")  # fmt: skip
-    spot(figure, image, 0, colours.refusal, "diamond", f"e = {error:+.4f} mm",
-         textposition="bottom center")  # fmt: skip
+    for place, symbol, words in (
+        (reticle, "square", f"δ = {shift:+.2f} mm"),
+        (image, "diamond", f"e = {error:+.4f} mm"),
+    ):
+        spot(figure, place, 0, colours.refusal, symbol, "")
+        note(figure, place, -0.62, words, colours.text)
     return figure
 
 
