@@ -18,12 +18,14 @@ from ui.figures.foretold_plot import foretold_plot
 
 def found(faults: Faults, *readings: object) -> Diagnosis:
     """Diagnose readings without scatter."""
-    return diagnose(HELICOID, all_shown(HELICOID, faults, readings or FULL_ROUND))  # type: ignore[arg-type]
+    return diagnose(HELICOID, all_shown(HELICOID, faults, readings or FULL_ROUND))
 
 
 def circles(picture: str) -> list[float]:
     """Where the readings stand across the drawing."""
-    return [float(one.attrib["cx"]) for one in strokes(picture).iter() if one.tag.endswith("circle")]
+    return [
+        float(one.attrib["cx"]) for one in strokes(picture).iter() if one.tag.endswith("circle")
+    ]
 
 
 def test_every_reading_is_drawn_and_said() -> None:
