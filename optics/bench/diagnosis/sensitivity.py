@@ -21,6 +21,8 @@ from optics.bench.readings import (
 )
 
 Matrix = NDArray[np.float64]
+# No lens that came on a camera is off by more than this part of its focal length.
+MOST_FOCAL = 0.2
 
 
 def sharp_target(reading: Reading) -> float:
@@ -80,7 +82,7 @@ class Straight:
     def errors(self, faults: Vector) -> Vector:
         """The focus error (mm) that each reading shows with these faults."""
         plain = self.rows @ faults
-        focal = float(faults[AT["focal"]])
+        focal = self._focal(faults)
         if not focal:
             return plain
         stretch = TrueLens(self.camera, focal).stretch
@@ -88,13 +90,21 @@ class Straight:
 
     def slopes(self, faults: Vector) -> Matrix:
         """The partial derivatives of the errors, a row for each reading."""
-        focal = float(faults[AT["focal"]])
+        focal = self._focal(faults)
         true = TrueLens(self.camera, focal)
         shrink = np.where(self.by_collimator, 1 / true.stretch**2, 1.0)
         slopes = self.rows * shrink[:, None]
         bend = -2 * (self.rows @ faults) * shrink / (true.stretch * marked_focal(self.camera))
         slopes[:, AT["focal"]] = np.where(self.by_collimator, bend, -self._more_per_mm(true))
         return slopes
+
+    def _focal(self, faults: Vector) -> float:
+        """The focal length's fault, held to a fifth of the lens.
+
+        Readings that ask for more contradict each other, and no lens would come of it.
+        """
+        most = MOST_FOCAL * marked_focal(self.camera)
+        return float(np.clip(faults[AT["focal"]], -most, most))
 
     def _more(self, focal: float) -> Vector:
         """What the true lens needs beyond the marked one to be sharp at the targets."""

@@ -6,7 +6,7 @@ from optics.bench.diagnosis.diagnose import Diagnosis
 from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import AT, Faults
 from optics.bench.diagnosis.forward import predict
-from optics.errors import NoAnswer
+from optics.errors import ShimwrightError
 
 # Less than half the last figure shown (mm at the film).
 _UNSEEN = 0.0005
@@ -57,5 +57,5 @@ def what_if(diagnosis: Diagnosis, fault: str, amount: float) -> tuple[WouldShow,
 def _shown(diagnosis: Diagnosis, faults: Faults, reading: Reading) -> float | None:
     try:
         return predict(diagnosis.camera, faults, reading)
-    except NoAnswer:
+    except ShimwrightError:
         return None

@@ -86,7 +86,7 @@ def headline_parts(diagnosis: Diagnosis) -> tuple[str, str]:
     causes = [c for c in Cause if c in diagnosis.leading.causes]
     lead = f"Most probable ({percent(diagnosis.probability)}):"
     if not causes:
-        return lead, "nothing is wrong beyond the readings' own scatter"
+        return lead, "the readings show nothing wrong beyond their own scatter"
     return lead, joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes)
 
 
@@ -197,13 +197,16 @@ def _alike_lines(diagnosis: Diagnosis) -> list[str]:
 def _alike(pair: frozenset[Cause]) -> str:
     one, other = (c for c in Cause if c in pair)
     tells = [spot for spot, causes in DISTURBED_BY.items() if (one in causes) != (other in causes)]
-    words = joined((_TELLING[spot] for spot in tells), "or")
+    words = joined((_TELLING[spot] for spot in tells), "or") if tells else _ELSEWHERE
+    if Cause.TILT in pair:
+        words = "a reading at another place of the picture"
     return (
         f"{CAUSE_WORDS[one].capitalize()} and {CAUSE_WORDS[other]} cannot be told apart: both "
         f"shift every reading taken alike; {words} tells."
     )
 
 
+_ELSEWHERE = "a reading at another distance"
 _TELLING = {
     Spot.GAUGE: "the gauge",
     Spot.STOP: "a reading at the stop",

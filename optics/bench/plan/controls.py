@@ -10,6 +10,7 @@ from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
 from optics.bench.cautions import SPRINGS
 from optics.bench.diagnosis.faults import Cause, film_factor, marked_focal
 from optics.bench.diagnosis.forward import TrueLens
+from optics.bench.diagnosis.sensitivity import MOST_FOCAL
 from optics.bench.plan.adjustment import Adjustment, Blocked
 from optics.bench.plan.at_hand import AtHand, Screw
 from optics.bench.remedies.offer import NotApplicable, Offer
@@ -203,6 +204,12 @@ def _focal(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
     change = marked_focal(camera) - focal
     if not round(change, 2):
         return Blocked(Cause.FOCAL, "The scale fits the lens within 0.01 mm of focal length.")
+    if abs(change) > MOST_FOCAL * marked_focal(camera):
+        return Blocked(
+            Cause.FOCAL,
+            f"The readings would ask for a lens of {focal:.2f} mm, which cannot be: they "
+            "contradict each other, so take them again.",
+        )
     what = "front group" if isinstance(camera.focusing, FrontCell) else "lens"
     marks = ", ".join(_new_marks(camera, -change))
     return _made(

@@ -8,7 +8,12 @@ import pytest
 from optics.bench.diagnosis import Cause, Diagnosis, diagnose
 from optics.bench.diagnosis.evidence import Spot, spot_of
 from optics.bench.plan import AtHand
-from optics.bench.readings import MarkReading, RegisterReading, RotationReading
+from optics.bench.readings import (
+    CoincidenceReading,
+    MarkReading,
+    RegisterReading,
+    RotationReading,
+)
 from optics.bench.taken import AT_STOP, Surface
 from optics.bench.uncertainty import exact, from_repeats
 from optics.errors import OutOfRange, Unreadable
@@ -127,7 +132,7 @@ def test_the_rangefinder_is_weighed_as_it_stands() -> None:
     """After rounds of adjusting the last one counts, at the farthest and the nearest target."""
     rounds = [{"infinity_turned": "1/4", "far_reads": "30", "near_reads": "0.99"}]
     found = whole(NEAR, rangefinder={**RANGEFINDER, "rounds": rounds}).diagnosis
-    met = [r for r in found.seen.readings if spot_of(r) is Spot.COINCIDENCE]
+    met = [r for r in found.seen.readings if isinstance(r, CoincidenceReading)]
     assert [r.target.value for r in met] == [math.inf, 1000.0]
     assert [r.set_to.value for r in met] == [30000.0, 990.0]
 

@@ -18,7 +18,7 @@ from ui.figures.foretold_plot import foretold_plot
 
 def found(faults: Faults, *readings: object) -> Diagnosis:
     """Diagnose readings without scatter."""
-    return diagnose(HELICOID, all_shown(HELICOID, faults, readings or FULL_ROUND))  # type: ignore[arg-type]
+    return diagnose(HELICOID, all_shown(HELICOID, faults, readings or FULL_ROUND))
 
 
 def circles(picture: str) -> list[float]:

@@ -24,6 +24,7 @@ from tests.optics.bench.bench_day import (
     INFINITY,
     INFINITY_FILM,
     NEAR,
+    NEAR_PAIR,
     RULER,
     STOP,
     TURNED,
@@ -134,3 +135,18 @@ def test_the_suppositions_are_always_said(camera: object) -> None:
     """Every diagnosis ends with what was supposed."""
     text = diagnosis_text(diagnose(camera, all_shown(camera, Faults(ring=-0.1), FULL_ROUND)))  # type: ignore[arg-type]
     assert text[-1].startswith("Supposed: at most three causes together")
+
+
+def test_zero_and_gain_read_at_one_distance_ask_for_another() -> None:
+    """One coincidence cannot tell zero from gain, and another distance is what tells."""
+    seen = all_shown(HELICOID, Faults(zero=0.2), (GAUGE, NEAR_PAIR))
+    lines = open_lines(diagnose(HELICOID, seen))
+    both = "Rangefinder's infinity setting and rangefinder's near setting cannot be told apart"
+    (alike,) = (line for line in lines if line.startswith(both))
+    assert alike.endswith("a reading at another distance tells.")
+
+
+def test_a_corner_alone_asks_for_the_middle() -> None:
+    """A corner gauged alone cannot tell a leaning standard from a shim; another place tells."""
+    lines = open_lines(diagnose(HELICOID, all_shown(HELICOID, Faults(seat=0.1), CORNERS[:1])))
+    assert any("another place of the picture tells" in line for line in lines), lines

@@ -73,6 +73,13 @@ def test_a_new_scale_is_made_for_the_true_focal_length() -> None:
     assert done.changes["focal"].value == pytest.approx(-0.4)
 
 
+def test_no_scale_is_made_for_a_lens_that_cannot_be() -> None:
+    """Readings that would ask for half the focal length contradict each other, and are refused."""
+    refused = adjust(Cause.FOCAL, HELICOID, AT_HAND, {"focal": 23.5})
+    assert isinstance(refused, Blocked)
+    assert "contradict each other" in refused.reason
+
+
 def test_a_bed_scale_moves_its_pointer_the_other_way() -> None:
     """To set a bed's lens farther out its pointer is moved towards the film."""
     assert "0.10 mm towards the film" in made(Cause.RING, BED, ring=0.1).instruction
