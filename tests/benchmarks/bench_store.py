@@ -76,6 +76,11 @@ def median(work: Callable[[], Any], times: int = 9) -> float:
     return sorted(taken)[times // 2]
 
 
+def page_of(store: Store, words: str) -> int:
+    """Look for what the page Jobs shows: how many there are, and the first twenty."""
+    return store.count_jobs(words) + len(store.jobs(words, limit=20))
+
+
 def test_ten_thousand_jobs(tmp_path: Path) -> None:
     """Among ten thousand jobs a search takes under 50 ms and opening one under 100 ms."""
     store = filled(tmp_path / "records.sqlite")
@@ -87,10 +92,11 @@ def test_ten_thousand_jobs(tmp_path: Path) -> None:
         "search, all hit": (median(lambda: store.jobs("angstrom helicoid")), QUICK_SEARCH),
         "search, no hit": (median(lambda: store.jobs("nobody")), QUICK_SEARCH),
         "count": (median(lambda: store.count_jobs("angstrom")), QUICK_SEARCH),
+        "a page of a search": (median(lambda: page_of(store, "angstrom nobody")), QUICK_SEARCH),
         "open": (median(lambda: store.job(5000)), QUICK_OPEN),
         "learned from all": (median(lambda: store.learned(CAMERA)), QUICK_SUM),
         "save": (median(lambda: store.save_job(1, titled(os.urandom(4).hex()))), QUICK_OPEN),
-        "draft": (median(lambda: store.save_draft("k", {"x": "18"})), QUICK_OPEN),
+        "draft": (median(lambda: store.merge_draft("k", {"x": os.urandom(4).hex()})), QUICK_OPEN),
     }
     print(f"{JOBS:,} jobs, {size:.0f} MB")
     for name, (taken, _) in figures.items():

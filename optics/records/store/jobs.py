@@ -214,10 +214,10 @@ def found(
 
 
 def of_kind(connection: sqlite3.Connection, camera_kind: str, but: int) -> Iterator[KeptJob]:
-    """The other jobs on a kind of camera, the one changed last first; archived ones too."""
+    """The last hundred other jobs on a kind of camera, newest first; archived ones too."""
     rows = connection.execute(
         "SELECT id FROM job WHERE camera_kind = ? AND deleted IS NULL AND id <> ? "
-        "ORDER BY changed DESC, id DESC",
+        "ORDER BY changed DESC, id DESC LIMIT 100",
         (camera_kind, but),
     )
     return (kept(connection, number) for (number,) in rows)
