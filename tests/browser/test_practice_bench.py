@@ -162,6 +162,19 @@ def test_what_cannot_be_done_is_said_and_not_logged(page: Page, bench_address: s
     expect(page.get_by_role("alert")).to_have_count(0)
 
 
+def test_a_look_that_cannot_be_is_said_where_it_would_be_seen(
+    window: Page, bench_address: str
+) -> None:
+    """With the ring at ∞ no distance is on the scale: the page says so, and the log stays."""
+    opened(window, bench_address)
+    hands.choose(window, "What to read", "Rangefinder at 10 m (by eye in the finder)")
+    hands.type_into(window, "Ring at", "0")
+    hands.wait_until_idle(window)
+    expect(window.get_by_role("alert")).to_contain_text("choose the nearer target")
+    expect(window.get_by_role("button", name="Take this reading")).to_have_count(0)
+    expect(hands.headline(window)).to_contain_text("0 readings")
+
+
 def test_sitting_survives_another_page_and_another_camera(page: Page, bench_address: str) -> None:
     """A sitting is there on coming back to the page, and can be taken up after a new camera."""
     opened(page, bench_address)
