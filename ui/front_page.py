@@ -9,8 +9,9 @@ from typing import Any
 
 import streamlit
 from starlette.requests import Request
-from starlette.responses import HTMLResponse
+from starlette.responses import HTMLResponse, RedirectResponse, Response
 
+from ui.pages import PAGES
 from ui.theme import DAY, MARK, NIGHT
 
 # The page may talk to its own server and to nobody else, whatever a library would like.
@@ -77,8 +78,15 @@ class OwnServerOnly:
         await self.server(scope, receive, send_with_policy)
 
 
-async def show_front_page(_request: Request) -> HTMLResponse:
-    """Answer the request for the front page, whichever page the address names."""
+async def show_front_page(request: Request) -> Response:
+    """Answer the request for the front page, whichever page the address names.
+
+    The opening page has the bare address alone: under its own name, or a name that no page has,
+    the page server would show it too, but forget every key typed there.
+    """
+    asked = request.path_params.get("page")
+    if asked is not None and asked not in list(PAGES.values())[1:]:
+        return RedirectResponse("/")
     return HTMLResponse(front_page(), headers={"Cache-Control": "no-cache"})
 
 

@@ -99,12 +99,22 @@ def test_page_has_its_title_and_language(page: Page, bench_address: str) -> None
     assert page.locator("html").get_attribute("lang") == "en"
 
 
-@pytest.mark.parametrize("path", ["/", "/second"])
-def test_loading_page_never_shows_another_name(
-    path: str, two_pages_address: str, page: Page
+@pytest.mark.parametrize("name", ["correction", "no_such_page"])
+def test_what_is_typed_stays_however_the_bench_was_opened(
+    name: str, page: Page, bench_address: str
 ) -> None:
+    """Opened by the opening page's own name, or one that no page has, the page keeps every key."""
+    hands.open_correction(page, f"{bench_address}/{name}")
+    hands.type_into(page, "Really sharp at", "12")
+    hands.wait_until_idle(page)
+    expect(hands.field(page, "Really sharp at")).to_have_value("12")
+    assert page.url == f"{bench_address}/"
+
+
+@pytest.mark.parametrize("path", ["/", "/rangefinder"])
+def test_loading_page_never_shows_another_name(path: str, bench_address: str, page: Page) -> None:
     """The name in the tab is ours from the first byte, at every page's own address."""
-    served = page.request.get(f"{two_pages_address}{path}").text()
+    served = page.request.get(f"{bench_address}{path}").text()
     assert "<title>Shimwright</title>" in served
     assert "Streamlit</title>" not in served
 
