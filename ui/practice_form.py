@@ -151,9 +151,9 @@ def _amount(control: Control) -> tuple[Entry, float]:
 
 
 def control_note(sitting: Sitting, control: Control) -> str:
-    """How nearly a hand sets it, and the shims that are there."""
-    said = [wording.miss_words(control)]
+    """What a unit of it does, how nearly a hand sets it, and the shims that are there."""
+    said = [wording.effect_words(control), wording.miss_words(control)]
     if control.name.startswith("shim"):
         there = leaves_under(sitting, control, len(sitting.actions))
         said.append(f"There now: {format_length(there)} of shim.")
-    return " ".join(said)
+    return " ".join(filter(None, said))

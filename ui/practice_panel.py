@@ -27,12 +27,17 @@ def headline_html(sitting: Sitting, refusal: str, points: str = "") -> str:
     """Which camera lies on the bench, or the points; how much was done, or why it was refused."""
     name = sitting.stand.camera.name
     title = points or f"{name}, level {int(sitting.level)}, seed {sitting.seed}"
-    refused = f'<p class="verdict outside" role="alert">✕ {escape(refusal)}</p>' if refusal else ""
+    refused = refusal_html(refusal) if refusal else ""
     return (
         f'<section class="answer"><p class="headline bench" role="status">'
         f"<strong>{escape(title)}</strong> "
         f'<span class="unsure">{escape(wording.tally_words(sitting))}</span></p>{refused}</section>'
     )
+
+
+def refusal_html(refusal: str) -> str:
+    """Why something cannot be done."""
+    return f'<p class="verdict outside" role="alert">✕ {escape(refusal)}</p>'
 
 
 def view_html(sitting: Sitting, offered: Offered, amount: float) -> str:

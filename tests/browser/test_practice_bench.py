@@ -9,6 +9,9 @@ import pytest
 from playwright.sync_api import Browser, Locator, Page, expect
 from test_correction_looks import broken_rules
 
+from tests.benchmarks.bench_page import ANSWER_LIMIT
+from tests.benchmarks.bench_sitting_page import racking_delay
+
 AREA = "The sitting as text, one action a line"
 FOLD = "The sitting as text, to copy or hand in"
 HEAD = "Shimwright practice sitting, version 1\ncamera: {}\nlevel: {}\nseed: {}\n"
@@ -17,8 +20,6 @@ MENDED = (
     "read register\nread ∞ mark\nread 1.2 m mark\nread infinity stop\nread rangefinder at 1.2 m\n"
     "turn the barrel 2.5° clockwise\nread ∞ mark\nfinish\n"
 )
-# A person's page answers within this (ms); the benchmark's limit, loosened for a busy machine.
-ANSWER_LIMIT = 250.0 * 4
 
 
 @pytest.fixture(params=["page", "phone_page"])
@@ -162,6 +163,19 @@ def test_what_cannot_be_done_is_said_and_not_logged(page: Page, bench_address: s
     expect(page.get_by_role("alert")).to_have_count(0)
 
 
+def test_a_look_that_cannot_be_is_said_where_it_would_be_seen(
+    window: Page, bench_address: str
+) -> None:
+    """With the ring at ∞ no distance is on the scale: the page says so, and the log stays."""
+    opened(window, bench_address)
+    hands.choose(window, "What to read", "Rangefinder at 10 m (by eye in the finder)")
+    hands.type_into(window, "Ring at", "0")
+    hands.wait_until_idle(window)
+    expect(window.get_by_role("alert")).to_contain_text("choose the nearer target")
+    expect(window.get_by_role("button", name="Take this reading")).to_have_count(0)
+    expect(hands.headline(window)).to_contain_text("0 readings")
+
+
 def test_sitting_survives_another_page_and_another_camera(page: Page, bench_address: str) -> None:
     """A sitting is there on coming back to the page, and can be taken up after a new camera."""
     opened(page, bench_address)
@@ -290,32 +304,15 @@ def test_page_speaks_to_its_own_server_only(page: Page, bench_address: str) -> N
     assert hosts - {""} == {urlsplit(bench_address).netloc}
 
 
-# Resolves with the ms from a key to the frame after the button has named another place.
-DELAY = """() => new Promise(done => {
-    const said = () => document.querySelector('.st-key-practice-judge button')?.innerText;
-    const before = said();
-    let pressed = 0;
-    const start = () => { pressed = performance.now(); };
-    addEventListener('keydown', start, {once: true, capture: true});
-    const seen = new MutationObserver(() => {
-        if (said() === undefined || said() === before) return;
-        seen.disconnect();
-        requestAnimationFrame(() => done(performance.now() - pressed));
-    });
-    seen.observe(document.body, {childList: true, subtree: true, characterData: true});
-})"""
-
-
 def test_racking_is_seen_at_once(page: Page, bench_address: str) -> None:
     """From a key on the slider to the new picture it takes a fraction of a second."""
     opened(page, bench_address)
     paste(page, HEAD.format("Ostrin 35", 2, 3) + MENDED.removesuffix("finish\n"))
     page.get_by_role("slider", name="And rack it by").focus()
     delays = []
+    # Held loosely, for the machine may be busy; the benchmark holds a quiet one to its limit.
     for _ in range(9):
-        page.evaluate(f"void (window.delay = ({DELAY})())")
-        page.keyboard.press("ArrowRight")
-        delays.append(float(page.evaluate("window.delay")))
+        delays.append(racking_delay(page))
         hands.wait_until_idle(page, 0.3)
     print(f"racking: median {statistics.median(delays):.0f}, slowest {max(delays):.0f} ms")
-    assert statistics.median(delays[1:]) <= ANSWER_LIMIT
+    assert statistics.median(delays[1:]) <= 4 * ANSWER_LIMIT

@@ -70,7 +70,9 @@ def _draw(name: str, level: Level, seed: int) -> None:
     except ShimwrightError as refusal:
         st.session_state[REFUSAL] = str(refusal)
         return
-    st.session_state[BEFORE] = st.session_state[TEXT]
+    text = st.session_state[TEXT]
+    if len(text.split("\n")) > len(_FIRST.split("\n")):
+        st.session_state[BEFORE] = text
     st.session_state[TEXT] = write_sitting(new)
 
 
@@ -113,10 +115,12 @@ def _shown(sitting: Sitting, look: Look | None) -> Look | None:
     """Draw what is seen; None where nothing can stand there, and the page says why."""
     if look is None:
         return None
-    html = found([], partial(practice_panel.view_html, sitting, look.offered, look.amount))
-    if html is None:
+    try:
+        st.html(practice_panel.view_html(sitting, look.offered, look.amount))
+    except ShimwrightError as refusal:
+        # One look is refused, not the page's answer: what was done so far stays in sight.
+        st.html(practice_panel.refusal_html(str(refusal)))
         return None
-    st.html(html)
     return look
 
 

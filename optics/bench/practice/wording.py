@@ -8,7 +8,7 @@ from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import Cause, Faults, pitch_of
 from optics.bench.diagnosis.wording import CAUSE_WORDS, percent
 from optics.bench.plan.wording import jumped_line, promise_line, unsettled_line
-from optics.bench.practice.controls import Control
+from optics.bench.practice.controls import SCALE, Control
 from optics.bench.practice.debrief import Debrief, Remark
 from optics.bench.practice.levels import OldMark
 from optics.bench.practice.score import FOCUS, READINGS, ROUNDS, Place, Score
@@ -136,6 +136,30 @@ def miss_words(control: Control) -> str:
         return "A hand misses by up to 1/32 turn either way."
     unit = "°" if control.unit == "°" else f" {control.unit}"
     return f"A hand misses by up to {control.limit:.3g}{unit} either way."
+
+
+def effect_words(control: Control) -> str:
+    """What one unit of a control does; empty where the amount is itself what is done."""
+    way = control.ways[0]
+    if control.height:
+        return f"One turn {way} lifts the moving image by {format_angle(control.height)}."
+    if "tilt_x" in control.effects:
+        return "The middle of the lens goes out by a quarter of the leaf."
+    ((name, effect),) = control.effects.items()
+    if control.name == SCALE:
+        return "Engraved for a lens longer or shorter by so much; the lens stays."
+    if control.unit == "mm":
+        return ""
+    one = {"°": "degree", "starts": "start"}.get(control.unit, "turn")
+    out = "out" if effect > 0 else "in"
+    if name == Cause.GAIN:
+        return (
+            f"One turn {way}: where the images meet, the lens stands {100 * abs(effect):.3g} % of "
+            f"its extension farther {out}."
+        )
+    what = {"zero": "where the images meet, the lens stands", "stop": "at the stop the lens stands"}
+    stands = what.get(name, "the lens stands")
+    return f"One {one} {way}: {stands} {_fine(abs(effect))} farther {out}."
 
 
 def bench_lines(sitting: Sitting) -> tuple[str, ...]:

@@ -162,6 +162,21 @@ def test_a_hand_s_miss_is_stated() -> None:
     assert said["enter the thread"] == "A hand cannot miss a start."
 
 
+def test_what_a_unit_does_is_stated() -> None:
+    """Degrees, starts and turns are told in mm at the film and a way; a leaf is what it is."""
+    said = {name: wording.effect_words(c) for name, c in sitting().controls.items()}
+    # A lead of 18 mm on 6 starts that extends counter-clockwise: 0.05 mm a degree, 3 mm a start.
+    assert said["turn the barrel"] == "One degree clockwise: the lens stands 0.050 mm farther in."
+    assert said["enter the thread"] == "One start clockwise: the lens stands 3.000 mm farther out."
+    assert "at the stop the lens stands 0.050 mm farther in" in said["move the infinity stop"]
+    assert "the lens stands 0.200 mm farther out" in said["turn the infinity screw"]
+    assert "2 % of its extension farther out" in said["turn the near screw"]
+    assert "lifts the moving image by 8.0′" in said["turn the height screw"]
+    assert "a quarter of the leaf" in said["shim the standard, upper left screw,"]
+    assert said["shim the lens seat"] == said["move the film"] == ""
+    assert "the lens stays" in said["make the scale"]
+
+
 def test_the_tally_counts() -> None:
     """Readings, adjustments and rounds are counted, in the singular for one."""
     assert wording.tally_words(sitting()) == "0 readings, 0 adjustments, 0 rounds"
