@@ -155,13 +155,15 @@ def test_the_version_and_the_exit_codes_are_told(capsys: pytest.CaptureFixture[s
 
 def test_without_a_command_the_bench_is_opened(monkeypatch: pytest.MonkeyPatch) -> None:
     """Without a command the bench is opened on the port asked for, with or without a browser."""
-    opened: list[tuple[int | None, bool]] = []
-    monkeypatch.setattr(
-        "ui.serve.open_bench", lambda port, *, browser: opened.append((port, browser))
-    )
+    opened: list[tuple[int | None, bool, str]] = []
+
+    def note(port: int | None, *, browser: bool, passphrase: str) -> None:
+        opened.append((port, browser, passphrase))
+
+    monkeypatch.setattr("ui.serve.open_bench", note)
     assert main([]) == 0
     assert main(["--port", "8600", "--no-browser"]) == 0
-    assert opened == [(None, True), (8600, False)]
+    assert opened == [(None, True, ""), (8600, False, "")]
 
 
 def test_an_old_terminal_still_gets_every_sign() -> None:
