@@ -153,17 +153,41 @@ def test_the_version_and_the_exit_codes_are_told(capsys: pytest.CaptureFixture[s
         assert said in " ".join(capsys.readouterr().out.split())
 
 
-def test_without_a_command_the_bench_is_opened(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Without a command the bench is opened on the port asked for, with or without a browser."""
-    opened: list[tuple[int | None, bool, str]] = []
+@pytest.fixture
+def opened(monkeypatch: pytest.MonkeyPatch) -> list[tuple[int | None, bool, str]]:
+    """Port, browser and passphrase of every bench that is opened."""
+    benches: list[tuple[int | None, bool, str]] = []
 
-    def note(port: int | None, *, browser: bool, passphrase: str) -> None:
-        opened.append((port, browser, passphrase))
+    def open_bench(port: int | None, *, browser: bool, passphrase: str) -> None:
+        benches.append((port, browser, passphrase))
 
-    monkeypatch.setattr("ui.serve.open_bench", note)
+    monkeypatch.setattr("ui.serve.open_bench", open_bench)
+    return benches
+
+
+def test_without_a_command_the_bench_is_opened(
+    opened: list[tuple[int | None, bool, str]], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The bench is opened on the port asked for, and to nobody else, whatever is in the air."""
+    monkeypatch.setenv("SHIMWRIGHT_PASSPHRASE", "three quiet lamps")
     assert main([]) == 0
     assert main(["--port", "8600", "--no-browser"]) == 0
     assert opened == [(None, True, ""), (8600, False, "")]
+
+
+def test_the_network_switch_takes_a_passphrase(
+    opened: list[tuple[int | None, bool, str]],
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """With the switch the bench is opened to others by a passphrase, and by no empty one."""
+    monkeypatch.setenv("SHIMWRIGHT_PASSPHRASE", "three quiet lamps")
+    assert main(["--network"]) == 0
+    assert opened == [(None, True, "three quiet lamps")]
+    monkeypatch.setenv("SHIMWRIGHT_PASSPHRASE", "")
+    assert main(["--network"]) == 3
+    assert "at least 10 letters long: got 0" in capsys.readouterr().err
+    assert len(opened) == 1
 
 
 def test_an_old_terminal_still_gets_every_sign() -> None:

@@ -4,6 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+import streamlit as st
 
 from optics.records.job import JobDocument
 from optics.records.store import Store
@@ -39,13 +40,13 @@ def record() -> RecordDraft:
 def type_in(path: str, text: str) -> None:
     """Type into a field of the record."""
     key = record().key(path)
-    drafts.st.session_state[key] = text
+    st.session_state[key] = text
     drafts.note(key, text, record().texts.get(path, ""))
 
 
 def front(patch: pytest.MonkeyPatch, session: dict[str, Any]) -> list[Any]:
     """Bring a window to the front and run its page; the collisions it shows."""
-    patch.setattr(drafts.st, "session_state", session)
+    patch.setattr(st, "session_state", session)
     number = record().kept.line.number
     set_open(number)
     return record().settle()
