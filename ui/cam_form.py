@@ -6,7 +6,7 @@ from typing import Any
 import streamlit as st
 
 from optics.records import fields
-from ui.camera_form import OWN
+from ui.camera_form import is_example
 from ui.fields import choice
 from ui.forms import Form
 from ui.rangefinder_form import choose_paper
@@ -32,22 +32,22 @@ def cam_form(name: str) -> CamWishes:
     law = choice("the body expects", [_LENS, _STRAIGHT], f"{name}.cam.law")
     body = Form(f"{name}.cam.{'straight' if law == _STRAIGHT else 'body'}")
     _body_row(body, law)
-    is_example = name != OWN
+    known = is_example(name)
     columns = st.columns(4)
     with columns[0]:
-        form.ask("turn", fields.CAM_TURN, typed="52" if is_example else "", label="ring turns",
+        form.ask("turn", fields.CAM_TURN, typed="52" if known else "", label="ring turns",
                  hint="from infinity")  # fmt: skip
     with columns[1]:
-        form.ask("diameter", fields.CAM_DIAMETER, typed="50" if is_example else "",
+        form.ask("diameter", fields.CAM_DIAMETER, typed="50" if known else "",
                  label="cam ⌀", hint="where it is felt")  # fmt: skip
     with columns[2]:
-        form.ask("limit", fields.LIFT_LIMIT, typed="0.005" if is_example else "",
+        form.ask("limit", fields.LIFT_LIMIT, typed="0.005" if known else "",
                  label="lift read to ±", optional=True, hint="0 if empty")  # fmt: skip
     with columns[3]:
         choose_paper(form)
     left, right = st.columns([4, 1])
     with left:
-        form.ask("lifts", fields.LIFTS, typed=_EXAMPLE if is_example else "", optional=True,
+        form.ask("lifts", fields.LIFTS, typed=_EXAMPLE if known else "", optional=True,
                  label="lifts read, degrees = lift",
                  hint="empty: the table of a new cam")  # fmt: skip
     with right:

@@ -6,8 +6,9 @@ from functools import lru_cache
 import streamlit as st
 
 from optics.bench.exercises import Exercise, Level, Marked, Outcome, Topic, mark, numbered
+from ui import drafts
 
-_RECORDS, _PLACES = "exercises.records", "exercises.places"
+_RECORDS, _PLACES = "exercises.records", "exercises.place"
 
 
 @dataclass
@@ -76,19 +77,14 @@ def forget_score() -> None:
 
 def place_in(series: str) -> int:
     """Which number of a series stands on the page."""
-    return int(_places().get(series, 1))
+    return int(drafts.draft().texts.get(f"{_PLACES}.{series}", "1"))
 
 
 def go_on(series: str, steps: int) -> None:
     """Go so many exercises on, or back, but not before the first."""
-    _places()[series] = max(1, place_in(series) + steps)
+    drafts.draft().change(f"{_PLACES}.{series}", str(max(1, place_in(series) + steps)))
 
 
 def _records() -> dict[str, Record]:
     records: dict[str, Record] = st.session_state.setdefault(_RECORDS, {})
     return records
-
-
-def _places() -> dict[str, int]:
-    places: dict[str, int] = st.session_state.setdefault(_PLACES, {})
-    return places

@@ -6,6 +6,7 @@ from typing import Any
 from optics.bench.confusion import format_named
 from optics.bench.gate import FILMS, HOLDERS
 from optics.bench.instruments import INSTRUMENTS
+from optics.records.cam import CamPart, StraightBodyPart
 from optics.records.gate import GatePart
 from optics.records.job import JobDocument, ReadingPart, RegisterPart, ScalePart
 from optics.records.part import Part
@@ -15,6 +16,7 @@ from ui import drafts
 from ui.camera_form import FOCUSING
 from ui.gate_form import GLASSES, PLATES
 from ui.open_job import job_name, set_open
+from ui.rows_of_job import row_texts
 from ui.scale_form import ACROSS, BEGIN
 from ui.standard_form import LEANS, MIDDLE
 
@@ -63,7 +65,9 @@ def job_texts(job: JobDocument) -> Texts:
         texts |= _under("witness", _given(job.witness))
     if job.budget is not None:
         texts |= _under("budget", dict(job.budget.terms))
-    return texts
+    if job.diagnosis is not None:
+        texts |= _under("whole", _given(job.diagnosis))
+    return texts | row_texts(job)
 
 
 def _given(part: Part) -> Texts:
@@ -116,9 +120,19 @@ def _rangefinder(part: RangefinderPart) -> Texts:
     texts = _given(part)
     read = {name: texts.pop(name) for name in ("pairs", "tape") if name in texts}
     found = _under("rangefinder", texts) | _under("rangefinder.read", read)
+    found |= _under("rangefinder.compensator", _given(part.compensator))
     for number, turned in enumerate(part.rounds, 1):
         found |= _under(f"rangefinder.round{number}", _given(turned))
-    return found
+    for number, apart in enumerate(part.apart, 1):
+        found |= _under(f"rangefinder.apart{number}", _given(apart))
+    return found | (_cam(part.cam) if part.cam is not None else {})
+
+
+def _cam(part: CamPart) -> Texts:
+    body = _given(part.body)
+    law = body.pop("kind")
+    prefix = "cam.straight" if isinstance(part.body, StraightBodyPart) else "cam.body"
+    return _under("cam", _given(part)) | _under(prefix, body) | {"cam.law": law}
 
 
 def _gate(gate: GatePart) -> Texts:

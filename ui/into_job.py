@@ -84,6 +84,12 @@ def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> J
         # A calculator that does not ask for the shims fitted must not forget them.
         given = sent.workshop.model_dump(exclude_none=True)
         update["workshop"] = job.workshop.model_copy(update=given)
+    if job.rangefinder is not None and sent.rangefinder is not None:
+        # What one task of the rangefinder does not ask for, another put there before.
+        given = {
+            name: getattr(sent.rangefinder, name) for name in sent.rangefinder.model_fields_set
+        }
+        update["rangefinder"] = job.rangefinder.model_copy(update=given)
     kinds = {reading.kind for reading in sent.readings}
     others = tuple(reading for reading in job.readings if reading.kind not in kinds)
     update["readings"] = (*others, *sent.readings)

@@ -9,6 +9,7 @@ from optics.bench.rangefinder.readings import Ring
 from optics.records import fields
 from optics.records.lantern_street import RANGEFINDERS
 from optics.records.rangefinder import apart_field
+from ui import drafts
 from ui.camera_form import Texts
 from ui.fields import choice
 from ui.forms import Form
@@ -184,8 +185,10 @@ def _hint(key: str, number: int) -> str:
 
 
 def _stands_in(key: str, names: Iterable[str]) -> bool:
-    """Whether anything stands in a row, drawn or not."""
-    return any(str(st.session_state.get(f"{key}.{name}") or "").strip() for name in names)
+    """Whether anything stands in a row, drawn or not, now or when the page was last open."""
+    before = drafts.draft().under(f"{key}.")
+    texts = (st.session_state.get(f"{key}.{name}", before.get(name)) for name in names)
+    return any(str(text or "").strip() for text in texts)
 
 
 def _round_key(name: str, number: int) -> str:

@@ -1,6 +1,6 @@
 """One row for each reading of a camera: where it was taken, how, and its figures as typed."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -11,6 +11,7 @@ from optics.bench.gate import FILMS
 from optics.records import fields, gate
 from optics.records.fields import Typed
 from optics.records.places import PLACE
+from ui import drafts
 from ui import whole_camera_examples as rows
 from ui.camera_form import Texts
 from ui.fields import choice
@@ -243,29 +244,43 @@ def _buttons(name: str) -> None:
 
 def _numbers(name: str) -> list[int]:
     """The rows in use, each by a number that is never given twice; the example's at first."""
-    first = list(range(max(len(EXAMPLES.get(name, ())), 1)))
-    numbers: list[int] = st.session_state.setdefault(f"{_key(name)}.used", first)
-    return numbers
+    first = range(max(len(EXAMPLES.get(name, ())), 1))
+    return _listed(f"{_key(name)}.used", first)
 
 
-def _removed(name: str) -> list[tuple[int, int]]:
-    removed: list[tuple[int, int]] = st.session_state.setdefault(f"{_key(name)}.removed", [])
-    return removed
+def _removed(name: str) -> list[int]:
+    """Each row taken away, after the place it had, the last one at the end."""
+    return _listed(f"{_key(name)}.removed", ())
+
+
+def _listed(key: str, first: Iterable[int]) -> list[int]:
+    """Numbers kept with what is typed, so that rows outlive a reload."""
+    text = drafts.draft().texts.get(key)
+    return list(first) if text is None else [int(number) for number in text.split()]
+
+
+def _list(key: str, numbers: Iterable[int]) -> None:
+    drafts.draft().change(key, " ".join(map(str, numbers)))
 
 
 def _add(name: str) -> None:
-    taken = [*_numbers(name), *(row for _, row in _removed(name))]
-    _numbers(name).append(max(taken, default=-1) + 1)
+    numbers = _numbers(name)
+    taken = [*numbers, *_removed(name)[1::2]]
+    _list(f"{_key(name)}.used", [*numbers, max(taken, default=-1) + 1])
 
 
 def _remove(name: str, row: int) -> None:
-    _removed(name).append((_numbers(name).index(row), row))
-    _numbers(name).remove(row)
+    numbers = _numbers(name)
+    _list(f"{_key(name)}.removed", [*_removed(name), numbers.index(row), row])
+    _list(f"{_key(name)}.used", [number for number in numbers if number != row])
 
 
 def _put_back(name: str) -> None:
-    at, row = _removed(name).pop()
-    _numbers(name).insert(at, row)
+    *before, at, row = _removed(name)
+    numbers = _numbers(name)
+    numbers.insert(at, row)
+    _list(f"{_key(name)}.removed", before)
+    _list(f"{_key(name)}.used", numbers)
 
 
 def _known(name: str, row: int) -> Row:

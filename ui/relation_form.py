@@ -17,6 +17,7 @@ from optics.errors import ShimwrightError
 from optics.records.fields import Typed
 from optics.relation import Formula, Quantity, Relation
 from optics.theory import CATALOGUE
+from ui import drafts
 from ui.fields import Entry, choice, field
 
 SECTION_KEY = "class.section"
@@ -117,6 +118,7 @@ def keep_answer(section: Section, unknown: Quantity, answer: float) -> None:
     Only where nobody has typed another figure there.
     """
     key = field_key(section, unknown.name)
+    drafts.recall(key)
     figures = st.session_state.setdefault(_FIGURES, {})
     ours = (section.begins_with(unknown.name), figures.get(key))
     if st.session_state.get(key, ours[0]) in ours:
@@ -125,9 +127,7 @@ def keep_answer(section: Section, unknown: Quantity, answer: float) -> None:
 
 def _field(section: Section, quantity: Quantity) -> Entry:
     key = field_key(section, quantity.name)
-    if key not in st.session_state:
-        st.session_state[key] = section.begins_with(quantity.name)
-    return field(quantity_field(quantity), key)
+    return field(quantity_field(quantity), key, typed=section.begins_with(quantity.name))
 
 
 def _with_slider(section: Section, quantity: Quantity) -> Entry:

@@ -2,13 +2,17 @@
 
 from collections.abc import Iterator
 
-from optics.bench import budget, scale_wording
+from optics.bench import budget, cam_wording, scale_wording
+from optics.bench.diagnosis import wording as diagnosis_wording
 from optics.bench.gate import wording as gate_wording
+from optics.bench.plan import wording as plan_wording
 from optics.bench.rangefinder import set_up_wording, wording
 from optics.bench.report import Checked
 from optics.bench.standard import wording as standard_wording
 from optics.bench.witness import wording as witness_wording
 from optics.records.budget import BudgetPart
+from optics.records.cam import CamPart
+from optics.records.diagnosis import DiagnosisPart
 from optics.records.gate import GatePart
 from optics.records.job import JobDocument, ScalePart
 from optics.records.rangefinder import RangefinderPart
@@ -18,22 +22,28 @@ from optics.records.witness import WitnessPart
 
 
 def checks_of(job: JobDocument) -> tuple[Checked, ...]:
-    """Scale, rangefinder, standard, gate, marks and budget, as far as the job has them.
+    """Diagnosis, scale, rangefinder, cam, standard, gate, marks and budget, as the job has them.
 
     Errors: as `solve`, for figures that cannot be.
     """
     parts = (job.scale, job.rangefinder, job.standard, job.gate, job.witness, job.budget)
-    if not any(parts):
+    if not any(parts) and job.diagnosis is None:
         return ()
     return tuple(_told(solve(job)))
 
 
 def _told(solution: Solution) -> Iterator[Checked]:
+    if solution.whole is not None:
+        promise = plan_wording.promise_line(solution.whole.plan)
+        headline = diagnosis_wording.headline(solution.whole.diagnosis)
+        yield Checked(DiagnosisPart.title, (headline, promise))
     if solution.scale is not None:
         yield Checked(ScalePart.title, _scale(solution))
     if solution.set_up is not None:
         goal = wording.goal_line(solution.set_up.bench.goal)
         yield Checked(RangefinderPart.title, (set_up_wording.headline(solution.set_up), goal))
+    if solution.cam is not None and solution.cam.stoning is not None:
+        yield Checked(CamPart.title, cam_wording.lines(solution.cam.stoning))
     if solution.standard is not None:
         standard, view = solution.standard.standard, solution.standard.view
         lean = standard_wording.said_lean(standard.plane)

@@ -17,6 +17,7 @@ _HEADS = {
     Spot.INFINITY: ("the ∞", "mark"),
     Spot.NEAR: ("a near", "mark"),
     Spot.COINCIDENCE: ("range-", "finder"),
+    Spot.GATE: ("film", "gate"),
 }
 _ORDER = (
     Cause.GATE, Cause.TILT, Cause.SEAT, Cause.START, Cause.STOP, Cause.RING, Cause.FOCAL,

@@ -9,8 +9,11 @@ from streamlit.testing.v1 import AppTest
 from optics.records.files import read_job
 from optics.records.job import CameraPart, JobDocument, TakenPart, WorkshopPart
 from optics.records.lantern_street import CAMERAS, RANGEFINDERS
+from optics.records.rangefinder import RangefinderPart
 from optics.records.store import Store
 from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
+from tests.optics.records.diagnoses import GAUGE, NEAR, RANGEFINDER, STOP
+from tests.optics.records.diagnoses import job as diagnosed
 from tests.optics.records.jobs import FOCUSINGS, READINGS, job
 from tests.ui.windows import open_window
 from ui import drafts
@@ -79,6 +82,73 @@ def test_scale_gate_and_budget_come_back_as_they_were() -> None:
     for name in ("scale", "gate", "budget"):
         part = getattr(typed, name)
         assert type(part).model_validate(parts[name]) == part
+
+
+def rows_page() -> None:
+    """Draw the forms of the Whole camera and the Rangefinder for one job, filled in."""
+    import streamlit as st
+
+    from ui import drafts
+    from ui.cam_form import cam_form
+    from ui.rangefinder_form import rangefinder_form, readings_form
+    from ui.reading_rows import rows_form
+
+    name = "Job 1"
+    if "given" not in st.session_state:
+        for key, text in st.session_state["texts"].items():
+            drafts.put(f"{name}.{key}", text)
+    known, read = rangefinder_form(name)[0], readings_form(name, is_needed=True)[0]
+    st.session_state["given"] = {
+        "rows": rows_form(name),
+        "rangefinder": known | read | {"cam": cam_form(name).part},
+    }
+
+
+APART = {
+    "target": "10 m", "scale": "∞", "measured": "on the target", "apart": "12 mm",
+    "ring": "towards nearer",
+}  # fmt: skip
+CAM = {
+    "body": {"kind": "a straight follower", "gain": "61"}, "turn": "52", "lifts": "0 = 0; 20 = 1.1",
+    "gain_less": "5", "cutting": "raises the lift",
+}  # fmt: skip
+
+
+def rows_given(typed: JobDocument) -> dict[str, Any]:
+    """What the rows and the rangefinder's forms give once they are filled in from a job."""
+    page = AppTest.from_function(rows_page, default_timeout=30)
+    page.session_state["texts"] = job_texts(typed)
+    page.run()
+    assert not page.exception
+    return dict(page.session_state["given"])
+
+
+def test_rows_of_the_whole_camera_come_back_as_they_were() -> None:
+    """Each reading has its row, where and how it was taken, and gives the same reading again."""
+    corner = {"kind": "register", "measured": "29.1", "nominal": "29", "limit": "0.015",
+              "place": "top left"}  # fmt: skip
+    gauge = {name: text for name, text in GAUGE.items() if name != "instrument"}
+    film = {"kind": "mark", "mark": "3 m", "sharp_at": "2.9 m", "judged": "on film"}
+    typed = diagnosed(gauge | {"limit": "0.015"}, STOP, NEAR, film, corner)
+    rows = rows_given(typed)["rows"]
+    assert rows.problems == []
+    again = typed.model_validate(typed.model_dump() | {"readings": rows.readings})
+    assert [r.model_dump(exclude_none=True) for r in again.readings] == [
+        r.model_dump(exclude_none=True) for r in typed.readings
+    ]
+
+
+def test_rangefinder_and_cam_come_back_as_they_were() -> None:
+    """Compensator, gaps, pairs, rounds and cam give the same part again."""
+    part = RANGEFINDER | {
+        "compensator": {"kind": "swung lens", "focal_length": "55 mm"},
+        "apart": [APART],
+        "rounds": [{"infinity_turned": "1/4", "far_reads": "30", "near_reads": "0.99"}],
+        "cam": CAM,
+    }
+    typed = diagnosed(NEAR, rangefinder=part).rangefinder
+    given = rows_given(diagnosed(NEAR, rangefinder=part))["rangefinder"]
+    assert RangefinderPart.model_validate(given) == typed
 
 
 def test_every_part_has_its_texts() -> None:

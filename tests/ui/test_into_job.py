@@ -52,3 +52,17 @@ def test_readings_of_other_kinds_stay_to_be_worked_with() -> None:
     with_two = with_result(JOB, SENT.model_copy(update={"readings": SENT.readings}), {})
     register = read_job(json.dumps(job() | {"readings": [READINGS[3]]}).encode())
     assert with_result(with_two, register, {}).readings == (*SENT.readings, *register.readings)
+
+
+def test_one_task_of_the_rangefinder_leaves_what_another_put_there() -> None:
+    """Readings sent after a cam leave the cam in the job, and the other way round."""
+    cam = {"body": {"kind": "a straight follower", "gain": "58"}, "turn": "52"}
+    first = JobDocument.model_validate({"rangefinder": {"base": "41", "cam": cam}})
+    second = JobDocument.model_validate({"rangefinder": {"base": "40", "pairs": "1 m = 1"}})
+    for one, other in ((first, second), (second, first)):
+        job = with_result(with_result(JOB, one, {}), other, {})
+        assert job.rangefinder is not None
+        assert other.rangefinder is not None
+        assert job.rangefinder.cam is not None
+        assert job.rangefinder.pairs == "1 m = 1"
+        assert job.rangefinder.base == other.rangefinder.base

@@ -129,7 +129,8 @@ def _list(words: str, which: str, search: dict[str, Any]) -> None:
     count = store.count_jobs(words, **search)
     pages = max(1, -(-count // PAGE_SIZE))
     if count == 0:
-        st.html("<p class='quiet'>No job is found.</p>")
+        said = "No job is found." if store.count_jobs("") else "No job yet: book the first one in."
+        st.html(f"<p class='quiet'>{said}</p>")
         return
     place = min(_place(words, which, search["state"]), pages - 1)
     for line in store.jobs(words, **search, limit=PAGE_SIZE, offset=place * PAGE_SIZE):

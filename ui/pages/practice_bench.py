@@ -12,7 +12,7 @@ from optics.bench.practice.sitting_text import action_line, read_sitting, write_
 from optics.bench.practice.stand import Offered
 from optics.errors import ShimwrightError
 from optics.records.practice_shelf import SHELF
-from ui import answer_panel, practice_panel
+from ui import answer_panel, drafts, practice_panel
 from ui.practice_form import (
     Look,
     adjust_form,
@@ -33,7 +33,11 @@ _AREA = "The sitting as text, one action a line"
 def show() -> None:
     """Draw the page."""
     st.html("<h1 class='page-name'>Practice bench</h1>")
+    for key in (TEXT, BEFORE):
+        drafts.recall(key)
     text = st.session_state.setdefault(TEXT, _FIRST)
+    drafts.note(TEXT, text, _FIRST)
+    drafts.note(BEFORE, st.session_state.get(BEFORE, ""), "")
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
         st.html(answer_panel.group_html("Draw a camera"))

@@ -28,7 +28,9 @@ def show() -> None:
     st.html("<h1 class='page-name'>Record</h1>")
     kept = open_job()
     if kept is None:
-        st.html(answer_panel.waiting_html(["Open a job on the page Jobs, or book a new one in."]))
+        st.html("<p>No job is open: choose one, or book a new one in.</p>")
+        if st.button("To the jobs", key="record.to_jobs", type="primary"):
+            go_to("Jobs")
         return
     record = RecordDraft(kept)
     collisions = record.settle()

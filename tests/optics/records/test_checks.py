@@ -6,6 +6,9 @@ from optics.records.checks import checks_of
 from optics.records.files import read_job
 from optics.records.solve import solve
 from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
+from tests.optics.records.diagnoses import RANGEFINDER as MET
+from tests.optics.records.diagnoses import READINGS
+from tests.optics.records.diagnoses import job as diagnosed
 from tests.optics.records.jobs import record
 from tests.optics.records.rangefinders import RANGEFINDER
 from ui.plain_text import solution_text
@@ -28,6 +31,18 @@ def test_every_check_is_told_in_the_words_of_the_solution() -> None:
         assert check.said
         for sentence in check.said:
             assert " ".join(sentence.split()) in whole
+
+
+def test_diagnosis_and_cam_are_told() -> None:
+    """What the readings say together, what the plan promises, and what comes off a cam."""
+    cam = {"body": {"kind": "a straight follower", "gain": "58"}, "turn": "52",
+           "lifts": "0 = 0; 20 = 1.1; 40 = 2.2"}  # fmt: skip
+    job = diagnosed(*READINGS, rangefinder=MET | {"cam": cam})
+    checks = checks_of(job)
+    assert [check.title for check in checks] == ["Whole camera", "Coupled rangefinder", "Cam"]
+    whole = " ".join(solution_text(solve(job)).split())
+    for sentence in (sentence for check in checks for sentence in check.said):
+        assert " ".join(sentence.split()) in whole
 
 
 def test_a_job_with_readings_alone_has_no_checks() -> None:
