@@ -184,6 +184,39 @@ def write(page: Page, label: str, text: str) -> None:
     wait_until_idle(page, 0.3)
 
 
+def tab_to(page: Page, name: str) -> None:
+    """Walk with the tabulator until the control with this name has the keyboard."""
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        focused = page.evaluate(
+            """() => {
+                const e = document.activeElement;
+                // The scrolling part of the page holds the words of everything in it.
+                if (e.matches('main, body')) return '';
+                return e.getAttribute('aria-label') ?? e.innerText ?? '';
+            }"""
+        )
+        if name in focused:
+            return
+    raise AssertionError(f"the tabulator never reached {name!r}")
+
+
+def choose_by_keys(page: Page, option: str) -> None:
+    """Open the choice that has the keyboard, and go down its list to an option."""
+    page.keyboard.press("ArrowDown")
+    marked = """() => {
+        const id = document.activeElement.getAttribute('aria-activedescendant');
+        return id ? document.getElementById(id).innerText : '';
+    }"""
+    for _ in range(20):
+        if page.evaluate(marked).strip() == option:
+            page.keyboard.press("Enter")
+            wait_until_idle(page)
+            return
+        page.keyboard.press("ArrowDown")
+    raise AssertionError(f"the arrows never reached {option!r}")
+
+
 def press(target: Locator) -> None:
     """Click as a finger does: a press lasts some tens of milliseconds."""
     target.click(delay=40)

@@ -310,6 +310,31 @@ def test_tab_walks_the_page_in_reading_order(page: Page, bench_address: str) -> 
     ]
 
 
+def test_a_correction_by_keys_alone(page: Page, bench_address: str) -> None:
+    """With no mouse at all a camera and reading are chosen, typed, answered and printed."""
+    hands.open_correction(page, bench_address)
+    page.keyboard.press("Tab")
+    for box, option in ((CAMERA, CORVANE), (READING, REGISTER)):
+        hands.tab_to(page, box)
+        hands.choose_by_keys(page, option)
+        expect(page.get_by_role("combobox", name=box)).to_have_value(option)
+    hands.tab_to(page, "Register measured")
+    page.keyboard.press("Control+A")
+    page.keyboard.type("92.10")
+    hands.tab_to(page, "Nominal register")
+    page.keyboard.press("Control+A")
+    page.keyboard.type("92.00")
+    hands.wait_until_idle(page)
+    expect(hands.headline(page)).to_contain_text("0.100 mm too far out")
+    hands.tab_to(page, "One-page note")
+    with page.expect_download() as note:
+        page.keyboard.press("Enter")
+    assert note.value.suggested_filename == "correction.pdf"
+    hands.tab_to(page, "Show the working")
+    page.keyboard.press("Enter")
+    expect(page.locator(".katex").first).to_be_visible()
+
+
 def test_enter_answers_and_stays(page: Page, bench_address: str) -> None:
     """Enter takes the text at once and leaves the keyboard in the field."""
     opened(page, bench_address)

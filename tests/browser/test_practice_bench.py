@@ -206,42 +206,25 @@ def test_slider_racks_by_keys(page: Page, bench_address: str) -> None:
     expect(page.get_by_role("button", name="0.3° counter-clockwise")).to_be_visible()
 
 
-def tab_to(page: Page, name: str) -> None:
-    """Walk with the tabulator until the control with this name has the keyboard."""
-    for _ in range(60):
-        page.keyboard.press("Tab")
-        focused = page.evaluate(
-            """() => {
-                const e = document.activeElement;
-                return e.getAttribute('aria-label') ?? e.innerText ?? '';
-            }"""
-        )
-        if name in focused:
-            return
-    raise AssertionError(f"the tabulator never reached {name!r}")
-
-
 def test_a_whole_sitting_by_keys_alone(page: Page, bench_address: str) -> None:
     """With no mouse at all a reading is taken, a control is set, and the work is laid down."""
     opened(page, bench_address)
     page.keyboard.press("Tab")
-    tab_to(page, "What to read")
-    page.keyboard.press("ArrowDown")
-    page.keyboard.type("3 m mark")
-    page.keyboard.press("Enter")
-    hands.wait_until_idle(page)
-    tab_to(page, "And rack it by")
+    hands.tab_to(page, "What to read")
+    hands.choose_by_keys(page, "3 m mark (by eye on the ground glass)")
+    hands.tab_to(page, "And rack it by")
     page.keyboard.press("ArrowLeft")
     hands.wait_until_idle(page)
-    tab_to(page, "Take this reading")
+    hands.tab_to(page, "Take this reading")
     page.keyboard.press("Enter")
     hands.wait_until_idle(page)
     expect(log(page)).to_have_count(1)
-    tab_to(page, "Do it")
+    expect(log(page)).to_contain_text("3 m mark")
+    hands.tab_to(page, "Do it")
     page.keyboard.press("Enter")
     hands.wait_until_idle(page)
     expect(log(page)).to_have_count(2)
-    tab_to(page, "Finish and debrief")
+    hands.tab_to(page, "Finish and debrief")
     page.keyboard.press("Enter")
     hands.wait_until_idle(page)
     expect(hands.headline(page)).to_contain_text("of 100 points")
