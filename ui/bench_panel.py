@@ -1,4 +1,4 @@
-"""What the panels of the Standard and marks page share."""
+"""What the panels share."""
 
 from collections.abc import Iterable, Sequence
 from html import escape
@@ -45,12 +45,17 @@ def steps_html(lines: Iterable[str]) -> str:
     return f"<ol>{''.join(f'<li>{escape(line)}</li>' for line in lines)}</ol>"
 
 
+def wide_html(table: str, words: str) -> str:
+    """A table that may be wider than the window: it scrolls, by the keyboard too."""
+    return f'<div class="wide" role="group" aria-label="{escape(words)}" tabindex="0">{table}</div>'
+
+
 def table_html(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     """A table of texts; what is first in a row names it."""
     head = "".join(f"<th>{escape(words)}</th>" for words in heads)
     body = "".join(_row(row) for row in rows)
     table = f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
-    return f'<div class="wide">{table}</div>'
+    return wide_html(table, f"Table: {', '.join(filter(None, heads))}")
 
 
 def _row(row: Sequence[str]) -> str:

@@ -8,7 +8,7 @@ from optics.bench.readings import Sense
 from optics.bench.uncertainty import Estimate
 from optics.bench.wording import said_error
 from optics.units import format_length
-from ui.bench_panel import headline_html, judged_html, lines_html
+from ui.bench_panel import headline_html, judged_html, lines_html, wide_html
 
 
 def budget_html(found: Budget) -> str:
@@ -16,12 +16,15 @@ def budget_html(found: Budget) -> str:
     whole, _, worst = budgets.said_whole(found).partition(". ")
     longest = max([found.depth, found.reach, *(_reach(s.term.error) for s in found.shares)])
     rows = "".join(_row(share, found, longest) for share in found.shares)
+    table = (
+        '<table class="bars"><thead><tr><th>part</th><th>at the film: error, and its ± at 95 %</th>'
+        f"<th>in figures</th><th>of the spread</th></tr></thead><tbody>{rows}"
+        f"{_whole_row(found, longest)}{_depth_row(found, longest)}</tbody></table>"
+    )
     return (
         f'<section class="answer">{headline_html(whole, ends=",", lead="The whole camera is ")}'
         f'<div class="next">{judged_html(found.verdict, budgets.said_next(found))}</div>'
-        '<div class="wide"><table class="bars"><thead><tr><th>part</th><th>at the film: error, and '
-        "its ± at 95 %</th><th>in figures</th><th>of the spread</th></tr></thead><tbody>"
-        f"{rows}{_whole_row(found, longest)}{_depth_row(found, longest)}</tbody></table></div>"
+        f"{wide_html(table, 'Parts of the error')}"
         f"{lines_html([worst], 'quiet')}</section>"
     )
 

@@ -13,6 +13,7 @@ from optics.records.cam import CamAnswer
 from optics.records.cam_result import STEP
 from optics.sheets.cam_sheet import cam_sheet
 from optics.units import format_distance, format_length
+from ui.bench_panel import wide_html
 from ui.cam_form import CamWishes
 from ui.figures.cam_plot import HEIGHT, cam_plot
 from ui.sheet_panel import show_sheet
@@ -59,7 +60,8 @@ def map_html(found: StoningMap) -> str:
         '<section class="answer"><p class="headline scale" role="status">'
         f"{escape(cam_wording.headline(found))}</p><p><b>{escape(cam_wording.advice(found))}</b>"
         f"</p>{''.join(f'<p>{escape(line)}</p>' for line in lines if line)}"
-        f'<div class="wide">{_table(heads, rows)}</div><p class="quiet">All in mm; plus is '
+        f"{wide_html(_table(heads, rows), 'Metal to come off')}"
+        '<p class="quiet">All in mm; plus is '
         f"too far out at the film. {escape(cam_wording.PRESUMED)} "
         f"{escape(cam_wording.ONE_WAY)}</p></section>"
     )

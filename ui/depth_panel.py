@@ -8,6 +8,7 @@ from optics.bench import depth_wording as wording
 from optics.bench.depth_table import DepthTable
 from optics.records.csv_export import csv_text
 from optics.units import format_distance, format_length
+from ui.bench_panel import wide_html
 
 System = Literal["metric", "imperial"]
 
@@ -16,11 +17,13 @@ def depth_html(table: DepthTable, stops: Sequence[str], system: System) -> str:
     """Near and far limit for every aperture and distance; `stops` are the apertures' names."""
     heads = "".join(f"<th>{_at(d, system)}</th>" for d in table.distances)
     rows = "".join(_row(table, row, stops[row], system) for row in range(len(table.f_numbers)))
+    limits = (
+        f'<table class="depth"><thead><tr><th>focused at</th>{heads}<th>hyperfocal</th></tr></thead>'
+        f"<tbody>{rows}</tbody></table>"
+    )
     return (
         f'<section class="answer" id="table">{_in_short(table, stops[0], system)}'
-        '<div class="wide" role="region" aria-label="Depth of field, near limit over far limit" '
-        f'tabindex="0"><table class="depth"><thead><tr><th>focused at</th>{heads}'
-        f"<th>hyperfocal</th></tr></thead><tbody>{rows}</tbody></table></div>"
+        f"{wide_html(limits, 'Depth of field, near limit over far limit')}"
         f'<p class="quiet">{escape(wording.conventions_line(table))}</p></section>'
     )
 

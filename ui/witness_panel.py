@@ -7,7 +7,7 @@ from optics.bench.witness import BarrelDrawing, Combination, Finding, Ranking, w
 from optics.bench.wording import said_error
 from optics.records.bench_results import what_to_do
 from optics.units import format_length
-from ui.bench_panel import headline_html, lines_html, sign_of, steps_html
+from ui.bench_panel import headline_html, lines_html, sign_of, steps_html, wide_html
 from ui.figures.barrel_view import barrel_view
 
 _MOST_ROWS = 8
@@ -45,10 +45,12 @@ def _table(ranking: Ranking) -> str:
     rest = len(ranking.combinations) - len(shown)
     more = [f"{rest} more, each less likely."] if rest else []
     rows = "".join(map(_row, shown))
+    table = (
+        '<table class="marks"><thead><tr><th>probability</th><th>mark</th><th>start</th>'
+        f"<th>lens at ∞ would be</th></tr></thead><tbody>{rows}</tbody></table>"
+    )
     return (
-        '<div class="wide"><table class="marks"><thead><tr><th>probability</th>'
-        "<th>mark</th><th>start</th>"
-        f"<th>lens at ∞ would be</th></tr></thead><tbody>{rows}</tbody></table></div>"
+        f"{wide_html(table, 'Marks and starts, the likeliest first')}"
         f"{lines_html([*more, wording.PRIOR], 'quiet')}"
     )
 

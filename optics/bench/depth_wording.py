@@ -37,7 +37,7 @@ def conventions_line(table: DepthTable) -> str:
     """What the table takes for granted."""
     return (
         f"Distances {_BEGIN[table.measured_from]}; circle of confusion "
-        f"{table.circle_of_confusion:.4g} mm; pupil magnification "
+        f"{round(table.circle_of_confusion, 4):g} mm; pupil magnification "
         f"{table.camera.lens.pupil_magnification:g}; blur of geometry alone."
     )
 

@@ -129,7 +129,8 @@ def _list(words: str, which: str, search: dict[str, Any]) -> None:
     count = store.count_jobs(words, **search)
     pages = max(1, -(-count // PAGE_SIZE))
     if count == 0:
-        said = "No job is found." if store.count_jobs("") else "No job yet: book the first one in."
+        is_new = not words.strip() and search == {"state": None} and not store.count_jobs("")
+        said = "No job yet: book the first one in." if is_new else "No job is found."
         st.html(f"<p class='quiet'>{said}</p>")
         return
     place = min(_place(words, which, search["state"]), pages - 1)
