@@ -18,8 +18,8 @@ def depth_html(table: DepthTable, stops: Sequence[str], system: System) -> str:
     heads = "".join(f"<th>{_at(d, system)}</th>" for d in table.distances)
     rows = "".join(_row(table, row, stops[row], system) for row in range(len(table.f_numbers)))
     limits = (
-        f'<table class="depth"><thead><tr><th>focused at</th>{heads}<th>hyperfocal</th></tr></thead>'
-        f"<tbody>{rows}</tbody></table>"
+        f'<table class="depth"><thead><tr><th>focused at</th>{heads}'
+        f"<th>hyperfocal</th></tr></thead><tbody>{rows}</tbody></table>"
     )
     return (
         f'<section class="answer" id="table">{_in_short(table, stops[0], system)}'
