@@ -13,7 +13,12 @@ from typing import Any
 
 import streamlit as st
 
-STYLE_SHEET = Path(__file__).with_name("style.css")
+STYLES = Path(__file__).with_name("styles")
+# Joined in this order: what all pages share, then what one page adds to it.
+_SHEETS = (
+    "shell", "fields", "answer", "standard", "telephone", "exercises", "practice", "classroom",
+    "whole_camera", "jobs",
+)  # fmt: skip
 
 # A ring with its index mark: the one drawing that stands for the whole trade.
 MARK = (
@@ -125,7 +130,8 @@ def style_sheet() -> str:
         f"--{name.replace('_', '-')}: light-dark({day}, {getattr(NIGHT, name)});"
         for name, day in vars(DAY).items()
     )
-    return f".stApp {{{properties}}}\n{STYLE_SHEET.read_text(encoding='utf-8')}"
+    rules = (STYLES.joinpath(f"{name}.css").read_text(encoding="utf-8") for name in _SHEETS)
+    return "\n".join((f".stApp {{{properties}}}", *rules))
 
 
 def dress_page(title: str) -> None:

@@ -5,7 +5,7 @@ from itertools import product
 
 import pytest
 
-from ui.theme import DAY, NIGHT, STYLE_SHEET, Palette, style_sheet, theme_settings
+from ui.theme import DAY, NIGHT, STYLES, Palette, style_sheet, theme_settings
 
 # WCAG 2.1, success criteria 1.4.3 (text, level AA) and 1.4.11 (edges of controls).
 TEXT, EDGE = 4.5, 3.0
@@ -50,9 +50,17 @@ def test_controls_stand_out(palette: Palette) -> None:
     assert contrast(palette.on_accent, palette.accent) >= TEXT
 
 
+def test_every_sheet_of_rules_is_used() -> None:
+    """Each file of rules is part of the style sheet that the page gets."""
+    whole = style_sheet()
+    files = sorted(STYLES.glob("*.css"))
+    assert len(files) > 5
+    assert all(file.read_text(encoding="utf-8") in whole for file in files)
+
+
 def test_style_sheet_has_no_colours_of_its_own() -> None:
     """Every colour comes from a palette, so none escapes the checks above."""
-    sheet = STYLE_SHEET.read_text(encoding="utf-8")
+    _, _, sheet = style_sheet().partition("}")
     assert re.findall(r"#[0-9a-fA-F]{3,8}\b|rgba?\(|hsla?\(", sheet) == []
     assert set(re.findall(r"var\(--([a-z-]+)", sheet)) <= {
         name.replace("_", "-") for name in vars(DAY)
