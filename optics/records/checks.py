@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from optics.bench import budget, cam_wording, scale_wording
 from optics.bench.diagnosis import wording as diagnosis_wording
 from optics.bench.gate import wording as gate_wording
-from optics.bench.plan import wording as plan_wording
 from optics.bench.rangefinder import set_up_wording, wording
 from optics.bench.report import Checked
 from optics.bench.standard import wording as standard_wording
@@ -34,9 +33,9 @@ def checks_of(job: JobDocument) -> tuple[Checked, ...]:
 
 def _told(solution: Solution) -> Iterator[Checked]:
     if solution.whole is not None:
-        promise = plan_wording.promise_line(solution.whole.plan)
+        # What the plan promises is for the bench, before the work; a record tells what was found.
         headline = diagnosis_wording.headline(solution.whole.diagnosis)
-        yield Checked(DiagnosisPart.title, (headline, promise))
+        yield Checked(DiagnosisPart.title, (headline,))
     if solution.scale is not None:
         yield Checked(ScalePart.title, _scale(solution))
     if solution.set_up is not None:

@@ -37,6 +37,8 @@ ASKED = (
         "rangefinder", "True distance = lens scale when the images meet, m",
         "∞ = 22, 23, 22.5; 3 m = 2.6; 1 m = 0.9",
     ),
+    Asked("whole_camera", "4 really sharp at, m", "1.6"),
+    Asked("classroom", "Focal length f, mm", "5"),
     Asked("standard_and_marks", "Top left, mm", "0."),
 )  # fmt: skip
 

@@ -34,7 +34,7 @@ def test_every_check_is_told_in_the_words_of_the_solution() -> None:
 
 
 def test_diagnosis_and_cam_are_told() -> None:
-    """What the readings say together, what the plan promises, and what comes off a cam."""
+    """What the readings say together, and what comes off a cam."""
     cam = {"body": {"kind": "a straight follower", "gain": "58"}, "turn": "52",
            "lifts": "0 = 0; 20 = 1.1; 40 = 2.2"}  # fmt: skip
     job = diagnosed(*READINGS, rangefinder=MET | {"cam": cam})
