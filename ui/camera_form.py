@@ -1,5 +1,6 @@
 """The camera's fields: of the open job, the library, the shelf of examples, or one's own."""
 
+from collections.abc import Iterable
 from typing import Any, TypeAlias
 
 import streamlit as st
@@ -43,6 +44,16 @@ def choose_camera() -> str:
 def is_example(name: str) -> bool:
     """Whether a camera is one of the shelf, whose fields are filled in to learn from."""
     return name in _SHELF
+
+
+def camera_and_task(tasks: Iterable[str], key: str) -> tuple[str, str]:
+    """Ask which camera, and beside it which of a page's tasks."""
+    with st.container(key="choices"):
+        first, second = st.columns(2)
+    with first:
+        name = choose_camera()
+    with second:
+        return name, choice("task", list(tasks), key)
 
 
 def choose_negative(name: str) -> Format:

@@ -13,7 +13,7 @@ from optics.records.to_bench import camera_of
 from optics.theory import depth
 from optics.theory import scale as scale_theory
 from ui import answer_panel
-from ui.camera_form import camera_form, choose_camera
+from ui.camera_form import camera_and_task, camera_form
 from ui.depth_form import DepthWishes, depth_form, wished_table
 from ui.depth_panel import depth_csv, depth_html
 from ui.fields import choice
@@ -40,12 +40,7 @@ def show() -> None:
     st.html("<h1 class='page-name'>Depth and scales</h1>")
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
-        with st.container(key="choices"):
-            first, second = st.columns(2)
-        with first:
-            name = choose_camera()
-        with second:
-            task = choice("task", list(_TASKS), "depth.task")
+        name, task = camera_and_task(_TASKS, "depth.task")
         st.html(answer_panel.group_html(_TASKS[task]))
         show_answer = _draw_task(task, name)
         st.html(answer_panel.group_html("The camera"))

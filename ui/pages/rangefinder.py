@@ -16,8 +16,7 @@ from optics.theory import rangefinder as theory
 from ui import answer_panel, rangefinder_panel
 from ui.cam_form import CamWishes, cam_form
 from ui.cam_panel import show_cam
-from ui.camera_form import Texts, camera_form, choose_camera
-from ui.fields import choice
+from ui.camera_form import Texts, camera_and_task, camera_form
 from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
 from ui.forms import Form
 from ui.rangefinder_form import rangefinder_form, readings_form, told_form
@@ -37,12 +36,7 @@ def show() -> None:
     st.html("<h1 class='page-name'>Rangefinder</h1>")
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
-        with st.container(key="choices"):
-            first, second = st.columns(2)
-        with first:
-            name = choose_camera()
-        with second:
-            task = choice("task", list(_TASKS), "rangefinder.task")
+        name, task = camera_and_task(_TASKS, "rangefinder.task")
         title, draw = _TASKS[task]
         st.html(answer_panel.group_html(title))
         with st.container():

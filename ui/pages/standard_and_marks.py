@@ -20,9 +20,8 @@ from ui import answer_panel
 from ui.bench_panel import captions_html
 from ui.budget_form import budget_form
 from ui.budget_panel import budget_html
-from ui.camera_form import camera_form, choose_camera
+from ui.camera_form import camera_and_task, camera_form
 from ui.card_form import card_form
-from ui.fields import choice
 from ui.gate_form import gate_form
 from ui.gate_panel import gate_html
 from ui.sheet_form import SheetWishes
@@ -73,12 +72,7 @@ def show() -> None:
     st.html("<h1 class='page-name'>Standard and marks</h1>")
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
-        with st.container(key="choices"):
-            first, second = st.columns(2)
-        with first:
-            name = choose_camera()
-        with second:
-            task = choice("task", list(_GROUPS), "marks.task")
+        name, task = camera_and_task(_GROUPS, "marks.task")
         st.html(answer_panel.group_html(_GROUPS[task]))
         show_answer = _DRAW[task](name)
         st.html(answer_panel.group_html("The camera"))
