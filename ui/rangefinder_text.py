@@ -24,7 +24,7 @@ def rangefinder_blocks(bench: Bench, found: SetUp | None) -> list[list[str]]:
 def _set_up_blocks(found: SetUp) -> list[list[str]]:
     rounds = (words.round_line(found, number) for number in range(len(found.states)))
     return [
-        [words.headline(found), wording.goal_line(found.bench.goal)],
+        [words.headline(found), wording.goal_line(found.bench.goal, words.verdict(found))],
         ["What to turn next", *(f"- {line}" for line in words.next_lines(found))],
         ["What is to change", *(f"- {line}" for line in words.found_lines(found))],
         ["Rounds so far", *(f"- {line}" for line in rounds)],

@@ -8,6 +8,7 @@ from optics.bench.correction import Correction, parallax_advice
 from optics.bench.decision import said_decision, said_probability
 from optics.bench.remedies import Remedy
 from optics.bench.report import JobReport, TakenReading
+from optics.bench.verdict import Verdict
 from optics.records.job import JobDocument
 from optics.records.solve import solve
 from optics.records.store import Learned
@@ -56,15 +57,21 @@ def _reading_row(taken: TakenReading) -> tuple[str, str]:
 def planned(job: JobDocument) -> list[tuple[str, list[Remedy]]]:
     """What each reading being worked with says, and what would put it right.
 
+    A reading inside tolerance asks for nothing.
+
     Errors: as `solve`, for figures that cannot be.
     """
     if not job.readings or job.camera is None:
         return []
     corrections = (answer for answer in solve(job).answers if isinstance(answer, Correction))
-    return [
-        (wording.headline(one), [offer for offer in one.offers if isinstance(offer, Remedy)])
-        for one in corrections
-    ]
+    return [_asked(one) for one in corrections]
+
+
+def _asked(found: Correction) -> tuple[str, list[Remedy]]:
+    said = wording.headline(found)
+    if found.verdict is Verdict.INSIDE:
+        return f"{said} Inside tolerance: nothing need be done.", []
+    return said, [offer for offer in found.offers if isinstance(offer, Remedy)]
 
 
 def learned_html(camera: str, rows: Sequence[Learned]) -> str:

@@ -39,7 +39,8 @@ def _told(solution: Solution) -> Iterator[Checked]:
     if solution.scale is not None:
         yield Checked(ScalePart.title, _scale(solution))
     if solution.set_up is not None:
-        goal = wording.goal_line(solution.set_up.bench.goal)
+        verdict = set_up_wording.verdict(solution.set_up)
+        goal = wording.goal_line(solution.set_up.bench.goal, verdict)
         yield Checked(RangefinderPart.title, (set_up_wording.headline(solution.set_up), goal))
     if solution.cam is not None and solution.cam.stoning is not None:
         yield Checked(CamPart.title, cam_wording.lines(solution.cam.stoning))

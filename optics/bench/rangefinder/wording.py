@@ -25,6 +25,7 @@ from optics.bench.rangefinder.model import Adjuster, Rangefinder
 from optics.bench.rangefinder.near_setting import NearAdvice, Setting
 from optics.bench.readings import Sense
 from optics.bench.uncertainty import Estimate
+from optics.bench.verdict import Verdict
 from optics.units import format_angle, format_distance, format_length
 from optics.units.printing import fixed
 
@@ -71,9 +72,10 @@ def service_lines(found: Service) -> tuple[str, ...]:
     )
 
 
-def goal_line(goal: Goal) -> str:
-    """What the set-up is held to, and why."""
-    return f"To be brought within ± {_mm(goal.error)} at the film: {goal.reason}."
+def goal_line(goal: Goal, verdict: Verdict) -> str:
+    """Whether the set-up is what it is held to, and why that."""
+    said = verdict.words.capitalize()
+    return f"{said}: allowed ± {_mm(goal.error)} at the film, {goal.reason}."
 
 
 def fit_lines(fit: Fit, design: Coupling) -> tuple[str, ...]:

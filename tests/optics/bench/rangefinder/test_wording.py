@@ -30,6 +30,7 @@ from optics.bench.rangefinder.curve import far_target
 from optics.bench.rangefinder.fit import fit
 from optics.bench.rangefinder.model import Rangefinder
 from optics.bench.rangefinder.near_setting import where_to_set
+from optics.bench.verdict import Verdict
 from tests.optics.bench.rangefinder.test_fit import meeting
 from tests.optics.bench.rangefinder.workshop import camera
 
@@ -115,7 +116,9 @@ def test_limits_and_service_are_told() -> None:
     assert "f/0.6" in serves
     short = wording.service_lines(service(BODY, Rangefinder(10.0), WORKING))[0]
     assert short.endswith("not enough.")
-    assert "half the depth of focus" in wording.goal_line(goal(BODY, FINDER, WORKING))
+    said = wording.goal_line(goal(BODY, FINDER, WORKING), Verdict.UNSURE)
+    assert said.startswith("Too close to the tolerance to tell: allowed ± ")
+    assert "half the depth of focus" in said
 
 
 def test_a_fit_is_told_with_what_is_missing() -> None:
