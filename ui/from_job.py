@@ -16,7 +16,7 @@ from ui import drafts
 from ui.camera_form import FOCUSING
 from ui.gate_form import GLASSES, PLATES
 from ui.open_job import job_name, set_open
-from ui.rows_of_job import row_texts
+from ui.rows_of_job import ROWS, row_texts
 from ui.scale_form import ACROSS, BEGIN
 from ui.standard_form import LEANS, MIDDLE
 
@@ -30,16 +30,25 @@ def open_here(number: int) -> None:
     """
     kept = set_open(number)
     if kept is not None:
-        name = job_name(number)
-        fill(kept, drafts.draft().under(f"{name}."))
-        drafts.put("camera", name)
+        fill_untouched(kept)
+        drafts.put("camera", job_name(number))
+
+
+def fill_untouched(kept: KeptJob) -> None:
+    """Fill in what the job holds wherever nothing was typed for it; for a callback.
+
+    The rows of the Whole camera go together: with one of them typed in, all are left alone.
+    """
+    typed = drafts.draft().under(f"{job_name(kept.line.number)}.")
+    rows = tuple(key for key in job_texts(kept.job) if key.startswith(ROWS))
+    fill(kept, [*typed, *(rows if any(key.startswith(ROWS) for key in typed) else ())])
 
 
 def fill(kept: KeptJob, but: Iterable[str] = ()) -> None:
     """Fill the calculators' fields in with what the job holds, except those named."""
-    name = job_name(kept.line.number)
+    name, left = job_name(kept.line.number), frozenset(but)
     for key, text in job_texts(kept.job).items():
-        if key not in but:
+        if key not in left:
             drafts.put(f"{name}.{key}", text)
 
 

@@ -12,6 +12,7 @@ from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import Solution
 from optics.records.store import KeptJob
 from ui.fields import choice, field, plain_field
+from ui.from_job import fill_untouched
 from ui.library import library_items
 from ui.open_job import job_name, look_again, my_store, open_job
 
@@ -67,10 +68,14 @@ def _put(kept: KeptJob, sent: JobDocument, taken: dict[str, str]) -> None:
         my_store().save_job(number, job, based_on=kept.revision)
     except ShimwrightError as refusal:
         st.session_state[_SAID] = str(refusal)
-    else:
-        where = f", {taken['where']}" if taken else ""
-        st.session_state[_SAID] = f"It is in {name}{where}; undo it on the page Record."
-    look_again()
+        look_again()
+        return
+    where = f", {taken['where']}" if taken else ""
+    st.session_state[_SAID] = f"It is in {name}{where}; undo it on the page Record."
+    now = look_again()
+    if now is not None:
+        # The job's other calculators have the result too, where nothing was typed yet.
+        fill_untouched(now)
 
 
 def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> JobDocument:

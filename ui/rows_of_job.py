@@ -11,6 +11,7 @@ from ui import whole_camera_examples as rows
 from ui.reading_rows import PLACES
 
 Texts = dict[str, str]
+ROWS = "whole.row"
 
 
 def row_texts(job: JobDocument) -> Texts:
@@ -18,14 +19,14 @@ def row_texts(job: JobDocument) -> Texts:
     texts: Texts = {}
     number = -1
     for number, (place, kind, given) in enumerate(_rows(job)):
-        key = f"whole.row{number}"
+        key = f"{ROWS}{number}"
         texts[f"{key}.place"] = place
         ways = {kind: way for way, kind in PLACES[place].ways.items()}
         if len(ways) > 1:
             texts[f"{key}.{place}.way"] = ways[kind]
         texts |= {f"{key}.{kind}.{name}": text for name, text in given.items()}
     if number >= 0:
-        texts["whole.row.used"] = " ".join(map(str, range(number + 1)))
+        texts[f"{ROWS}.used"] = " ".join(map(str, range(number + 1)))
     return texts
 
 

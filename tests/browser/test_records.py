@@ -109,6 +109,9 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     hands.click(page, "Take its figures from the example Ostrin 35")
     hands.click(page, "Save the record")
     put_reading(page, "18; 18.7; 19.5 m", "as found")
+    hands.go(page, "Whole camera")
+    expect(page.get_by_role("combobox", name="1 read")).to_have_value("at the ∞ mark")
+    assert value(page, "1 really sharp at, m") == "18; 18.7; 19.5 m"
     hands.go(page, "Record")
     hands.press(page.get_by_text("What the readings ask for"))
     hands.wait_until_idle(page, 0.3)

@@ -178,3 +178,21 @@ def test_opening_fills_in_once_and_never_over_what_was_typed(
     assert kept is not None
     fill(kept)
     assert session[key] == "47 mm"
+
+
+def test_rows_that_were_typed_in_are_left_alone_together(
+    records: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One row typed for a job keeps the job from mixing its own readings into the others."""
+    number = records.add_job(diagnosed(STOP, NEAR))
+    session = open_window(monkeypatch)
+    open_here(number)
+    rows = f"Job {number}.whole.row"
+    assert session[f"{rows}.used"] == "0 1"
+    other = records.add_job(diagnosed(STOP, NEAR))
+    drafts.put(f"Job {other}.whole.row0.place", "register, gauged")
+    open_here(other)
+    rows = f"Job {other}.whole.row"
+    assert f"{rows}.used" not in session
+    assert session[f"{rows}0.place"] == "register, gauged"
+    assert session[f"Job {other}.lens.focal_length"] == "47 mm"

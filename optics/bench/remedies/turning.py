@@ -12,6 +12,8 @@ from optics.units import format_angle, format_length
 
 _travel = helicoid.ring_rotation.solve_for("travel")
 _rotation = helicoid.ring_rotation.solve_for("rotation")
+# An arc that would be printed as 0.0 mm cannot be laid off.
+_LEAST_ARC = 0.05
 
 
 @dataclass(frozen=True)
@@ -106,10 +108,12 @@ def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -
 
 
 def _arc(ring_diameter: float | None, angle: float) -> tuple[float, str]:
-    """The turn's length along the ring's edge and the words for it; nothing without a ring."""
+    """The turn's length along the ring's edge and the words for it; nothing without a ring, or too short."""
     if not ring_diameter:
         return 0.0, ""
     arc = abs(helicoid.ring_arc.solve_for("arc").value(rotation=angle, ring_diameter=ring_diameter))
+    if arc < _LEAST_ARC:
+        return 0.0, ""
     return arc, f" ({arc:.1f} mm along the edge of a {ring_diameter:.4g} mm ring)"
 
 

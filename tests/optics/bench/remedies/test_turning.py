@@ -61,6 +61,15 @@ def test_too_far_in_is_turned_in_the_extending_sense(extends: Turn) -> None:
     assert found.residual.value == pytest.approx(0.0, abs=1e-12)
 
 
+def test_an_arc_too_short_to_lay_off_is_not_said() -> None:
+    """Half a degree on a ring of 10 mm is 0.044 mm, which nobody can lay off."""
+    camera, thread = helicoid_camera(diameter=10.0)
+    found = remedy(ring(camera, thread, exact(0.025)))
+    assert "0.5°" in found.instruction
+    assert "along the edge" not in found.instruction
+    assert "arc" not in found.figures
+
+
 def test_a_whole_turn_is_not_a_correction() -> None:
     """20 mm on a lead of 18 mm would be 400°: something else is wrong first."""
     camera, thread = helicoid_camera()
