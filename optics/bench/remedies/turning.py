@@ -108,7 +108,7 @@ def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -
 
 
 def _arc(ring_diameter: float | None, angle: float) -> tuple[float, str]:
-    """The turn's length along the ring's edge and the words for it; nothing without a ring, or too short."""
+    """The turn's length along the ring's edge and its words; nothing for no ring or no length."""
     if not ring_diameter:
         return 0.0, ""
     arc = abs(helicoid.ring_arc.solve_for("arc").value(rotation=angle, ring_diameter=ring_diameter))
