@@ -1,10 +1,13 @@
 """Requests to a server in this process, without a network."""
 
 import asyncio
+from collections.abc import Coroutine
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeVar
 from urllib.parse import quote
 
+T = TypeVar("T")
 FORM = "application/x-www-form-urlencoded"
 
 
@@ -54,5 +57,14 @@ def talk(server: Any, scope: dict[str, Any], body: str) -> list[dict[str, Any]]:
     async def send(message: dict[str, Any]) -> None:
         sent.append(message)
 
-    asyncio.run(server(scope, receive, send))
+    run(server(scope, receive, send))
     return sent
+
+
+def run(coroutine: Coroutine[Any, Any, T]) -> T:
+    """Run a coroutine to its end, on a thread of its own.
+
+    The browser tests leave an event loop running on the main thread, where a second is refused.
+    """
+    with ThreadPoolExecutor(max_workers=1) as thread:
+        return thread.submit(asyncio.run, coroutine).result()

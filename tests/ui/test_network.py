@@ -12,7 +12,7 @@ from starlette.routing import Route, WebSocketRoute
 from starlette.websockets import WebSocket
 
 from optics.errors import OutOfRange
-from tests.ui.asgi import ask, open_socket, post
+from tests.ui.asgi import ask, open_socket, post, run
 from ui import network
 from ui.network import DOOR, PASS, PassphraseFirst, checked_passphrase
 
@@ -109,7 +109,7 @@ def test_guesses_wait_their_turn() -> None:
         return list(await asyncio.gather(*(server._is_right("wrong") for _ in range(3))))
 
     started = time.monotonic()
-    assert asyncio.run(guess_three_times()) == [False] * 3
+    assert run(guess_three_times()) == [False] * 3
     assert time.monotonic() - started >= 3 * wait
 
 
