@@ -1,6 +1,6 @@
 """What a job holds, put into the calculators' fields as if it had been typed there."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Mapping
 from typing import Any
 
 from optics.bench.confusion import format_named
@@ -16,7 +16,7 @@ from ui import drafts
 from ui.camera_form import FOCUSING
 from ui.gate_form import GLASSES, PLATES
 from ui.open_job import job_name, set_open
-from ui.rows_of_job import ROWS, row_texts
+from ui.rows_of_job import ROWS, row_texts, show_rows
 from ui.scale_form import ACROSS, BEGIN
 from ui.standard_form import LEANS, MIDDLE
 
@@ -40,15 +40,22 @@ def fill_untouched(kept: KeptJob) -> None:
     The rows of the Whole camera go together: with one of them typed in, all are left alone.
     """
     typed = drafts.draft().under(f"{job_name(kept.line.number)}.")
-    rows = tuple(key for key in job_texts(kept.job) if key.startswith(ROWS))
-    fill(kept, [*typed, *(rows if any(key.startswith(ROWS) for key in typed) else ())])
+    _fill(kept, but=typed)
+    if not any(key.startswith(ROWS) for key in typed):
+        show_rows(kept)
 
 
-def fill(kept: KeptJob, but: Iterable[str] = ()) -> None:
-    """Fill the calculators' fields in with what the job holds, except those named."""
-    name, left = job_name(kept.line.number), frozenset(but)
+def fill(kept: KeptJob) -> None:
+    """Fill the calculators' fields in with what the job holds; for a callback."""
+    _fill(kept)
+    show_rows(kept)
+
+
+def _fill(kept: KeptJob, but: Container[str] = ()) -> None:
+    """Fill in all fields but those named, and but the rows, which have numbers of their own."""
+    name = job_name(kept.line.number)
     for key, text in job_texts(kept.job).items():
-        if key not in left:
+        if key not in but and not key.startswith(ROWS):
             drafts.put(f"{name}.{key}", text)
 
 

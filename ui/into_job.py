@@ -1,5 +1,6 @@
 """Put what a calculator worked out into the job that is open."""
 
+from collections.abc import Iterator
 from datetime import date
 from html import escape
 from typing import Any
@@ -7,8 +8,9 @@ from typing import Any
 import streamlit as st
 
 from optics.errors import ShimwrightError
+from optics.records import fields
 from optics.records.day import DAY
-from optics.records.job import JobDocument, TakenPart
+from optics.records.job import JobDocument, ReadingPart, TakenPart
 from optics.records.solve import Solution
 from optics.records.store import KeptJob
 from ui.fields import choice, field, plain_field
@@ -79,10 +81,7 @@ def _put(kept: KeptJob, sent: JobDocument, taken: dict[str, str]) -> None:
 
 
 def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> JobDocument:
-    """The job with what a calculator sent: its parts, and a reading as found or as left.
-
-    Of each kind of reading the last is kept to work with; those as found and as left pile up.
-    """
+    """The job with what a calculator sent: its parts, and a reading as found or as left."""
     names = sent.model_fields_set - _NOT_SENT
     update: dict[str, Any] = {name: getattr(sent, name) for name in names}
     if "workshop" in update:
@@ -95,13 +94,36 @@ def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> J
             name: getattr(sent.rangefinder, name) for name in sent.rangefinder.model_fields_set
         }
         update["rangefinder"] = job.rangefinder.model_copy(update=given)
-    kinds = {reading.kind for reading in sent.readings}
-    others = tuple(reading for reading in job.readings if reading.kind not in kinds)
-    update["readings"] = (*others, *sent.readings)
     where = {FOUND: "found", LEFT: "left"}.get(taken.get("where", ""))
+    update["readings"] = (*_still_worked_with(job, sent, where), *sent.readings)
     if where is not None:
         update[where] = _piled(getattr(job, where), sent, taken)
     return job.model_copy(update=update)
+
+
+def _still_worked_with(
+    job: JobDocument, sent: JobDocument, where: str | None
+) -> Iterator[ReadingPart]:
+    """The job's readings that those sent do not replace.
+
+    A reading replaces the one of the same thing; all weighed together replace all. What was
+    read as found tells nothing any more of a camera that is read as left.
+    """
+    again = {_thing_read(reading) for reading in sent.readings}
+    before = [taken.reading for taken in job.found] if where == "left" else []
+    after = [taken.reading for taken in job.left]
+    for reading in job.readings:
+        is_weighed = sent.diagnosis is not None and reading.kind != "parallax"
+        is_past = reading in before and reading not in after
+        if not (is_weighed or is_past or _thing_read(reading) in again):
+            yield reading
+
+
+def _thing_read(reading: ReadingPart) -> tuple[Any, ...]:
+    """What tells one thing read from another: kind, ring mark, place, and how it was judged."""
+    mark = fields.RING_MARK.read(getattr(reading, "mark", "inf")).value
+    others = (getattr(reading, name, None) for name in ("place", "where", "judged"))
+    return (reading.kind, mark, *others)
 
 
 def _piled(

@@ -263,6 +263,20 @@ def _list(key: str, numbers: Iterable[int]) -> None:
     drafts.draft().change(key, " ".join(map(str, numbers)))
 
 
+def next_row(name: str) -> int:
+    """The number of a row that was never used; 0 where no row was typed in at all."""
+    if not drafts.draft().under(_key(name)):
+        return 0
+    return max([*_numbers(name), *_removed(name)[1::2]], default=-1) + 1
+
+
+def take_all_away(name: str) -> None:
+    """Take every row away that was typed in, so that each can be put back; for a callback."""
+    if drafts.draft().under(_key(name)):
+        for row in reversed(_numbers(name)):
+            _remove(name, row)
+
+
 def _add(name: str) -> None:
     numbers = _numbers(name)
     taken = [*numbers, *_removed(name)[1::2]]

@@ -121,6 +121,11 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     hands.write(page, "1 shims out, mm", "0.1; 0.02")
     hands.click(page, "Save the record")
     put_reading(page, AS_LEFT, "as left")
+    hands.go(page, "Whole camera")
+    hands.click(page, "Show the job's")
+    assert value(page, "1 really sharp at, m") == AS_LEFT
+    expect(page.get_by_role("button", name="Show the job's")).to_have_count(0)
+    expect(page.get_by_role("button", name="Put back")).to_be_visible()
     hands.go(page, "Record")
     hands.choose(page, PART, "Decision and next service")
     hands.choose(page, "The job is", "finished")

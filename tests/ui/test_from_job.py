@@ -138,6 +138,13 @@ def test_rows_of_the_whole_camera_come_back_as_they_were() -> None:
     ]
 
 
+def test_a_gauge_of_the_bench_brings_its_limit_into_the_row() -> None:
+    """A row asks no instrument: what the gauge is good for stands in it as if typed."""
+    rows = rows_given(diagnosed(GAUGE | {"instrument": "dial_over_10"}, STOP, NEAR))["rows"]
+    assert rows.problems == []
+    assert rows.readings[0]["limit"] == "0.015 mm"
+
+
 def test_rangefinder_and_cam_come_back_as_they_were() -> None:
     """Compensator, gaps, pairs, rounds and cam give the same part again."""
     part = RANGEFINDER | {
@@ -196,3 +203,34 @@ def test_rows_that_were_typed_in_are_left_alone_together(
     assert f"{rows}.used" not in session
     assert session[f"{rows}0.place"] == "register, gauged"
     assert session[f"Job {other}.lens.focal_length"] == "47 mm"
+
+
+def test_asked_for_the_jobs_rows_replace_those_typed_which_can_be_put_back(
+    records: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The job's readings get rows of their own; the row typed before them is kept, put away."""
+    number = records.add_job(diagnosed(STOP, NEAR))
+    session = open_window(monkeypatch)
+    rows = f"Job {number}.whole.row"
+    drafts.put(f"{rows}0.place", "register, gauged")
+    open_here(number)
+    kept = open_job()
+    assert kept is not None
+    fill(kept)
+    assert session[f"{rows}.used"] == "1 2"
+    assert drafts.draft().texts[f"{rows}.removed"] == "0 0"
+    assert session[f"{rows}0.place"] == "register, gauged"
+
+
+def test_a_job_without_readings_takes_no_row_away(
+    records: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Filled in from a job that has nothing to weigh, the rows typed for it stay."""
+    number = records.add_job(JobDocument(camera=CAMERAS[0]))
+    open_window(monkeypatch)
+    drafts.put(f"Job {number}.whole.row0.place", "register, gauged")
+    open_here(number)
+    kept = open_job()
+    assert kept is not None
+    fill(kept)
+    assert f"Job {number}.whole.row.removed" not in drafts.draft().texts

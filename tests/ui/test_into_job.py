@@ -1,6 +1,9 @@
 """What a calculator sends into a job, and what stays as it was."""
 
 import json
+from typing import Any
+
+import pytest
 
 from optics.records.files import read_job
 from optics.records.job import JobDocument
@@ -47,11 +50,46 @@ def test_shims_fitted_are_not_forgotten() -> None:
     assert sent.workshop.fitted == JOB.workshop.fitted is not None
 
 
-def test_readings_of_other_kinds_stay_to_be_worked_with() -> None:
-    """A reading replaces the one of its own kind and no other."""
-    with_two = with_result(JOB, SENT.model_copy(update={"readings": SENT.readings}), {})
-    register = read_job(json.dumps(job() | {"readings": [READINGS[3]]}).encode())
-    assert with_result(with_two, register, {}).readings == (*SENT.readings, *register.readings)
+def sent_readings(*readings: dict[str, str], **parts: Any) -> JobDocument:
+    """What a calculator sends: readings, and parts that are its own."""
+    return read_job(json.dumps(job() | {"readings": readings} | parts).encode())
+
+
+INFINITY, NEAR, REGISTER = READINGS[0], READINGS[1], READINGS[3]
+
+
+@pytest.mark.parametrize("other", [REGISTER, NEAR, INFINITY | {"judged": "on film"}])
+def test_readings_of_other_things_stay_to_be_worked_with(other: dict[str, str]) -> None:
+    """Another kind, another mark of the ring, or the film itself: each is a reading of its own."""
+    one = with_result(JOB, sent_readings(INFINITY, diagnosis={}), {})
+    assert with_result(one, sent_readings(other), {}) == with_result(
+        one, sent_readings(INFINITY, other), {}
+    )
+
+
+def test_a_reading_replaces_that_of_the_same_thing() -> None:
+    """Read again, even with the mark written in another way, only the last is worked with."""
+    one = with_result(JOB, sent_readings(NEAR, diagnosis={}), {})
+    again = sent_readings(NEAR | {"mark": "3000 mm", "sharp_at": "2.95 m"})
+    assert with_result(one, again, {}).readings == again.readings
+
+
+def test_readings_weighed_together_are_all_there_is_to_work_with() -> None:
+    """A row taken away on the page that weighs them all is taken out of the job."""
+    three = with_result(JOB, sent_readings(INFINITY, NEAR, REGISTER, diagnosis={}), {})
+    two = sent_readings(INFINITY, REGISTER, diagnosis={})
+    assert with_result(three, two, {}).readings == two.readings
+
+
+def test_read_as_left_what_was_found_is_past() -> None:
+    """After the work an as-left reading is not weighed together with those from before it."""
+    found = with_result(
+        JOB, sent_readings(INFINITY, NEAR, diagnosis={}), DETAILS | {"where": FOUND}
+    )
+    left = sent_readings(INFINITY | {"sharp_at": "400 m"})
+    after = with_result(found, left, DETAILS | {"where": LEFT})
+    assert after.readings == left.readings
+    assert after.found == found.found
 
 
 def test_one_task_of_the_rangefinder_leaves_what_another_put_there() -> None:

@@ -10,11 +10,13 @@ from optics.bench.diagnosis.reading_wording import FAULT_WORDS, movable_faults
 from optics.bench.diagnosis.what_if import what_if
 from optics.records.diagnosis import amount_of_fault
 from optics.records.diagnosis_bench import WholeCamera
+from optics.records.solve import Solution
 from ui import answer_panel
 from ui import whole_camera_panel as panel
 from ui.camera_form import camera_form, choose_camera
 from ui.fields import choice, field
 from ui.reading_rows import rows_form
+from ui.rows_of_job import offer_rows
 from ui.whole_camera_form import beside_form
 from ui.working_out import found, offer_job_file, offer_text, solved
 
@@ -24,15 +26,20 @@ def show() -> None:
     st.html("<h1 class='page-name'>Whole camera</h1>")
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
-        parts, problems = _entered()
+        name = choose_camera()
+        other_rows = st.container()
+        parts, problems = _entered(name)
         st.html(answer_panel.cautions_html((SUN,)))
     with answer:
-        _answered(parts, problems)
+        solution = solved(parts, problems)
+        if solution is not None and solution.whole is not None:
+            _answered(solution, solution.whole)
+    with other_rows:
+        offer_rows(name, solution.job if solution is not None else None)
 
 
-def _entered() -> tuple[dict[str, Any], list[str]]:
+def _entered(name: str) -> tuple[dict[str, Any], list[str]]:
     """Draw every field; the job as typed, and what stands in the way of an answer."""
-    name = choose_camera()
     st.html(answer_panel.group_html("What was read, seen from the front"))
     with st.container():
         rows = rows_form(name)
@@ -42,12 +49,8 @@ def _entered() -> tuple[dict[str, Any], list[str]]:
     return {"camera": camera} | rows.parts | beside, [*rows.problems, *amiss, *wrong]
 
 
-def _answered(parts: dict[str, Any], problems: list[str]) -> None:
-    """Show the answer, or what it waits for; each step carries its own cautions."""
-    solution = solved(parts, problems)
-    if solution is None or solution.whole is None:
-        return
-    whole = solution.whole
+def _answered(solution: Solution, whole: WholeCamera) -> None:
+    """Show the answer; each step carries its own cautions."""
     st.html(panel.verdict_html(whole))
     st.html(panel.causes_html(whole))
     st.html(panel.plan_html(whole.plan))
