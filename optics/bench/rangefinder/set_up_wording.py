@@ -10,6 +10,7 @@ from optics.bench.rangefinder.acuity import (
     looks_infinite_from,
     service,
 )
+from optics.bench.rangefinder.adjusters import Done
 from optics.bench.rangefinder.model import (
     Compensator,
     CounterWedges,
@@ -60,7 +61,10 @@ def next_lines(found: SetUp) -> tuple[str, ...]:
     """What to turn next, or what must be read before that can be said."""
     if found.advice is None:
         return found.found.missing
-    return wording.advice_lines(found.advice, found.bench.rangefinder)
+    said = wording.advice_lines(found.advice, found.bench.rangefinder)
+    if isinstance(found.advice, Done) and verdict(found) is not Verdict.INSIDE:
+        return (*said, "More readings of each target tell whether it is inside tolerance.")
+    return said
 
 
 def round_line(found: SetUp, number: int) -> str:

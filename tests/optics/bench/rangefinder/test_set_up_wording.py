@@ -69,6 +69,14 @@ def test_next_lines_say_which_adjuster_and_which_way() -> None:
     assert "infinity adjuster 1/4 turn clockwise" in line
 
 
+def test_set_but_too_close_to_tell_asks_for_more_readings() -> None:
+    """Locking is not the last word where the readings cannot tell that both ends are inside."""
+    close = found(0.02, 0.0)
+    set_line, more = words.next_lines(close)
+    assert (words.verdict(close), set_line[:4]) == (Verdict.UNSURE, "Set:")
+    assert "More readings of each target" in more
+
+
 def test_what_further_readings_would_tell_is_said_once() -> None:
     """The advice to read a third distance stands once among what was found."""
     lines = words.found_lines(found(0.10, 0.05))
