@@ -24,7 +24,8 @@ def depth_html(table: DepthTable, stops: Sequence[str], system: System) -> str:
     return (
         f'<section class="answer" id="table">{_in_short(table, stops[0], system)}'
         f"{wide_html(limits, 'Depth of field, near limit over far limit')}"
-        f'<p class="quiet">{escape(wording.conventions_line(table))}</p></section>'
+        '<p class="quiet">In each row the upper line is where it is sharp from, the lower where '
+        f"to. {escape(wording.conventions_line(table))}</p></section>"
     )
 
 
