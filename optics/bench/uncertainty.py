@@ -7,7 +7,7 @@ on it, so figures that share a source stay correlated without further bookkeepin
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
@@ -36,10 +36,14 @@ class Source:
 
 @dataclass(frozen=True)
 class Estimate:
-    """A value and, for each source, the signed standard uncertainty it contributes."""
+    """A value and, for each source, the signed standard uncertainty it contributes.
+
+    `least` is what the expanded uncertainty cannot be below, whatever the sum says.
+    """
 
     value: float
     parts: dict[Source, float] = field(default_factory=dict)
+    least: float = 0.0
 
     @cached_property
     def standard(self) -> float:
@@ -66,8 +70,8 @@ class Estimate:
 
     @cached_property
     def expanded(self) -> float:
-        """Expanded uncertainty U = k·u at 95 %."""
-        return self.coverage * self.standard if self.standard else 0.0
+        """Expanded uncertainty U = k·u at 95 %, but not below the least."""
+        return max(self.coverage * self.standard, self.least) if self.standard else 0.0
 
     def plus(self, other: "Estimate", times: float = 1.0) -> "Estimate":
         """This estimate plus `times` the other, shared sources adding with their signs."""
@@ -75,6 +79,14 @@ class Estimate:
         for source, part in other.parts.items():
             parts[source] = parts.get(source, 0.0) + times * part
         return Estimate(self.value + times * other.value, parts)
+
+    def moved(self, change: "Estimate") -> "Estimate":
+        """This estimate after what it is of was moved by so much, known no better than before.
+
+        A well known move raises the degrees of freedom, and its k may fall faster than its own
+        doubt makes u grow. Nobody knows a figure better for having moved it, so U does not fall.
+        """
+        return replace(self.plus(change), least=self.expanded)
 
 
 def coverage_factor(dof: float, level: float = LEVEL) -> float:
@@ -127,6 +139,30 @@ def from_repeats(values: Sequence[float], limit: float, name: str) -> Estimate:
     known = within(mean, limit, name)
     spread = {Source(f"spread of {name}", count - 1): math.sqrt(variance / count)}
     return Estimate(mean, known.parts | (spread if variance else {}))
+
+
+def from_distances(values: Sequence[float], limit: float, name: str) -> Estimate:
+    """The distance that repeated readings of where it is sharp come to; infinity may be among them.
+
+    Equation: 1/D is the mean of the 1/Dᵢ, u² = (D²·s/√n)² + limit²/3, s the spread of the 1/Dᵢ.
+    What the lens has to do is nearly straight in 1/D and far from straight in D, so the mean is
+    taken there (GUM 4.1.4, note). Each value and the limit in mm.
+    Errors: OutOfRange for no reading, or one that is not more than zero.
+    """
+    if any(not value > 0 for value in values):
+        raise OutOfRange(
+            f"The {name} must be more than 0 mm: got {min(values):g} mm; check the reading.",
+            quantity=name,
+            value=min(values),
+            limit=0.0,
+        )
+    if len(values) == 1 or all(math.isinf(value) for value in values):
+        return within(values[0], limit, name)
+    nearness = from_repeats([1 / value for value in values], 0.0, name)
+    mean = 1 / nearness.value
+    known = within(mean, limit, name)
+    spread = {source: part * mean**2 for source, part in nearness.parts.items()}
+    return Estimate(mean, known.parts | spread)
 
 
 def combine(formula: Formula, **inputs: Estimate) -> Estimate:

@@ -17,7 +17,7 @@ from optics.bench.rangefinder.model import (
 )
 from optics.bench.rangefinder.readings import Apart, Coincidence, Reading, apart_on_target
 from optics.bench.rangefinder.set_up import Bench, Round, SetUp, set_up
-from optics.bench.uncertainty import Estimate, exact, from_repeats, within
+from optics.bench.uncertainty import Estimate, exact, from_distances, within
 from optics.records import fields
 from optics.records.fields import Typed
 from optics.records.part import value
@@ -117,12 +117,12 @@ def _taped(distance: float, tape: float) -> Estimate:
 
 
 def _repeated(scale: list[float], target: str) -> Estimate:
-    return from_repeats(scale, 0.0, f"lens scale on the target at {target}")
+    return from_distances(scale, 0.0, f"lens scale on the target at {target}")
 
 
 def _round_of(part: RoundPart) -> Round:
     def reads(field: Typed, text: str) -> Estimate:
-        return from_repeats([one.value for one in field.read(text)], 0.0, field.words)
+        return from_distances([one.value for one in field.read(text)], 0.0, field.words)
 
     return Round(
         zero=value(fields.INFINITY_TURNED, part.infinity_turned),

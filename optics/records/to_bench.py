@@ -17,7 +17,7 @@ from optics.bench.readings import (
 )
 from optics.bench.remedies import Workshop
 from optics.bench.ring_marks import Along, DepthMark, ScaleMark, measure_depth, measure_scale
-from optics.bench.uncertainty import Estimate, exact, from_repeats
+from optics.bench.uncertainty import Estimate, exact, from_distances, from_repeats
 from optics.errors import OutOfRange, Unreadable
 from optics.records import fields
 from optics.records.fields import Typed
@@ -118,8 +118,10 @@ def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxR
         case MarkPart():
             return MarkReading(
                 mark=_given(fields.RING_MARK, part.mark),
-                sharp_at=_repeated(
-                    fields.SHARP_AT, part.sharp_at, fields.DISTANCE_LIMIT, part.limit
+                sharp_at=from_distances(
+                    _values(fields.SHARP_AT, part.sharp_at),
+                    _value(fields.DISTANCE_LIMIT, part.limit),
+                    fields.SHARP_AT.words,
                 ),
             )
         case RotationPart():

@@ -7,6 +7,7 @@ engine, by GTC and by the package uncertainties.
 
 import math
 import random
+import statistics
 from collections.abc import Callable
 from typing import Any
 
@@ -28,6 +29,7 @@ from optics.bench.uncertainty import (
     correlated,
     coverage_factor,
     exact,
+    from_distances,
     from_repeats,
     within,
 )
@@ -412,7 +414,59 @@ def test_the_ruler_chain_agrees_with_gtc() -> None:
     assert error.dof == pytest.approx(theirs.df, rel=1e-6)
 
 
+def test_distances_are_averaged_where_the_lens_is_straight_in_them() -> None:
+    """Tries far apart give the mean error of the tries, not the error at their mean distance.
+
+    Each try's own error is traced by the lens formula in the lens's own distances with GTC, and
+    their mean is taken there (GUM 4.1.4, note, second way).
+    """
+    tries, f = [5000.0, 50_000.0, 7000.0], 50.0
+    rule = lens.mark_error.solve_for("focus_error")
+    sharp = from_distances(tries, 0.0, "distance")
+    error = combine(
+        rule, sharp_distance=sharp, mark_distance=exact(math.inf), focal_length=exact(f),
+        hiatus=exact(0.0),
+    )  # fmt: skip
+
+    def extension(d: float) -> float:
+        return (d - 2 * f - math.sqrt((d - 2 * f) ** 2 - 4 * f**2)) / 2
+
+    theirs = GTC.type_a.estimate([extension(d) for d in tries], label="tries")
+    # Straight in 1/D but for the lens's own thickness on the tape, 2f/D: two parts in a hundred.
+    assert error.value == pytest.approx(theirs.x, rel=0.02)
+    assert error.standard == pytest.approx(theirs.u, rel=0.04)
+    assert error.dof == theirs.df
+    assert sharp.value == pytest.approx(statistics.harmonic_mean(tries))
+
+
+def test_infinity_may_be_one_try_among_several() -> None:
+    """A try sharp at infinity counts as no nearness at all; with none else it stays infinity."""
+    assert from_distances([math.inf, 300e3, math.inf], 0.0, "distance").value == pytest.approx(
+        900e3
+    )
+    only = from_distances([math.inf, math.inf], 0.0, "distance")
+    assert (only.value, only.standard) == (math.inf, 0.0)
+
+
+def test_a_distance_of_nothing_is_refused() -> None:
+    """A try of 0 is no distance; it is refused in words."""
+    with pytest.raises(ValueError, match=r"^The distance must be more than 0 mm: got 0 mm"):
+        from_distances([1000.0, 0.0], 0.0, "distance")
+
+
 # ---------------------------------------------------------------- what must hold besides
+
+
+def test_a_figure_is_known_no_better_for_having_been_moved() -> None:
+    """A well known move after two tries raises the degrees of freedom, but U does not fall."""
+    read = from_repeats([0.120, 0.126], 0.0, "reading")
+    assert read.coverage == pytest.approx(12.71, abs=0.005)
+    after = read.moved(within(-0.12, 0.012, "setting"))
+    assert after.standard > read.standard
+    assert after.coverage * after.standard < read.expanded
+    assert after.expanded == read.expanded
+    # Where the move is the worse known of the two, its own doubt shows.
+    assert read.moved(within(-0.12, 0.2, "setting")).expanded > read.expanded
 
 
 def test_a_figure_less_itself_is_certain() -> None:

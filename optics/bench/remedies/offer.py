@@ -42,7 +42,7 @@ class Remedy:
     @cached_property
     def residual(self) -> Estimate:
         """The focus error that is left, and how well that is known."""
-        return self.error.plus(self.change)
+        return self.error.moved(self.change)
 
     @cached_property
     def verdict(self) -> Verdict:

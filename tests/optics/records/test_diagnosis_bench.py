@@ -15,7 +15,7 @@ from optics.bench.readings import (
     RotationReading,
 )
 from optics.bench.taken import AT_STOP, Surface
-from optics.bench.uncertainty import exact, from_repeats
+from optics.bench.uncertainty import exact, from_distances, from_repeats
 from optics.errors import OutOfRange, Unreadable
 from optics.records.diagnosis_bench import (
     ENDS_ONLY,
@@ -68,7 +68,7 @@ def test_a_job_is_diagnosed_as_its_readings_are() -> None:
                 from_repeats(turns, math.radians(0.25), "turn"), infinity, infinity, AT_STOP
             ),
             MarkReading(
-                exact(1500), from_repeats([1580.0, 1586.0, 1575.0, 1583.0], 2.0, "distance")
+                exact(1500), from_distances([1580.0, 1586.0, 1575.0, 1583.0], 2.0, "distance")
             ),
         ],
     )
