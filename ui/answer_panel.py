@@ -16,7 +16,7 @@ HOW_TO_TYPE = (
     "Type figures as you would write them: 18,7 m, 3 ft 6, 1/8 in, 2 thou, ∞; several tries as "
     "18; 18.7; 19.5. Distances are from the film plane."
 )
-_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?"}
+_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
 
 
 def answer_html(correction: Correction) -> str:

@@ -6,7 +6,7 @@ from html import escape
 from optics.bench.captions import CAPTIONS
 from optics.bench.verdict import Verdict
 
-_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?"}
+_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
 
 
 def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:

@@ -71,6 +71,8 @@ def _asked(found: Correction) -> tuple[str, list[Remedy]]:
     said = wording.headline(found)
     if found.verdict is Verdict.INSIDE:
         return f"{said} Inside tolerance: nothing need be done.", []
+    if found.verdict is Verdict.NOT_STATED:
+        return f"{said} {wording.advice(found)}", []
     return said, [offer for offer in found.offers if isinstance(offer, Remedy)]
 
 

@@ -18,7 +18,7 @@ from optics.bench.readings import (
 )
 from optics.bench.remedies import Offer, Remedy, Workshop, offers
 from optics.bench.uncertainty import Estimate
-from optics.bench.verdict import Verdict, judge
+from optics.bench.verdict import Verdict, judge_read
 from optics.errors import OutOfRange
 from optics.theory import depth
 
@@ -92,7 +92,7 @@ def correct(
         steps=steps,
         error=error,
         sense=Sense.of(error.value),
-        verdict=judge(error, camera.allowed_error),
+        verdict=judge_read(error, camera.allowed_error),
         sights=sights,
         offers=found,
         cautions=_cautions(reading, found),

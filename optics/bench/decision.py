@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from optics.bench.uncertainty import Estimate, conformity
-from optics.bench.verdict import Guard, Verdict, judge
+from optics.bench.verdict import Guard, Verdict, judge_read
 from optics.units import format_length
 
 
@@ -30,7 +30,7 @@ def decide(error: Estimate, allowed: float, guard: Guard) -> Decision:
         allowed=allowed,
         guard=guard,
         width=guard.width(error),
-        verdict=judge(error, allowed, guard),
+        verdict=judge_read(error, allowed, guard),
         probability=conformity(error, allowed) if error.standard else None,
     )
 
@@ -38,7 +38,7 @@ def decide(error: Estimate, allowed: float, guard: Guard) -> Decision:
 def overall(decisions: Iterable[Decision]) -> Verdict | None:
     """One verdict for several figures: the worst of them; None for none."""
     verdicts = {decision.verdict for decision in decisions}
-    worst_first = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.INSIDE)
+    worst_first = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.NOT_STATED, Verdict.INSIDE)
     return next((verdict for verdict in worst_first if verdict in verdicts), None)
 
 
@@ -61,7 +61,9 @@ def said_decision(decision: Decision) -> str:
     """How the figure stands to its tolerance, by which guard band."""
     band = "no guard band"
     if decision.guard is Guard.EXPANDED:
-        band = f"guard band w = U = {format_length(decision.width, places=3)}"
+        known = decision.probability is not None
+        width = format_length(decision.width, places=3) if known else "not stated"
+        band = f"guard band w = U {'=' if known else 'is'} {width}"
     allowed = format_length(decision.allowed, places=3)
     return f"{decision.verdict.words.capitalize()}: allowed ± {allowed}, {band}."
 

@@ -11,6 +11,7 @@ class Verdict(StrEnum):
     INSIDE = "inside"
     OUTSIDE = "outside"
     UNSURE = "cannot tell"
+    NOT_STATED = "not stated"
 
     @property
     def words(self) -> str:
@@ -19,6 +20,7 @@ class Verdict(StrEnum):
             Verdict.INSIDE: "inside tolerance",
             Verdict.OUTSIDE: "outside tolerance",
             Verdict.UNSURE: "too close to the tolerance to tell",
+            Verdict.NOT_STATED: "not proved (nothing says how well it is known)",
         }[self]
 
 
@@ -45,3 +47,13 @@ def judge(estimate: Estimate, tolerance: float, guard: Guard = Guard.EXPANDED) -
     if size - width > tolerance:
         return Verdict.OUTSIDE
     return Verdict.UNSURE
+
+
+def judge_read(estimate: Estimate, tolerance: float, guard: Guard = Guard.EXPANDED) -> Verdict:
+    """As `judge`, for a figure that was read: nothing is proved inside without an uncertainty.
+
+    One try with an instrument of no stated limit looks exact and is not.
+    """
+    found = judge(estimate, tolerance, guard)
+    is_bare = guard is Guard.EXPANDED and not estimate.standard
+    return Verdict.NOT_STATED if is_bare and found is Verdict.INSIDE else found

@@ -1,5 +1,7 @@
 """Results in the words a repairer uses; every face of the program says the same."""
 
+import math
+
 from optics.bench.camera import Camera, FrontCell, Helicoid
 from optics.bench.correction import Correction, Sight
 from optics.bench.readings import Sense
@@ -13,6 +15,8 @@ CONVENTIONS = (
     "film than it should; minus, “too far in”: nearer. A shim added moves the lens away from "
     "the film. Turns are as seen from the front."
 )
+
+_READ_ONCE = "Read once: what eye and hand add is not in the ±; three tries show it."
 
 
 def said_camera(camera: Camera) -> str:
@@ -67,14 +71,20 @@ def headline(correction: Correction) -> str:
 
 
 def tolerance_line(correction: Correction) -> str:
-    """How the error stands to the tolerance and to the depth of focus."""
+    """How the error stands to the tolerance and to the depth of focus, and what it leaves out."""
     camera = correction.camera
     stated = "stated" if camera.tolerance is not None else "half the depth of focus"
     return (
         f"{correction.verdict.words.capitalize()}: allowed ± "
         f"{format_length(camera.allowed_error, places=3)} ({stated}); depth of focus N·c at "
         f"f/{camera.lens.full_aperture:.3g} ± {format_length(camera.depth_of_focus, places=3)}."
+        + (f" {_READ_ONCE}" if _is_read_once(correction.error) else "")
     )
+
+
+def _is_read_once(error: Estimate) -> bool:
+    """Whether only an instrument's limit is known: no repeats show what eye and hand add."""
+    return bool(error.standard) and math.isinf(error.dof)
 
 
 def mark_name(mark: float) -> str:
@@ -119,12 +129,18 @@ def advice(correction: Correction) -> str:
     """What to do first, in one sentence."""
     if correction.verdict is Verdict.INSIDE:
         return "The lens is where it should be: leave it, and go on to the next check."
+    if correction.verdict is Verdict.NOT_STATED:
+        return (
+            "As read the lens is where it should be. To prove it, read three times or more, or "
+            "say how good the instrument is."
+        )
     if correction.verdict is Verdict.UNSURE:
         return (
             "The reading cannot tell whether the lens is inside tolerance: repeat it, or take "
             "it with a finer instrument, before changing anything."
         )
-    inside = [r.title.lower() for r in correction.remedies if r.verdict is Verdict.INSIDE]
+    good = (Verdict.INSIDE, Verdict.NOT_STATED)
+    inside = [r.title.lower() for r in correction.remedies if r.verdict in good]
     if not inside:
         return "No single remedy at hand is sure to bring the lens inside tolerance."
     if len(inside) == 1:

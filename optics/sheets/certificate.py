@@ -145,6 +145,7 @@ def said_result(report: JobReport) -> str:
         Verdict.INSIDE: f"{many} as left: inside tolerance",
         Verdict.OUTSIDE: "As left: outside tolerance",
         Verdict.UNSURE: "As left: too close to the tolerance to tell",
+        Verdict.NOT_STATED: "As left: not proved (nothing says how well it is known)",
         None: "Not yet read as left",
     }[report.verdict]
 

@@ -46,8 +46,10 @@ class Remedy:
 
     @cached_property
     def verdict(self) -> Verdict:
-        """How the residual stands to the tolerance."""
-        return judge(self.residual, self.camera.allowed_error)
+        """How the residual stands to the tolerance; no move proves what was not known before."""
+        found = judge(self.residual, self.camera.allowed_error)
+        is_bare = not self.error.standard and found is Verdict.INSIDE
+        return Verdict.NOT_STATED if is_bare else found
 
     @property
     def within_depth_of_focus(self) -> bool:

@@ -1,6 +1,8 @@
 """Shims under the lens seat: the thickness to add is minus the focus error."""
 
 import math
+from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from optics.bench.camera import Camera
@@ -86,8 +88,8 @@ def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Reme
         )
     else:
         instruction = f"Add {said_pack(pack)} under the lens seat, {_fine(change)} in all."
-    # Every leaf handled carries the limit of the micrometer that measured it.
-    limit = _leaf_limit() * math.sqrt(max(pack.count, 1))
+    # Every leaf that comes or goes carries the limit of the micrometer that measured it.
+    limit = _leaf_limit() * math.sqrt(_leaves_changed(fitted, pack))
     return Remedy(
         kind=KIND,
         title=TITLE,
@@ -103,6 +105,17 @@ def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Reme
         figures={"wanted": -error.value, "added": change, "pack": pack.thickness},
         notes=_notes(made),
     )
+
+
+def _leaves_changed(before: Pack, after: Pack) -> int:
+    """How many leaves come out or go in; those that stay change nothing."""
+    old, new = (Counter(_one_by_one(pack)) for pack in (before, after))
+    return (old - new).total() + (new - old).total()
+
+
+def _one_by_one(pack: Pack) -> Iterator[float]:
+    for thickness, many in pack.leaves:
+        yield from (thickness,) * many
 
 
 def _thinned(camera: Camera, error: Estimate) -> Offer:

@@ -8,7 +8,7 @@ from optics.bench.cautions import SOLVENTS, SPRINGS
 from optics.bench.remedies.offer import NotApplicable, Offer, Remedy, near_enough
 from optics.bench.uncertainty import Estimate, exact, within
 from optics.theory import front_cell, helicoid
-from optics.units import format_angle, format_length
+from optics.units import format_length
 
 _travel = helicoid.ring_rotation.solve_for("travel")
 _rotation = helicoid.ring_rotation.solve_for("rotation")
@@ -63,6 +63,12 @@ def front_cell_turn(camera: Camera, cell: FrontCell, error: Estimate) -> Offer:
 
 def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -> Offer:
     """A turn rounded to what a hand can set."""
+    if abs(error.value) <= near_enough(camera):
+        return NotApplicable(
+            turning.kind,
+            turning.title,
+            "Less than a quarter of the tolerance is left: leave the thread alone.",
+        )
     thread = turning.thread
     step = settable_step(camera, thread.lead, turning.travel_to_film)
     angle = round(wanted / step) * step
@@ -70,7 +76,7 @@ def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -
         return NotApplicable(
             turning.kind,
             turning.title,
-            f"The turn wanted is less than {format_angle(step)}: leave it alone.",
+            f"The turn wanted is less than {said_degrees(step)}: leave it alone.",
         )
     if abs(angle) >= 2 * math.pi:
         return NotApplicable(

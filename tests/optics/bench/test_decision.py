@@ -64,11 +64,14 @@ def test_inside_with_the_guard_band_is_seldom_wrong() -> None:
 
 def test_the_worst_decides() -> None:
     """Of several decisions the worst stands for all, and of none there is none."""
-    inside, outside = (decide(exact(v), 0.04, Guard.EXPANDED) for v in (0.0, 1.0))
+    inside, outside = (decide(known(v, 0.01), 0.04, Guard.EXPANDED) for v in (0.0, 1.0))
     unsure = decide(known(0.04, 0.01), 0.04, Guard.EXPANDED)
     assert overall([]) is None
     assert overall([inside, inside]) is Verdict.INSIDE
-    assert overall([inside, unsure]) is Verdict.UNSURE
+    bare = decide(exact(0.0), 0.04, Guard.EXPANDED)
+    assert overall([inside, bare]) is Verdict.NOT_STATED
+    assert said_decision(bare).endswith("guard band w = U is not stated.")
+    assert overall([inside, unsure, bare]) is Verdict.UNSURE
     assert overall([inside, outside, unsure]) is Verdict.OUTSIDE
 
 

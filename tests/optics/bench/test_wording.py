@@ -185,7 +185,8 @@ def test_what_a_remedy_leaves_is_said_with_its_certainty() -> None:
     """What is left has size, sense and U; an exact figure after an exact change has no U."""
     (start,) = (r for r in answer(3.01, 0.0).remedies if r.kind == "start")
     assert wording.residual_line(start) == (
-        "Leaves 0.010 mm too far out: inside tolerance, inside the depth of focus."
+        "Leaves 0.010 mm too far out: not proved (nothing says how well it is known), inside the "
+        "depth of focus."
     )
     (ring,) = (r for r in answer(0.3).remedies if r.kind == "ring")
     assert wording.residual_line(ring).startswith("Leaves no error, ± 0.0")

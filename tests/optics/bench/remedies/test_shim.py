@@ -8,7 +8,7 @@ from optics.bench.camera import Bed, Camera, Lens
 from optics.bench.remedies.offer import NotApplicable, Offer, Remedy
 from optics.bench.remedies.shim import Workshop, said_pack, shim
 from optics.bench.shims import Leaves, Pack
-from optics.bench.uncertainty import Estimate, exact
+from optics.bench.uncertainty import Estimate, exact, within
 from optics.bench.verdict import Verdict
 
 DRAWER = ((0.1, 3), (0.05, 4), (0.02, 5))
@@ -152,14 +152,29 @@ def test_ties_and_the_nearest_pack_are_told() -> None:
 
 
 def test_each_leaf_brings_its_own_uncertainty() -> None:
-    """Four leaves, each known to ± 0.004 mm, are known to ± 0.008 mm together."""
+    """Four leaves that go in, each known to ± 0.004 mm, are known to ± 0.008 mm together."""
     found = remedy(-0.2, drawer=((0.05, 4),))
     assert found.change.standard == pytest.approx(0.008 / 3**0.5)
 
 
+@pytest.mark.parametrize(
+    ("error", "drawer", "fitted", "changed"),
+    [(0.1, (), ((0.1, 5),), 1), (0.5, (), ((0.1, 5),), 5), (0.4, ((0.1, 1),), ((0.5, 1),), 2)],
+)
+def test_leaves_that_stay_bring_none(
+    error: float, drawer: Leaves, fitted: Leaves, changed: int
+) -> None:
+    """One leaf taken off five is one leaf's doubt, all five are five, one for another two."""
+    found = remedy(error, drawer, fitted)
+    assert found.change.standard == pytest.approx(0.004 * (changed / 3) ** 0.5)
+
+
 def test_the_verdict_is_of_what_is_left() -> None:
     """The verdict on a remedy is of the residual, with the reading's uncertainty in it."""
-    assert remedy(-0.15).verdict is Verdict.INSIDE
+    known = shim(camera_of(), within(-0.15, 0.005, "gauge"), Workshop(DRAWER))
+    assert isinstance(known, Remedy)
+    assert known.verdict is Verdict.INSIDE
+    assert remedy(-0.15).verdict is Verdict.NOT_STATED
     vague = Estimate(-0.15, {}).plus(remedy(-0.15).change, 10.0)
     found = shim(camera_of(), Estimate(-0.15, vague.parts), Workshop(DRAWER))
     assert isinstance(found, Remedy)

@@ -62,10 +62,10 @@ def test_too_far_in_is_turned_in_the_extending_sense(extends: Turn) -> None:
 
 
 def test_an_arc_too_short_to_lay_off_is_not_said() -> None:
-    """Half a degree on a ring of 10 mm is 0.044 mm, which nobody can lay off."""
-    camera, thread = helicoid_camera(diameter=10.0)
-    found = remedy(ring(camera, thread, exact(0.025)))
-    assert "0.5°" in found.instruction
+    """A degree on a ring of 5 mm is 0.044 mm, which nobody can lay off."""
+    camera, thread = helicoid_camera(diameter=5.0)
+    found = remedy(ring(camera, thread, exact(0.051)))
+    assert "1.0°" in found.instruction
     assert "along the edge" not in found.instruction
     assert "arc" not in found.figures
 
@@ -111,9 +111,16 @@ def test_a_turn_is_rounded_to_what_a_hand_can_set(lead: float, tolerance: float,
 
 def test_a_turn_too_small_to_set_is_left_alone() -> None:
     """An error below half the smallest turn is left alone, and the smallest turn is named."""
-    # Half a degree of lead 18 is 0.025 mm.
-    assert reason(ring(*helicoid_camera(), exact(0.012))) == (
-        "The turn wanted is less than 30.0′: leave it alone."
+    # A tenth of a degree of lead 60 is 0.017 mm.
+    assert reason(ring(*helicoid_camera(60.0, tolerance=0.01), exact(0.006))) == (
+        "The turn wanted is less than 0.1°: leave it alone."
+    )
+
+
+def test_next_to_nothing_is_left_alone() -> None:
+    """A quarter of the tolerance calls for no turn, as it calls for no shim."""
+    assert reason(ring(*helicoid_camera(tolerance=0.04), exact(0.01))) == (
+        "Less than a quarter of the tolerance is left: leave the thread alone."
     )
 
 
