@@ -6,11 +6,7 @@ from html import escape
 from optics.bench import wording
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.decision import said_decision, said_probability
-from optics.bench.remedies import Remedy
 from optics.bench.report import JobReport, TakenReading
-from optics.bench.verdict import Verdict
-from optics.records.job import JobDocument
-from optics.records.solve import solve
 from optics.records.store import Learned
 from optics.sheets.certificate import said_result
 from optics.units import format_length
@@ -52,28 +48,6 @@ def _reading_row(taken: TakenReading) -> tuple[str, str]:
     assert taken.decision is not None
     said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
     return taken.title, f"{said} {said_probability(taken.decision)}"
-
-
-def planned(job: JobDocument) -> list[tuple[str, list[Remedy]]]:
-    """What each reading being worked with says, and what would put it right.
-
-    A reading inside tolerance asks for nothing.
-
-    Errors: as `solve`, for figures that cannot be.
-    """
-    if not job.readings or job.camera is None:
-        return []
-    corrections = (answer for answer in solve(job).answers if isinstance(answer, Correction))
-    return [_asked(one) for one in corrections]
-
-
-def _asked(found: Correction) -> tuple[str, list[Remedy]]:
-    said = wording.headline(found)
-    if found.verdict is Verdict.INSIDE:
-        return f"{said} Inside tolerance: nothing need be done.", []
-    if found.verdict is Verdict.NOT_STATED:
-        return f"{said} {wording.advice(found)}", []
-    return said, [offer for offer in found.offers if isinstance(offer, Remedy)]
 
 
 def learned_html(camera: str, rows: Sequence[Learned]) -> str:

@@ -415,11 +415,9 @@ def test_the_ruler_chain_agrees_with_gtc() -> None:
 
 
 def test_distances_are_averaged_where_the_lens_is_straight_in_them() -> None:
-    """Tries far apart give the mean error of the tries, not the error at their mean distance.
-
-    Each try's own error is traced by the lens formula in the lens's own distances with GTC, and
-    their mean is taken there (GUM 4.1.4, note, second way).
-    """
+    """Tries far apart give the mean error of the tries, not the error at their mean distance."""
+    # Each try's own error, by the lens formula written anew; GTC takes their mean (GUM 4.1.4,
+    # note, the second way).
     tries, f = [5000.0, 50_000.0, 7000.0], 50.0
     rule = lens.mark_error.solve_for("focus_error")
     sharp = from_distances(tries, 0.0, "distance")

@@ -20,6 +20,7 @@ from ui.record_draft import RecordDraft, said
 from ui.record_fields import DONE, PARTS, READINGS
 from ui.record_form import part_form, taken_form
 from ui.record_sheets import offer_sheets
+from ui.work_asked import work_asked
 from ui.working_out import found
 
 
@@ -157,15 +158,15 @@ def _fold(title: str, key: str, draw: Callable[[], None]) -> None:
 
 
 def _show_plan(record: RecordDraft, job: JobDocument) -> None:
-    plan = found([], partial(record_panel.planned, job))
-    if plan == []:
+    asked = found([], partial(work_asked, job))
+    if asked == []:
         st.caption("No reading is being worked with: put one into the job on Correction.")
-    for number, (said_first, remedies) in enumerate(plan or ()):
-        st.markdown(f"**{said_first}**")
-        for remedy in remedies:
-            st.caption(f"{remedy.title}: {remedy.instruction}")
-            row = {"done": remedy.instruction, "day": date.today().isoformat()}
-            st.button(f"Note as done: {remedy.title.lower()}", key=f"done_{number}_{remedy.kind}",
+    for number, one in enumerate(asked or ()):
+        st.markdown(f"**{one.said}**")
+        for place, work in enumerate(one.work):
+            st.caption(f"{work.title}: {work.instruction}")
+            row = {"done": work.instruction, "day": date.today().isoformat()}
+            st.button(f"Note as done: {work.title.lower()}", key=f"done_{number}_{place}",
                       on_click=record.append, args=[DONE, row])  # fmt: skip
 
 

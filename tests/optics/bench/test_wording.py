@@ -118,13 +118,21 @@ def test_few_readings_show_their_degrees_of_freedom() -> None:
 def test_the_tolerance_says_whose_it_is() -> None:
     """The tolerance line says whether it was stated or is half of N·c, 3.5 × 0.05 = 0.175 mm."""
     said = wording.tolerance_line(answer(0.3))
-    assert said == (
+    assert said.startswith(
         "Outside tolerance: allowed ± 0.088 mm (half the depth of focus); depth of focus N·c at "
         "f/3.5 ± 0.175 mm."
     )
     stated = Camera("", Lens(75.0, 3.5), Bed(), 0.05, tolerance=0.02)
     reading = RegisterReading(exact(50.0), exact(50.0))
     assert "allowed ± 0.020 mm (stated)" in wording.tolerance_line(correct(stated, reading))
+
+
+def test_one_try_says_what_its_uncertainty_leaves_out() -> None:
+    """Read once, the ± is the instrument's alone, and the line says so; three tries are whole."""
+    assert wording.tolerance_line(answer(0.3)).endswith("three tries show it.")
+    camera = Camera("", Lens(75.0, 3.5), Bed(), 0.05)
+    thrice = RegisterReading(from_repeats([50.3, 50.31, 50.29], 0.005, "gauge"), exact(50.0))
+    assert "Read once" not in wording.tolerance_line(correct(camera, thrice))
 
 
 def sight_of(

@@ -1,0 +1,44 @@
+"""What the readings of a job ask to be done."""
+
+import json
+
+import pytest
+
+from optics.bench.diagnosis.wording import headline
+from optics.records.files import read_job
+from optics.records.solve import solve
+from tests.optics.records.jobs import HELICOID, READINGS, job
+from ui.work_asked import work_asked
+
+
+@pytest.mark.parametrize(
+    ("sharp_at", "is_asked"), [("18 m; 18.7 m; 19.5 m", True), ("400; 900; 500 m", False)]
+)
+def test_a_reading_inside_tolerance_asks_for_nothing(sharp_at: str, is_asked: bool) -> None:
+    """Only a reading that is not inside tolerance brings remedies to note as done."""
+    reading = {"kind": "mark", "mark": "inf", "sharp_at": sharp_at}
+    (asked,) = work_asked(read_job(json.dumps(job(HELICOID, reading)).encode()))
+    assert bool(asked.work) is is_asked
+    assert ("nothing need be done" in asked.said) is not is_asked
+
+
+def test_a_reading_of_no_stated_uncertainty_asks_to_be_read_again() -> None:
+    """One try of nothing known asks for no work but for further tries."""
+    reading = {"kind": "mark", "mark": "inf", "sharp_at": "inf"}
+    (asked,) = work_asked(read_job(json.dumps(job(HELICOID, reading)).encode()))
+    assert asked.work == ()
+    assert "read three times" in asked.said
+
+
+def test_readings_weighed_together_ask_for_their_plan() -> None:
+    """With a diagnosis in the job the work is the plan's, step by step, and no single remedy's."""
+    document = job(HELICOID, READINGS[0], READINGS[3]) | {"diagnosis": {}}
+    typed = read_job(json.dumps(document).encode())
+    whole = solve(typed).whole
+    assert whole is not None
+    (asked,) = work_asked(typed)
+    assert asked.said.startswith(headline(whole.diagnosis))
+    assert [work.instruction for work in asked.work] == [
+        step.adjustment.instruction for step in whole.plan.steps
+    ]
+    assert asked.work

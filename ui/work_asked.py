@@ -1,0 +1,68 @@
+"""What a job's readings ask to be done, as work that can be noted as done.
+
+Weighed together, they ask for one plan; each alone asks for any one of its remedies.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from optics.bench import wording
+from optics.bench.correction import Correction
+from optics.bench.diagnosis.wording import headline
+from optics.bench.plan import Plan
+from optics.bench.plan.wording import first_line, promise_line
+from optics.bench.remedies import Remedy
+from optics.bench.verdict import Verdict
+from optics.records.diagnosis_bench import WholeCamera
+from optics.records.job import JobDocument
+from optics.records.solve import solve
+
+
+@dataclass(frozen=True)
+class Work:
+    """One thing to do, and how."""
+
+    title: str
+    instruction: str
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What the readings say, and the work that they ask for."""
+
+    said: str
+    work: tuple[Work, ...] = ()
+
+
+def work_asked(job: JobDocument) -> list[Asked]:
+    """What is asked for by the readings being worked with; a reading inside tolerance asks nothing.
+
+    Errors: as `solve`, for figures that cannot be.
+    """
+    if not job.readings or job.camera is None:
+        return []
+    solution = solve(job)
+    if solution.whole is not None:
+        return [_planned(solution.whole)]
+    return [_asked(answer) for answer in solution.answers if isinstance(answer, Correction)]
+
+
+def _planned(whole: WholeCamera) -> Asked:
+    plan = whole.plan
+    said = (headline(whole.diagnosis), first_line(plan), promise_line(plan), *_blocked(plan))
+    steps = (step.adjustment for step in plan.steps)
+    return Asked(" ".join(filter(None, said)), tuple(Work(s.title, s.instruction) for s in steps))
+
+
+def _blocked(plan: Plan) -> Iterable[str]:
+    return (one.reason for one in plan.blocked)
+
+
+def _asked(found: Correction) -> Asked:
+    said = wording.headline(found)
+    if found.verdict is Verdict.INSIDE:
+        return Asked(f"{said} Inside tolerance: nothing need be done.")
+    if found.verdict is Verdict.NOT_STATED:
+        return Asked(f"{said} {wording.advice(found)}")
+    remedies = (offer for offer in found.offers if isinstance(offer, Remedy))
+    return Asked(said, tuple(Work(one.title, one.instruction) for one in remedies))
