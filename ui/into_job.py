@@ -1,6 +1,6 @@
 """Put what a calculator worked out into the job that is open."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from html import escape
 from typing import Any
@@ -32,7 +32,8 @@ def offer_to_job(solution: Solution) -> None:
         return
     name = job_name(kept.line.number)
     with st.popover(f"Put into {name}", key="into_job"):
-        taken, refusal = (_taken_fields(), "") if solution.job.readings else ({}, "")
+        readings = solution.job.readings
+        taken = _taken_fields(f"{name}.into_job", [one.kind for one in readings])
         refusal = taken.pop("refusal", "")
         st.button(
             f"Put it into {name}", key="put", type="primary", on_click=_put,
@@ -42,21 +43,32 @@ def offer_to_job(solution: Solution) -> None:
     st.html(f"<p class='saved' role='status'>{escape(sentence)}</p>")
 
 
-def _taken_fields() -> dict[str, str]:
-    """Which reading it is, when it was taken and with what."""
-    instruments = [item.name for _, item in library_items("instrument")]
-    where = choice("the reading is kept", [FOUND, LEFT, WORKING], "into_job.where")
-    entry = field(DAY, "into_job.day", typed=date.today().isoformat(), label="day")
-    if instruments:
-        names = [_NO_INSTRUMENT, *instruments]
-        instrument = choice("instrument", names, "into_job.instrument").replace(_NO_INSTRUMENT, "")
-    else:
-        instrument = plain_field("instrument", "into_job.named", hint=None, longest=200)
-    note = plain_field("note", "into_job.note", hint=None)
+def _taken_fields(key: str, kinds: Sequence[str]) -> dict[str, str]:
+    """Which reading it is, when it was taken and with what; each kind is asked for its own.
+
+    Several sent at once were taken with several instruments: which, is asked on the record.
+    """
+    if not kinds:
+        return {}
+    many = len(kinds) > 1
+    label = "the readings are kept" if many else "the reading is kept"
+    where = choice(label, [FOUND, LEFT, WORKING], f"{key}.where")
+    entry = field(DAY, f"{key}.day", typed=date.today().isoformat(), label="day")
+    instrument = "" if many else _instrument(f"{key}.{kinds[0]}")
+    note = plain_field("note", f"{key}.{'all' if many else kinds[0]}.note", hint=None)
     return {
         "where": where, "day": entry.text, "instrument": instrument, "note": note,
         "refusal": entry.refusal,
     }  # fmt: skip
+
+
+def _instrument(key: str) -> str:
+    """One of the library's instruments, or the name typed where it has none."""
+    instruments = [item.name for _, item in library_items("instrument")]
+    if not instruments:
+        return plain_field("instrument", f"{key}.named", hint=None, longest=200)
+    names = [_NO_INSTRUMENT, *instruments]
+    return choice("instrument", names, f"{key}.instrument").replace(_NO_INSTRUMENT, "")
 
 
 def _put(kept: KeptJob, sent: JobDocument, taken: dict[str, str]) -> None:
@@ -95,6 +107,9 @@ def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> J
         }
         update["rangefinder"] = job.rangefinder.model_copy(update=given)
     where = {FOUND: "found", LEFT: "left"}.get(taken.get("where", ""))
+    if where == "left" and sent.diagnosis is None:
+        # It weighed the camera as it was found.
+        update["diagnosis"] = None
     update["readings"] = (*_still_worked_with(job, sent, where), *sent.readings)
     if where is not None:
         update[where] = _piled(getattr(job, where), sent, taken)
@@ -129,8 +144,15 @@ def _thing_read(reading: ReadingPart) -> tuple[Any, ...]:
 def _piled(
     before: tuple[TakenPart, ...], sent: JobDocument, taken: dict[str, str]
 ) -> tuple[TakenPart, ...]:
-    """The readings with those sent; one that is there already is not doubled."""
+    """The readings with those sent; one of the same day that is there already is not doubled."""
     said = {name: taken[name] for name in ("instrument", "note")}
     day = taken["day"].strip() or None
-    new = (TakenPart(reading=reading, day=day, **said) for reading in sent.readings)
-    return (*before, *(one for one in new if one not in before))
+    there = {_figures(one.reading) for one in before if one.day == day}
+    new = (reading for reading in sent.readings if _figures(reading) not in there)
+    return (*before, *(TakenPart(reading=reading, day=day, **said) for reading in new))
+
+
+def _figures(reading: ReadingPart) -> tuple[Any, ...]:
+    """What was read and the figures as typed, whichever page it was typed on."""
+    besides = {"mark", "instrument"}
+    return _thing_read(reading), *reading.model_dump(exclude=besides, exclude_none=True).items()

@@ -59,9 +59,27 @@ def taken_form(record: RecordDraft, where: str, taken: Sequence[TakenPart]) -> l
     """Draw what may be changed of the readings as found or as left: day, instrument, note."""
     refusals: list[str] = []
     for number, one in enumerate(taken):
-        st.html(f"<p class='taken'><b>{number + 1} {one.reading.title}</b></p>")
+        words, end = st.columns([10, 3], vertical_alignment="center")
+        words.html(f"<p class='taken'><b>{number + 1} {one.reading.title}</b></p>")
+        with end:
+            _offer_removal(record, where, number)
         refusals += _rows(record, f"{where}.{number}", TAKEN, f"as {where} {number + 1}, ")
     return refusals
+
+
+def _offer_removal(record: RecordDraft, where: str, number: int) -> None:
+    """Take one reading off the record; what is typed on others must be saved before, or it shifts.
+
+    The record's own undo brings it back.
+    """
+    taken = getattr(record.kept.job, where)
+    without = record.kept.job.model_copy(update={where: taken[:number] + taken[number + 1 :]})
+    is_typed_on = any(path.startswith(f"{where}.") for path in record.mine)
+    st.button(
+        f"✕ {where} {number + 1}", key=f"drop_{where}_{number}", on_click=record.change,
+        args=[without], disabled=is_typed_on, width="stretch",
+        help="Save the record first" if is_typed_on else f"Take this reading as {where} away",
+    )  # fmt: skip
 
 
 def _rows(

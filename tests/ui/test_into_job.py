@@ -90,6 +90,19 @@ def test_read_as_left_what_was_found_is_past() -> None:
     after = with_result(found, left, DETAILS | {"where": LEFT})
     assert after.readings == left.readings
     assert after.found == found.found
+    assert found.diagnosis is not None
+    assert after.diagnosis is None
+
+
+def test_one_reading_sent_from_two_pages_is_one() -> None:
+    """The mark written in another way and another gauge's name make no second reading as found."""
+    taken = DETAILS | {"where": FOUND}
+    before = JOB.model_copy(update={"found": ()})
+    once = with_result(before, sent_readings(INFINITY), taken)
+    again = with_result(once, sent_readings(INFINITY | {"mark": "∞"}), taken | {"instrument": ""})
+    assert again.found == once.found
+    other_day = with_result(once, sent_readings(INFINITY), taken | {"day": "2026-03-07"})
+    assert len(other_day.found) == 2
 
 
 def test_one_task_of_the_rangefinder_leaves_what_another_put_there() -> None:

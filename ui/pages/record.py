@@ -64,12 +64,6 @@ def _draw_readings(record: RecordDraft) -> list[str]:
         if not taken:
             st.caption(f"Nothing read as {where} yet: take it on the page Correction.")
         refusals += taken_form(record, where, taken)
-        if taken:
-            shorter = job.model_copy(update={where: taken[:-1]})
-            st.button(
-                f"Remove the last as {where}", key=f"drop_{where}", on_click=record.change,
-                args=[shorter],
-            )  # fmt: skip
     st.html(answer_panel.group_html("The camera"))
     st.caption(_said_camera(job))
     _offer_known_camera(record)
