@@ -8,8 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, get_args
 
 from optics.errors import Unreadable
-from optics.records.work import State
-from ui.job_text import job_lines, report_text
+from optics.records.states import State
 
 if TYPE_CHECKING:
     from optics.records.store import Store
@@ -100,6 +99,8 @@ def _store() -> "Store":
 
 
 def _list(options: argparse.Namespace) -> int:
+    from ui.job_text import job_lines
+
     words, store = " ".join(options.words), _store()
     which = {"archived": options.archived, "deleted": options.deleted, "state": options.state}
     lines = store.jobs(words, limit=options.limit, **which)
@@ -112,6 +113,7 @@ def _list(options: argparse.Namespace) -> int:
 
 def _show(options: argparse.Namespace) -> int:
     from optics.records.report import report_of
+    from ui.job_text import report_text
 
     if options.json:
         print(_store().export_job(options.number).decode(), end="")

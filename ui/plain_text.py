@@ -11,9 +11,10 @@ from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
 from optics.records.cam import CamPart
 from optics.records.diagnosis import DiagnosisPart
-from optics.records.job import ScalePart
+from optics.records.job import JobDocument, ScalePart
 from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Answer, Solution
+from optics.records.understood import understood
 from ui.bench_text import bench_blocks
 from ui.cam_text import cam_blocks
 from ui.diagnosis_text import whole_camera_blocks
@@ -24,6 +25,11 @@ WEIGH_TOGETHER = (
     "they are weighed together, and one plan allows for all of them."
 )
 _WIDTH = 76
+
+
+def understood_text(job: JobDocument) -> str:
+    """The figures a job was worked out from, as they were understood."""
+    return _in_blocks([["Understood", *(f"- {line}" for line in understood(job))]])
 
 
 def solution_text(solution: Solution) -> str:

@@ -6,7 +6,8 @@ from typing import get_args
 from optics.records.day import DAY
 from optics.records.fields import Typed
 from optics.records.intake import SHIMS_FOUND, Fault
-from optics.records.work import INSTRUMENT_LIMIT, SHIMS_ADDED, SHIMS_REMOVED, State
+from optics.records.states import State
+from optics.records.work import INSTRUMENT_LIMIT, SHIMS_ADDED, SHIMS_REMOVED
 
 INSTRUMENTS, DONE = "work.instruments", "work.done"
 _DAY_HINT = "such as 2026-03-06"

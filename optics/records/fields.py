@@ -67,15 +67,17 @@ def _echo_several(several: tuple[Understood, ...]) -> str:
     return f"{len(several)} readings: " + "; ".join(one.echo for one in several)
 
 
-def length(words: str, *, at_least: float | None = None, above: float | None = None) -> Typed:
-    """A length in mm, with an optional lower limit."""
-    read = partial(units.read_length, words=words)
+def length(
+    words: str, *, at_least: float | None = None, above: float | None = None, gauged: bool = False
+) -> Typed:
+    """A length in mm, with an optional lower limit; gauged, it has no thousands of mm."""
+    read = partial(units.read_length, words=words, is_small=gauged)
     return Typed(words, "mm", _limited(read, words, "mm", at_least, above), _echo_one)
 
 
 def lengths(words: str) -> Typed:
-    """Repeated readings of a length in mm."""
-    one = partial(units.read_length, words=words)
+    """Repeated readings of a length in mm by a gauge."""
+    one = partial(units.read_length, words=words, is_small=True)
     return Typed(words, "mm", partial(units.read_list, reader=one, words=words), _echo_several)
 
 
@@ -244,15 +246,15 @@ def _limited(
 
 FOCAL_LENGTH = length("focal length", above=0)
 FULL_APERTURE = f_number("full aperture")
-HIATUS = length("hiatus")
+HIATUS = length("hiatus", gauged=True)
 PUPIL_MAGNIFICATION = number("pupil magnification", above=0)
 CIRCLE_OF_CONFUSION = length("circle of confusion", above=0)
 TOLERANCE = length("focus tolerance", above=0)
-LEAD = length("lead", above=0)
+LEAD = length("lead", above=0, gauged=True)
 STARTS = count("number of starts", at_least=1)
 RING_DIAMETER = length("ring diameter", above=0)
 GROUP_FOCAL_LENGTH = length("focal length of the front group", above=0)
-CELL_TO_FILM = length("front cell to film", above=0)
+CELL_TO_FILM = length("front cell to film", above=0, gauged=True)
 RING_MARK = distance("ring mark")
 DRAWER = leaves("shims in the drawer")
 FITTED = leaves("shims fitted now")
@@ -262,10 +264,10 @@ TURNED = angles("angle turned until sharp")
 ANGLE_LIMIT = angle("limit of the angle", at_least=0)
 TARGET = distance("target distance")
 MEASURED_REGISTER = lengths("register measured")
-NOMINAL_REGISTER = length("nominal register", above=0)
-GAUGE_LIMIT = length("limit of the instrument", at_least=0)
+NOMINAL_REGISTER = length("nominal register", above=0, gauged=True)
+GAUGE_LIMIT = length("limit of the instrument", at_least=0, gauged=True)
 RETICLE_SHIFT = lengths("shift of the reticle")
-RETICLE_LIMIT = length("limit of the reticle shift", at_least=0)
+RETICLE_LIMIT = length("limit of the reticle shift", at_least=0, gauged=True)
 COLLIMATOR = length("collimator focal length", above=0)
 RULER_AIM = distance("film to the ruler's zero")
 RULER_OFFSET = lengths("sharpest place along the ruler")
@@ -284,10 +286,10 @@ DEPTH_MARK_LENGTHS = pairs(
     f_number("engraved aperture"), lengths("place of the depth mark"), "measured depth marks"
 )
 MARK_ANGLE_LIMIT = angle("limit of a mark's angle", at_least=0)
-MARK_LENGTH_LIMIT = length("limit of a mark's place", at_least=0)
+MARK_LENGTH_LIMIT = length("limit of a mark's place", at_least=0, gauged=True)
 PRINTED_RULER = length("check ruler as printed", above=0)
 BARREL_DIAMETER = length("barrel diameter", above=0)
-PAPER_THICKNESS = length("paper thickness", at_least=0)
+PAPER_THICKNESS = length("paper thickness", at_least=0, gauged=True)
 OUTER_DIAMETER = length("ring's outer diameter", above=0)
 INNER_DIAMETER = length("ring's inner diameter", above=0)
 RANGEFINDER_BASE = length("rangefinder base", above=0)
@@ -324,7 +326,7 @@ LATH_DISTANCE = distance("windows to the lath")
 TARGET_DISTANCE = distance("film to the target")
 LOUPE = number("loupe's magnification", above=0)
 BODY_FOCAL_LENGTH = length("focal length the body was cut for", above=0)
-BODY_HIATUS = length("hiatus of that lens")
+BODY_HIATUS = length("hiatus of that lens", gauged=True)
 FOLLOWER_GAIN = small_angle("convergence for each mm of the follower", "arcmin", "′")
 CAM_TURN = angle("ring's turn from infinity", at_least=0)
 CAM_DIAMETER = length("cam's diameter", above=0)
@@ -335,7 +337,7 @@ LIFTS = pairs(
     "place",
     "30° = 1.42",
 )
-LIFT_LIMIT = length("limit of the lift reading", at_least=0)
-DEEPEST_CUT = length("deepest cut without a warning", above=0)
+LIFT_LIMIT = length("limit of the lift reading", at_least=0, gauged=True)
+DEEPEST_CUT = length("deepest cut without a warning", above=0, gauged=True)
 GAIN_LESS = percent("gain can be set lower by")
 GAIN_MORE = percent("gain can be set higher by")

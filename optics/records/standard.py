@@ -28,9 +28,9 @@ from optics.records.part import Part, optional_value, value
 from optics.units import Understood
 
 DEPTH = fields.lengths("depth reading")
-DEPTH_LIMIT = fields.length("limit of a depth reading", at_least=0)
-ZERO_LIMIT = fields.length("limit of the gauge's zero", at_least=0)
-NOMINAL_DEPTH = fields.length("depth that is right in the middle")
+DEPTH_LIMIT = fields.length("limit of a depth reading", at_least=0, gauged=True)
+ZERO_LIMIT = fields.length("limit of the gauge's zero", at_least=0, gauged=True)
+NOMINAL_DEPTH = fields.length("depth that is right in the middle", gauged=True)
 FRAME = places.size("picture on the film")
 CORNERS = places.size("distance between the corners gauged")
 SCREWS_APART = places.size("distance between the screws")

@@ -39,7 +39,7 @@ def _read_one_angle(text: str) -> tuple[Understood]:
 _ONE_ANGLE = fields.Typed(_ANGLE_WORDS, "°", _read_one_angle, lambda found: str(found[0].echo))
 MARKS = fields.pairs(MARK_NAME, _ONE_ANGLE, "candidate marks", example="B = 10")
 MEASURED_ERROR = fields.lengths("focus error measured")
-ERROR_LIMIT = fields.length("limit of the focus error", at_least=0)
+ERROR_LIMIT = fields.length("limit of the focus error", at_least=0, gauged=True)
 MARK_READ_TO = fields.angle("limit of a mark's angle", at_least=0)
 SPREAD = fields.length("spread of the right combination", above=0)
 PARTED_AT = fields.angle("angle where the threads part")

@@ -1,14 +1,14 @@
 """What was done, with what, and what was decided."""
 
-from typing import Annotated, Literal, TypeAlias
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from optics.records import fields
 from optics.records.day import Day
 from optics.records.part import Line, Note, Part
+from optics.records.states import State
 
-State: TypeAlias = Literal["booked in", "on the bench", "waiting", "finished", "returned"]
 SHIMS_ADDED = fields.leaves("shims added")
 SHIMS_REMOVED = fields.leaves("shims removed")
 INSTRUMENT_LIMIT = fields.length("limit of the instrument", at_least=0)

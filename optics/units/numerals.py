@@ -46,11 +46,15 @@ _Refusal = TypeVar("_Refusal", bound=ShimwrightError)
 
 @dataclass(frozen=True)
 class Question:
-    """What was asked for, what was typed, and what could have been typed instead."""
+    """What was asked for, what was typed, and what could have been typed instead.
+
+    `is_small` says that thousands cannot be meant, so that a comma is a decimal mark.
+    """
 
     text: str
     words: str
     example: str
+    is_small: bool = False
 
     def refuse(self, why: str, example: str = "") -> Unreadable:
         """Build the refusal of text that cannot be understood."""
@@ -160,7 +164,7 @@ def _term(question: Question, match: re.Match[str], units: Mapping[str, Unit]) -
 
 def decimal_number(question: Question, decimal: str) -> tuple[Fraction, str]:
     """Read digits with at most one decimal mark; refuse a comma that may group thousands."""
-    if _GROUPED.fullmatch(decimal):
+    if _GROUPED.fullmatch(decimal) and not question.is_small:
         point, none = decimal.replace(",", "."), decimal.replace(",", "")
         why = f"the comma in {quoted(decimal)} may be a decimal mark or group thousands"
         raise question.refuse(why, f"{point} or {none}")

@@ -29,15 +29,19 @@ class Understood:
     echo: str
 
 
-def read_length(text: str, *, unit: str = "mm", words: str = "length") -> Understood:
+def read_length(
+    text: str, *, unit: str = "mm", words: str = "length", is_small: bool = False
+) -> Understood:
     """Read a signed length, in mm; a number without a unit is in `unit`.
 
     ``0.05``, ``−0,05 mm``, ``1/8 in``, ``3 1/2"``, ``3 ft 6``, ``2 thou``. The inch is 25.4 mm
     exactly (international yard and pound agreement, 1959). A foot or inch sign is ``'`` or
-    ``"``, or ``''``. ``mil`` is refused: it means a thousandth of an inch to one shop and a
+    ``"``, or ``''``. ``44,661`` is refused unless `is_small`: what a gauge reads is never
+    thousands of mm. ``mil`` is refused: it means a thousandth of an inch to one shop and a
     millimetre to the next.
     """
-    question = Question(text, words, f"0.05 mm, 1/8 in or a number of {LENGTHS[unit].sign}")
+    example = f"0.05 mm, 1/8 in or a number of {LENGTHS[unit].sign}"
+    question = Question(text, words, example, is_small)
     if text.strip().lower() in INFINITE:
         raise question.outside("must be finite")
     return _length(text, measure(question, LENGTHS, LENGTHS[unit]))

@@ -299,6 +299,18 @@ def test_unreadable_lengths(reader: Reader, text: str, reason: str) -> None:
     assert refusal.value.value == text
 
 
+def test_a_gauge_reads_no_thousands() -> None:
+    """Where thousands cannot be meant a comma is a decimal mark, three decimals or not."""
+    read = partial(read_length, words="register", is_small=True)
+    assert read("44,661").value == 44.661
+    assert read("44,661 mm").echo == "44.661 mm"
+    assert read("1,250").value == 1.25
+    with pytest.raises(Unreadable):
+        read("1,200.5")
+    with pytest.raises(Unreadable, match="44\\.661 or 44661"):
+        read_length("44,661")
+
+
 @pytest.mark.parametrize(
     ("text", "reason"),
     [

@@ -10,8 +10,8 @@ import streamlit as st
 from optics.errors import ShimwrightError
 from optics.records.intake import CustomerPart, DatesPart, IdentityPart, IntakePart
 from optics.records.job import JobDocument
+from optics.records.states import State
 from optics.records.store import JobLine, Store
-from optics.records.work import State
 from ui import answer_panel, drafts
 from ui.fields import choice, name_field, plain_field
 from ui.files_form import files_form

@@ -97,7 +97,7 @@ def test_the_bodys_gain_may_be_unknown() -> None:
     ("changed", "why"),
     [
         ({"turn": "0"}, "turn from infinity must be more than 0"),
-        ({"lifts": "30 = 1,200"}, "may be a decimal mark"),
+        ({"lifts": "1,200 = 1.2"}, "may be a decimal mark"),
         ({"lifts": "10 = 0.5; 60 = 3"}, "must be read between"),
         ({"lifts": "0 = 0; 20 = 1", "gain_less": "100"}, "gain at its least must be above 0"),
         ({"lifts": "0 = 0; 20 = 1", "gain_more": "-1"}, "gain at its most must be 1 or more"),

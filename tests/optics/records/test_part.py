@@ -28,7 +28,7 @@ def test_job_keeps_what_was_typed() -> None:
 @pytest.mark.parametrize(
     ("part", "field", "text"),
     [
-        ("standard", "depths", "top left = 1,200"),
+        ("standard", "depths", "top left = 1,200.5"),
         ("standard", "frame", "84"),
         ("gate", "channel", "0.2 ±"),
         ("witness", "marks", "A: 0"),

@@ -1,0 +1,26 @@
+"""What a job's typed figures were understood as."""
+
+import json
+
+from optics.records.files import read_job
+from optics.records.understood import understood
+from tests.optics.records.jobs import HELICOID, READINGS, job, record
+
+
+def test_bare_numbers_are_told_with_their_unit() -> None:
+    """A 10 on the ring is 10 m and a 47 of the lens 47 mm, and both are said."""
+    document = job(HELICOID, {"kind": "mark", "mark": "10", "sharp_at": "9; 9.5"})
+    document["camera"]["lens"]["focal_length"] = "47"
+    said = understood(read_job(json.dumps(document).encode()))
+    assert "focal length: 47 mm" in said
+    assert "ring mark: 10 m" in said
+    assert "distance really sharp: 2 readings: 9 m; 9.5 m" in said
+    assert "ring diameter: 52 mm" in said
+
+
+def test_what_was_not_typed_and_what_is_only_kept_is_not_told() -> None:
+    """Defaults are nobody's typing, and readings kept for the record are not worked with."""
+    said = understood(read_job(json.dumps(record()).encode()))
+    assert not any(line.startswith("day") for line in said)
+    bare = understood(read_job(json.dumps(job(HELICOID, READINGS[7])).encode()))
+    assert not any("ring mark" in line for line in bare)
