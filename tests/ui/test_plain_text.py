@@ -88,5 +88,5 @@ def test_a_job_without_names_begins_with_its_reading() -> None:
     document = job(BED, {"kind": "parallax", "image_moves": "not at all"})
     document["title"] = document["camera"]["name"] = ""
     assert text_of(document).startswith(
-        "Parallax on the ground glass\nNo parallax: for this target the image lies on the glass.\n\n"
+        "Parallax on the ground glass\nNo parallax: for this target the image lies on the glass.\n"
     )
