@@ -64,8 +64,9 @@ def _told(solution: Solution) -> Iterator[Checked]:
         line = witness_wording.verdict_line(found)
         yield Checked(WitnessPart.title, (line,), _FINDINGS[found.finding])
     if solution.budget is not None:
+        # A sum of what may be out, not a thing that was measured: it has no verdict of its own.
         whole, rest = budget.said_whole(solution.budget), budget.said_next(solution.budget)
-        yield Checked(BudgetPart.title, (whole, rest), solution.budget.verdict)
+        yield Checked(BudgetPart.title, (whole, rest))
 
 
 def _scale(solution: Solution, check: ScaleCheck) -> Checked:
