@@ -121,7 +121,7 @@ REFUSED: list[tuple[str, bytes, str]] = [
     ("sense", changed("camera.focusing.extends", "left"), "In camera → focusing → "
      "extends: it must be clockwise or counter-clockwise."),
     ("too many marks", changed("marks", ["3 m"] * 13), "In marks: there must be at most 12"),
-    ("too many readings", changed("readings", [READINGS[0]] * 201), "In readings: there must be at"),
+    ("too many readings", changed("readings", [READINGS[0]] * 201), "In readings: there must"),
     ("long title", changed("title", "x" * 201), "In title: the text must have at most 200"),
     ("lone half of a letter", changed("title", "x").replace(b'"x"', b'"\\ud800"'), "In title: "),
     ("long odd name", changed("camera.a\nb" + "c" * 5000, "1"), "In camera → a bccc"),
