@@ -138,6 +138,7 @@ TAKEN = (
 )
 
 READINGS = "Readings"
+PART = "record.part"
 PARTS: dict[str, tuple[Single | Several, ...]] = {
     "Intake": _INTAKE,
     "Condition as found": _CONDITION,

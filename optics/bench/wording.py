@@ -99,7 +99,7 @@ def sharp_where(sight: Sight) -> str:
         return f"{nothing}the focus lies beyond infinity"
     near = format_distance(sight.nearest) if sight.nearest is not None else "—"
     far = format_distance(sight.farthest) if sight.farthest is not None else "beyond ∞"
-    between = "" if sight.nearest == sight.farthest else f" ({near} to {far})"
+    between = "" if near == far else f" ({near} to {far})"
     return f"sharp at {format_distance(sight.sharp_at)}{between}"
 
 

@@ -220,6 +220,14 @@ def test_two_browsers_on_one_job(page: Page, chromium: Browser, bench_address: s
     other.context.close()
 
 
+def test_a_new_record_begins_at_its_beginning(page: Page, bench_address: str) -> None:
+    """Booked in after another job's trays were open, a job opens at its intake."""
+    book_in(page, bench_address, "LS-0151")
+    hands.choose(page, PART, "Trays")
+    book_in(page, bench_address, "LS-0152")
+    expect(page.get_by_role("combobox", name=PART)).to_have_value("Intake")
+
+
 def test_deleting_is_undone(page: Page, bench_address: str) -> None:
     """A deleted job leaves the list, and one press brings it back, open as it was."""
     book_in(page, bench_address, "LS-0149", "Tarnbrook 6×9")

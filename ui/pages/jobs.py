@@ -19,6 +19,7 @@ from ui.from_job import open_here
 from ui.library_form import library_form
 from ui.open_job import WORKER, go_to, job_name, my_store, open_job, set_open
 from ui.record_draft import said, say
+from ui.record_fields import PART, PARTS
 from ui.working_out import found
 
 PAGE_SIZE = 20
@@ -98,6 +99,8 @@ def _book_in(job: JobDocument) -> None:
         for name in ("reference", "camera", "name", "serial"):
             drafts.put(f"{_NEW}.{name}", "")
         open_here(number)
+        # A new job's record begins at its beginning, wherever the last one was left.
+        drafts.put(PART, next(iter(PARTS)))
         st.session_state[_BOOKED_IN] = True
 
 

@@ -17,7 +17,7 @@ from ui.from_job import fill
 from ui.library import known_cameras
 from ui.open_job import go_to, open_job
 from ui.record_draft import RecordDraft, said
-from ui.record_fields import DONE, PARTS, READINGS
+from ui.record_fields import DONE, PART, PARTS, READINGS
 from ui.record_form import part_form, taken_form
 from ui.record_sheets import offer_sheets
 from ui.work_asked import work_asked
@@ -38,7 +38,7 @@ def show() -> None:
     entry, answer = st.columns([9, 13], gap="medium")
     with entry, st.container(key="entry"):
         with st.container(key="choices"):
-            part = choice("part of the record", list(PARTS), "record.part")
+            part = choice("part of the record", list(PARTS), PART)
         refusals = _draw_part(record, part)
     with answer:
         if collisions:
