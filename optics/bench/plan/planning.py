@@ -9,7 +9,6 @@ from optics.bench.diagnosis.diagnose import Diagnosis
 from optics.bench.diagnosis.duties import Duty
 from optics.bench.diagnosis.evidence import Spot
 from optics.bench.diagnosis.faults import AT, Cause, Vector
-from optics.bench.diagnosis.next_reading import Gain
 from optics.bench.monte_carlo import DRAWS
 from optics.bench.plan.adjustment import Adjustment, Blocked
 from optics.bench.plan.aim import GOOD, Target, choose_controls, on_lattice
@@ -66,12 +65,7 @@ class Plan:
     @property
     def will_conform(self) -> bool:
         """Whether the plan promises every duty at 95 %: never while a reading is accused."""
-        return self.final.conforms and not self.diagnosis.outliers
-
-    @property
-    def needs(self) -> tuple[Gain, ...]:
-        """The further readings that would help most, while nothing can be promised."""
-        return () if self.will_conform else self.diagnosis.next_readings()
+        return self.final.conforms and not self.diagnosis.is_accused
 
 
 def make_plan(
@@ -113,10 +107,11 @@ def _adjustments(
     """What is done, in the order of the bench, and what would be and cannot."""
     faults = _believed(diagnosis)
     sizes, target = _sizes(diagnosis), Target.of(_kept(diagnosis.duties, without))
-    suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL} | _OPEN
+    suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL}
+    suspected = (suspected - set(diagnosis.faint)) | _OPEN
     closed = {Cause.START, *without}
     allowed = [c for c in diagnosis.possible if c in suspected and c not in closed]
-    leading = [c for c in diagnosis.leading.causes if c not in closed]
+    leading = [c for c in diagnosis.named if c not in closed]
     made: list[Adjustment] = []
     blocked: list[Blocked] = []
     restart = _restart(diagnosis, bench)
