@@ -15,6 +15,7 @@ from optics.bench.plan.aim import GOOD, Target, choose_controls, on_lattice
 from optics.bench.plan.at_hand import AtHand
 from optics.bench.plan.controls import adjust, step_of
 from optics.bench.plan.order import IN_ORDER, STEP_OF, BenchStep
+from optics.bench.plan.pruning import worth_doing
 from optics.bench.plan.state import Forecast, State
 from optics.bench.uncertainty import LEVEL
 
@@ -74,12 +75,14 @@ def make_plan(
     """Choose what to put right, by how much and in which order, and foretell the outcome.
 
     The leading causes are put right, with whatever else the duties need; the amounts are
-    chosen together, in what a hand can set, so that the worst error is least.
+    chosen together, in what a hand can set, so that the worst error is least, and steps that
+    gain nothing are left out again.
     Limits: the promise holds for what the readings met; `jumped` names steps they did not.
     """
     bench = at_hand or AtHand()
     duties = diagnosis.duties
     made, blocked = _adjustments(diagnosis, bench)
+    made = worth_doing(diagnosis.left, duties, made, seed)
     forecast = Forecast(diagnosis.left, duties, draws, seed)
     as_found = forecast.state(every=_COARSE if made else 1)
     steps = []
@@ -186,6 +189,7 @@ def _alternatives(
         if avoided not in used:
             continue
         made, _ = _adjustments(diagnosis, bench, without=(avoided,))
+        made = worth_doing(diagnosis.left, _kept(diagnosis.duties, (avoided,)), made, seed)
         forecast = Forecast(diagnosis.left, diagnosis.duties, _SKETCH, seed)
         for adjustment in made:
             forecast.apply(adjustment)
