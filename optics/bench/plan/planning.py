@@ -81,8 +81,7 @@ def make_plan(
     """
     bench = at_hand or AtHand()
     duties = diagnosis.duties
-    made, blocked = _adjustments(diagnosis, bench)
-    made = worth_doing(diagnosis.left, duties, made, seed)
+    made, blocked = _worth_doing(diagnosis, bench, (), seed)
     forecast = Forecast(diagnosis.left, duties, draws, seed)
     as_found = forecast.state(every=_COARSE if made else 1)
     steps = []
@@ -104,15 +103,34 @@ def _sizes(diagnosis: Diagnosis) -> Vector:
     return np.maximum(diagnosis.priors.spread(Cause), 1e-6)
 
 
-def _adjustments(
-    diagnosis: Diagnosis, bench: AtHand, without: Sequence[Cause] = ()
+def _worth_doing(
+    diagnosis: Diagnosis, bench: AtHand, without: Sequence[Cause], seed: int
 ) -> tuple[tuple[Adjustment, ...], tuple[Blocked, ...]]:
-    """What is done, in the order of the bench, and what would be and cannot."""
+    """What is done, without the steps that gain nothing, and what would be and cannot."""
+    made, blocked = _adjustments(diagnosis, bench, without)
+
+    def chosen(left_out: frozenset[Cause]) -> tuple[Adjustment, ...]:
+        return _adjustments(diagnosis, bench, without, left_out)[0]
+
+    duties = _kept(diagnosis.duties, without)
+    return worth_doing(diagnosis.left, duties, made, chosen, seed), blocked
+
+
+def _adjustments(
+    diagnosis: Diagnosis,
+    bench: AtHand,
+    without: Sequence[Cause] = (),
+    left_out: frozenset[Cause] = frozenset(),
+) -> tuple[tuple[Adjustment, ...], tuple[Blocked, ...]]:
+    """What is done, in the order of the bench, and what would be and cannot.
+
+    The duties of causes to go `without` are given up; those of causes `left_out` stay.
+    """
     faults = _believed(diagnosis)
     sizes, target = _sizes(diagnosis), Target.of(_kept(diagnosis.duties, without))
     suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL}
     suspected = (suspected - set(diagnosis.faint)) | _OPEN
-    closed = {Cause.START, *without}
+    closed = {Cause.START, *without, *left_out}
     allowed = [c for c in diagnosis.possible if c in suspected and c not in closed]
     leading = [c for c in diagnosis.named if c not in closed]
     made: list[Adjustment] = []
@@ -139,6 +157,7 @@ def _adjustments(
             blocked.append(outcome)
             continue
         made.append(outcome)
+        bench = bench.less(outcome.leaves) if outcome.leaves else bench
         for name, change in outcome.changes.items():
             faults[AT[name]] += change.value
     serious = target.worst(faults) > GOOD
@@ -188,8 +207,7 @@ def _alternatives(
     for avoided in (Cause.SEAT, Cause.STOP, Cause.FOCAL):
         if avoided not in used:
             continue
-        made, _ = _adjustments(diagnosis, bench, without=(avoided,))
-        made = worth_doing(diagnosis.left, _kept(diagnosis.duties, (avoided,)), made, seed)
+        made, _ = _worth_doing(diagnosis, bench, (avoided,), seed)
         forecast = Forecast(diagnosis.left, diagnosis.duties, _SKETCH, seed)
         for adjustment in made:
             forecast.apply(adjustment)

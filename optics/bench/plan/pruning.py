@@ -1,16 +1,16 @@
 """Steps that gain nothing are not asked for: every part touched can also be set amiss."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import TypeAlias
 
 import numpy as np
 
 from optics.bench.diagnosis.duties import Duty
-from optics.bench.diagnosis.faults import Vector
+from optics.bench.diagnosis.faults import AT, Cause, Vector
 from optics.bench.diagnosis.posterior import Posterior
 from optics.bench.monte_carlo import Draws
 from optics.bench.plan.adjustment import Adjustment
-from optics.bench.plan.state import Forecast
 
 # All ways are compared on the same draws, so that fewer serve than for a promise.
 _DRAWS = 10_000
@@ -23,6 +23,9 @@ _LEFT = 0.5
 _SMALLER = 0.1
 # 95 % of a normal scatter.
 _REACH = 1.96
+
+Steps: TypeAlias = tuple[Adjustment, ...]
+Choose: TypeAlias = Callable[[frozenset[Cause]], Sequence[Adjustment]]
 
 
 @dataclass(frozen=True)
@@ -41,42 +44,84 @@ class _Outlook:
         reach = means + _REACH * scaled.std(axis=1)
         return cls(float(within.all(axis=0).mean()), within.mean(axis=1), means, reach)
 
-    def is_as_good_as(self, full: "_Outlook") -> bool:
-        """Whether nothing is lost against the full plan, at any duty or at all together."""
-        is_left = (self.means > _LEFT) & (self.means > full.means + _SMALLER)
-        is_unsure = (self.reach > 1) & (full.reach <= 1)
-        is_less = self.inside < full.inside - _FALL
-        return self.together >= full.together - _FALL and not (is_left | is_unsure | is_less).any()
+    def is_as_good_as(self, other: "_Outlook") -> bool:
+        """Whether all together is likelier inside, or nothing is lost at any duty."""
+        if self.together > other.together + _FALL:
+            return True
+        is_left = (self.means > _LEFT) & (self.means > other.means + _SMALLER)
+        is_unsure = (self.reach > 1) & (other.reach <= 1)
+        is_less = self.inside < other.inside - _FALL
+        is_worse = bool((is_left | is_unsure | is_less).any())
+        return self.together >= other.together - _FALL and not is_worse
+
+
+class _Draws:
+    """The duties' errors as found, and what each step adds, always on the same draws."""
+
+    def __init__(self, left: Posterior, duties: Sequence[Duty], seed: int) -> None:
+        tolerances = np.array([duty.tolerance for duty in duties])
+        self.rows = np.array([duty.row for duty in duties]) / tolerances[:, None]
+        self.found: Draws = left.draws(self.rows, _DRAWS, seed)
+        self.chance = np.random.default_rng(seed + 1)
+        self.hands: dict[tuple[Cause, str], Vector] = {}
+
+    def after(self, steps: Sequence[Adjustment]) -> _Outlook:
+        errors = self.found.copy()
+        for step in steps:
+            for name, change in step.changes.items():
+                reach = np.sqrt(3) * change.standard
+                moved = change.value + reach * self._hand(step.cause, name)
+                for line in np.flatnonzero(self.rows[:, AT[name]]):
+                    errors[line] += self.rows[line, AT[name]] * moved
+        return _Outlook.of(errors)
+
+    def _hand(self, cause: Cause, name: str) -> Vector:
+        """How a hand misses, between −1 and 1; alike whatever amount it sets."""
+        if (cause, name) not in self.hands:
+            self.hands[cause, name] = self.chance.uniform(-1, 1, _DRAWS)
+        return self.hands[cause, name]
 
 
 def worth_doing(
-    left: Posterior, duties: Sequence[Duty], made: Sequence[Adjustment], seed: int = 1
-) -> tuple[Adjustment, ...]:
+    left: Posterior,
+    duties: Sequence[Duty],
+    made: Sequence[Adjustment],
+    choose: Choose | None = None,
+    seed: int = 1,
+) -> Steps:
     """The adjustments without those that gain nothing, the least useful left out first.
 
     One is left out as long as the probability of being inside, all together and each by itself,
     does not fall by more than 0.1 %, no duty loses its guard band, and no error beyond half the
-    tolerance is left that would have been smaller. Limits: what stays is not chosen afresh.
+    tolerance is left that would have been smaller. `choose` makes the plan afresh without some
+    causes, for steps that only make up for one another; what it gives is taken where it asks
+    for no other cause.
     """
-    if not made:
+    steps: Steps = tuple(made)
+    if not steps:
         return ()
-    forecast = Forecast(left, duties, _DRAWS, seed)
-    tolerances = np.array([duty.tolerance for duty in duties])[:, None]
-    effects = []
-    for adjustment in made:
-        before = forecast.errors.copy()
-        forecast.apply(adjustment)
-        effects.append((forecast.errors - before) / tolerances)
-    kept, errors = list(range(len(made))), forecast.errors / tolerances
-    full = _Outlook.of(errors)
-    while kept:
-        outlooks = {index: _Outlook.of(errors - effects[index]) for index in kept}
-        spare = [index for index, outlook in outlooks.items() if outlook.is_as_good_as(full)]
-        if not spare:
+    draws = _Draws(left, duties, seed)
+    now = draws.after(steps)
+    while steps:
+        ways = [(way, draws.after(way)) for way in _shorter(steps, made, choose)]
+        good = [(way, outlook) for way, outlook in ways if outlook.is_as_good_as(now)]
+        if not good:
             break
-        least = max(
-            spare, key=lambda index: (outlooks[index].together, -outlooks[index].means.max())
-        )
-        errors = errors - effects[least]
-        kept.remove(least)
-    return tuple(made[index] for index in kept)
+        steps, then = max(good, key=lambda one: (round(one[1].together, 3), -one[1].means.max()))
+        now = max(now, then, key=lambda outlook: outlook.together)
+    return steps
+
+
+def _shorter(steps: Steps, made: Sequence[Adjustment], choose: Choose | None) -> Iterator[Steps]:
+    """Every way with a step less, the rest as it was or chosen afresh; and doing nothing."""
+    causes = {step.cause for step in steps}
+    gone = {step.cause for step in made} - causes
+    yield ()
+    for step in steps:
+        rest = tuple(one for one in steps if one is not step)
+        if rest:
+            yield rest
+        if choose is not None:
+            afresh = tuple(choose(frozenset(gone | {step.cause})))
+            if {one.cause for one in afresh} < causes:
+                yield afresh
