@@ -15,12 +15,10 @@ from optics.bench.plan.aim import GOOD, Target, choose_controls, on_lattice
 from optics.bench.plan.at_hand import AtHand
 from optics.bench.plan.controls import adjust, step_of
 from optics.bench.plan.order import IN_ORDER, STEP_OF, BenchStep
-from optics.bench.plan.pruning import worth_doing
+from optics.bench.plan.pruning import Drawn, worth_doing
 from optics.bench.plan.state import Forecast, State
 from optics.bench.uncertainty import LEVEL
 
-# An alternative is compared, not promised: fewer draws serve.
-_SKETCH = 4_000
 # On the way, intervals from every tenth draw will do; the promise is from all.
 _COARSE = 10
 # What is always open to adjustment; film and standard are touched only when under suspicion.
@@ -80,9 +78,9 @@ def make_plan(
     Limits: the promise holds for what the readings met; `jumped` names steps they did not.
     """
     bench = at_hand or AtHand()
-    duties = diagnosis.duties
-    made, blocked = _worth_doing(diagnosis, bench, (), seed)
-    forecast = Forecast(diagnosis.left, duties, draws, seed)
+    forecast = Forecast(diagnosis.left, diagnosis.duties, draws, seed)
+    drawn = Drawn(forecast)
+    made, blocked = _worth_doing(diagnosis, bench, drawn)
     as_found = forecast.state(every=_COARSE if made else 1)
     steps = []
     for number, adjustment in enumerate(made, start=1):
@@ -94,7 +92,7 @@ def make_plan(
         as_found=as_found,
         steps=tuple(steps),
         blocked=blocked,
-        alternatives=_alternatives(diagnosis, bench, {a.cause for a in made}, seed),
+        alternatives=_alternatives(diagnosis, bench, {a.cause for a in made}, drawn),
         jumped=_jumped(diagnosis, made),
     )
 
@@ -104,16 +102,18 @@ def _sizes(diagnosis: Diagnosis) -> Vector:
 
 
 def _worth_doing(
-    diagnosis: Diagnosis, bench: AtHand, without: Sequence[Cause], seed: int
+    diagnosis: Diagnosis, bench: AtHand, drawn: Drawn, without: Sequence[Cause] = ()
 ) -> tuple[tuple[Adjustment, ...], tuple[Blocked, ...]]:
     """What is done, without the steps that gain nothing, and what would be and cannot."""
     made, blocked = _adjustments(diagnosis, bench, without)
 
     def chosen(left_out: frozenset[Cause]) -> tuple[Adjustment, ...]:
+        # What the readings say is wrong is put right, not made up for by other parts.
+        if left_out & diagnosis.named:
+            return ()
         return _adjustments(diagnosis, bench, without, left_out)[0]
 
-    duties = _kept(diagnosis.duties, without)
-    return worth_doing(diagnosis.left, duties, made, chosen, seed), blocked
+    return worth_doing(drawn, made, chosen, _kept(diagnosis.duties, without)), blocked
 
 
 def _adjustments(
@@ -200,21 +200,19 @@ def _kept(duties: Sequence[Duty], without: Sequence[Cause]) -> list[Duty]:
 
 
 def _alternatives(
-    diagnosis: Diagnosis, bench: AtHand, used: set[Cause], seed: int
+    diagnosis: Diagnosis, bench: AtHand, used: set[Cause], drawn: Drawn
 ) -> tuple[Alternative, ...]:
     """Ways round the laborious steps, with the price of each."""
     found = []
     for avoided in (Cause.SEAT, Cause.STOP, Cause.FOCAL):
         if avoided not in used:
             continue
-        made, _ = _worth_doing(diagnosis, bench, (avoided,), seed)
-        forecast = Forecast(diagnosis.left, diagnosis.duties, _SKETCH, seed)
-        for adjustment in made:
-            forecast.apply(adjustment)
-        kept = {id(duty) for duty in _kept(diagnosis.duties, (avoided,))}
-        expected = forecast.state().expected
-        leaves = tuple((e.duty, e.mean) for e in expected if abs(e.mean) > GOOD * e.duty.tolerance)
-        inside = min(e.inside for e in expected if id(e.duty) in kept)
+        made, _ = _worth_doing(diagnosis, bench, drawn, (avoided,))
+        outlook = drawn.after(made)
+        pairs = zip(diagnosis.duties, outlook.means.tolist(), strict=True)
+        leaves = tuple((d, mean * d.tolerance) for d, mean in pairs if abs(mean) > GOOD)
+        kept = drawn.lines_of(_kept(diagnosis.duties, (avoided,)))
+        inside = float(outlook.inside[kept].min())
         if made and inside >= 0.5:
             found.append(Alternative(made, (avoided,), inside, leaves))
     return tuple(found)

@@ -8,12 +8,12 @@ import numpy as np
 
 from optics.bench.diagnosis.duties import Duty
 from optics.bench.diagnosis.faults import AT, Cause, Vector
-from optics.bench.diagnosis.posterior import Posterior
 from optics.bench.monte_carlo import Draws
 from optics.bench.plan.adjustment import Adjustment
+from optics.bench.plan.state import Forecast
 
-# All ways are compared on the same draws, so that fewer serve than for a promise.
-_DRAWS = 10_000
+# All ways are compared on the same draws, so that some of those for the promise serve.
+_DRAWS = 5_000
 # By so much the probability of being inside may fall for a step less.
 _FALL = 0.001
 # An error left beyond half the tolerance is put right, however surely it lies within (common
@@ -29,8 +29,12 @@ Choose: TypeAlias = Callable[[frozenset[Cause]], Sequence[Adjustment]]
 
 
 @dataclass(frozen=True)
-class _Outlook:
-    """The duties after some of the steps, in units of their tolerances."""
+class Outlook:
+    """The duties after some of the steps, in units of their tolerances.
+
+    `together` is the probability that all are inside, `inside` that of each; `reach` how far
+    the 95 % interval reaches either way.
+    """
 
     together: float
     inside: Vector
@@ -38,56 +42,65 @@ class _Outlook:
     reach: Vector
 
     @classmethod
-    def of(cls, scaled: Draws) -> "_Outlook":
+    def of(cls, scaled: Draws) -> "Outlook":
+        """The outlook that so many draws give."""
         within = np.abs(scaled) <= 1
-        means = np.abs(scaled.mean(axis=1))
-        reach = means + _REACH * scaled.std(axis=1)
+        means = scaled.mean(axis=1)
+        reach = np.abs(means) + _REACH * scaled.std(axis=1)
         return cls(float(within.all(axis=0).mean()), within.mean(axis=1), means, reach)
 
-    def is_as_good_as(self, other: "_Outlook") -> bool:
+    def is_as_good_as(self, other: "Outlook") -> bool:
         """Whether all together is likelier inside, or nothing is lost at any duty."""
         if self.together > other.together + _FALL:
             return True
-        is_left = (self.means > _LEFT) & (self.means > other.means + _SMALLER)
+        away = np.abs(self.means)
+        is_left = (away > _LEFT) & (away > np.abs(other.means) + _SMALLER)
         is_unsure = (self.reach > 1) & (other.reach <= 1)
         is_less = self.inside < other.inside - _FALL
         is_worse = bool((is_left | is_unsure | is_less).any())
         return self.together >= other.together - _FALL and not is_worse
 
 
-class _Draws:
+class Drawn:
     """The duties' errors as found, and what each step adds, always on the same draws."""
 
-    def __init__(self, left: Posterior, duties: Sequence[Duty], seed: int) -> None:
-        tolerances = np.array([duty.tolerance for duty in duties])
-        self.rows = np.array([duty.row for duty in duties]) / tolerances[:, None]
-        self.found: Draws = left.draws(self.rows, _DRAWS, seed)
-        self.chance = np.random.default_rng(seed + 1)
+    def __init__(self, as_found: Forecast) -> None:
+        self.duties = as_found.duties
+        tolerances = np.array([duty.tolerance for duty in self.duties])[:, None]
+        self.rows = as_found.rows / tolerances
+        some = max(1, as_found.errors.shape[1] // _DRAWS)
+        self.found: Draws = as_found.errors[:, ::some] / tolerances
+        self.chance = np.random.default_rng(1)
         self.hands: dict[tuple[Cause, str], Vector] = {}
 
-    def after(self, steps: Sequence[Adjustment]) -> _Outlook:
+    def lines_of(self, duties: Sequence[Duty]) -> list[int]:
+        """Which of the lines are these duties'."""
+        wanted = set(map(id, duties))
+        return [line for line, duty in enumerate(self.duties) if id(duty) in wanted]
+
+    def after(self, steps: Sequence[Adjustment], lines: list[int] | None = None) -> Outlook:
+        """What is to be expected after these steps, of all duties or of some."""
         errors = self.found.copy()
         for step in steps:
             for name, change in step.changes.items():
-                reach = np.sqrt(3) * change.standard
-                moved = change.value + reach * self._hand(step.cause, name)
+                reach = float(np.sqrt(3)) * change.standard
+                moved: Vector = change.value + reach * self._hand(step.cause, name)
                 for line in np.flatnonzero(self.rows[:, AT[name]]):
                     errors[line] += self.rows[line, AT[name]] * moved
-        return _Outlook.of(errors)
+        return Outlook.of(errors if lines is None else errors[lines])
 
     def _hand(self, cause: Cause, name: str) -> Vector:
         """How a hand misses, between −1 and 1; alike whatever amount it sets."""
         if (cause, name) not in self.hands:
-            self.hands[cause, name] = self.chance.uniform(-1, 1, _DRAWS)
+            self.hands[cause, name] = self.chance.uniform(-1, 1, self.found.shape[1:])
         return self.hands[cause, name]
 
 
 def worth_doing(
-    left: Posterior,
-    duties: Sequence[Duty],
+    drawn: Drawn,
     made: Sequence[Adjustment],
     choose: Choose | None = None,
-    seed: int = 1,
+    kept: Sequence[Duty] | None = None,
 ) -> Steps:
     """The adjustments without those that gain nothing, the least useful left out first.
 
@@ -95,19 +108,21 @@ def worth_doing(
     does not fall by more than 0.1 %, no duty loses its guard band, and no error beyond half the
     tolerance is left that would have been smaller. `choose` makes the plan afresh without some
     causes, for steps that only make up for one another; what it gives is taken where it asks
-    for no other cause.
+    for no other cause. `kept` are the duties that count, where some are given up.
     """
     steps: Steps = tuple(made)
     if not steps:
         return ()
-    draws = _Draws(left, duties, seed)
-    now = draws.after(steps)
+    lines = drawn.lines_of(drawn.duties if kept is None else kept)
+    now = drawn.after(steps, lines)
     while steps:
-        ways = [(way, draws.after(way)) for way in _shorter(steps, made, choose)]
+        ways = [(way, drawn.after(way, lines)) for way in _shorter(steps, made, choose)]
         good = [(way, outlook) for way, outlook in ways if outlook.is_as_good_as(now)]
         if not good:
             break
-        steps, then = max(good, key=lambda one: (round(one[1].together, 3), -one[1].means.max()))
+        steps, then = max(
+            good, key=lambda one: (round(one[1].together, 3), -np.abs(one[1].means).max())
+        )
         now = max(now, then, key=lambda outlook: outlook.together)
     return steps
 
@@ -121,7 +136,7 @@ def _shorter(steps: Steps, made: Sequence[Adjustment], choose: Choose | None) ->
         rest = tuple(one for one in steps if one is not step)
         if rest:
             yield rest
-        if choose is not None:
+        if choose is not None and rest:
             afresh = tuple(choose(frozenset(gone | {step.cause})))
-            if {one.cause for one in afresh} < causes:
+            if afresh and {one.cause for one in afresh} < causes:
                 yield afresh

@@ -8,7 +8,7 @@ import pytest
 from optics.bench.camera import Camera, Helicoid, Lens, Turn
 from optics.bench.diagnosis import Cause, Diagnosis, Faults, diagnose, usual_priors
 from optics.bench.plan import Adjustment, AtHand, Screw, make_plan
-from optics.bench.plan.pruning import worth_doing
+from optics.bench.plan.pruning import Drawn, worth_doing
 from optics.bench.plan.state import Forecast
 from optics.bench.practice import Bench, Habits, draw_camera, round_of_readings, take_all
 from optics.bench.remedies import Workshop
@@ -40,6 +40,11 @@ def moved(cause: Cause, amount: float) -> Adjustment:
     return Adjustment(cause, "", "", changes, (), "")
 
 
+def as_found(found: Diagnosis) -> Drawn:
+    """Draw the camera as it was found."""
+    return Drawn(Forecast(found.left, found.duties, 20_000))
+
+
 def inside(found: Diagnosis, steps: tuple[Adjustment, ...]) -> float:
     """Draw afresh how probably all is inside after some steps."""
     forecast = Forecast(found.left, found.duties, 40_000, seed=9)
@@ -62,8 +67,8 @@ def test_a_step_that_only_adds_the_hand_s_error_is_left_out() -> None:
     """Of a step that is needed and one that moves what is right, the first stays."""
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-0.2), FULL_ROUND))
     needed, idle = moved(Cause.RING, 0.2), moved(Cause.STOP, 0.008)
-    assert worth_doing(found.left, found.duties, (needed, idle)) == (needed,)
-    assert worth_doing(found.left, found.duties, (idle, needed)) == (needed,)
+    assert worth_doing(as_found(found), (needed, idle)) == (needed,)
+    assert worth_doing(as_found(found), (idle, needed)) == (needed,)
 
 
 def test_an_error_beyond_half_the_tolerance_is_put_right() -> None:
@@ -72,7 +77,7 @@ def test_an_error_beyond_half_the_tolerance_is_put_right() -> None:
         off = share * HELICOID.allowed_error
         found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-off), FULL_ROUND, 0.002))
         step = moved(Cause.RING, off)
-        assert worth_doing(found.left, found.duties, (step,)) == ((step,) if is_set else ())
+        assert worth_doing(as_found(found), (step,)) == ((step,) if is_set else ())
 
 
 def test_where_something_else_stays_wrong_the_rest_is_still_put_right() -> None:
@@ -116,4 +121,17 @@ def test_a_screw_that_makes_it_worse_is_not_turned() -> None:
     found = diagnose(FAST, all_shown(FAST, Faults(gain=-0.002), readings, limit=0.007))
     eighth = moved(Cause.GAIN, 0.025 / FAST.film_side_extension(1200.0))
     assert inside(found, (eighth,)) < inside(found, ()) - 0.01
-    assert worth_doing(found.left, found.duties, (eighth,)) == ()
+    assert worth_doing(as_found(found), (eighth,)) == ()
+
+
+def test_steps_that_only_make_up_for_one_another_are_chosen_afresh() -> None:
+    """A seat moved amiss, and stop and ring to make up for it, give way to the ring alone."""
+    found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-0.2), FULL_ROUND))
+    made = (moved(Cause.SEAT, -0.03), moved(Cause.STOP, 0.03), moved(Cause.RING, 0.23))
+    alone = (moved(Cause.RING, 0.2),)
+
+    def afresh(left_out: frozenset[Cause]) -> tuple[Adjustment, ...]:
+        return alone if Cause.SEAT in left_out else made
+
+    assert worth_doing(as_found(found), made) == made
+    assert worth_doing(as_found(found), made, afresh) == alone
