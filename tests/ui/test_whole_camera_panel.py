@@ -36,8 +36,8 @@ def test_a_reading_that_disagrees_comes_first() -> None:
     assert found.diagnosis.is_accused
     html = verdict_html(found)
     assert "Before anything is moved" in html
-    assert "both of the 1.5 m mark, contradict each other" in html
-    assert "take both again" in html
+    assert "wo readings of the 1.5 m mark contradict each other" in html
+    assert "Take both again" in html
     assert "verdict unsure" in html
 
 

@@ -19,7 +19,7 @@ from optics.bench.diagnosis.priors import Priors
 from optics.bench.standard.places import place_name
 from optics.bench.taken import Surface
 from optics.bench.uncertainty import Estimate
-from optics.bench.wording import said_half_width
+from optics.bench.wording import said_half_width, said_offset
 from optics.units import format_angle, format_distance, format_length
 
 CAUSE_WORDS = {
@@ -85,7 +85,7 @@ def headline_parts(diagnosis: Diagnosis) -> tuple[str, str]:
     """
     if diagnosis.contradictions:
         worst = diagnosis.contradictions[0]
-        return "Before any cause is looked for:", _lowered(_contradicting(diagnosis, worst))
+        return "Before any cause is looked for:", _contradicting(diagnosis, worst)
     causes = [c for c in Cause if c in diagnosis.named]
     lead = f"Most probable ({percent(diagnosis.named_probability)}):"
     more = "; what is left over is too faint to name" if _is_more(diagnosis) else ""
@@ -98,8 +98,9 @@ def _is_more(diagnosis: Diagnosis) -> bool:
     return diagnosis.named != diagnosis.leading.causes
 
 
-def _lowered(words: str) -> str:
-    return words[:1].lower() + words[1:]
+def begun(words: str) -> str:
+    """Words as they stand at the beginning of a sentence."""
+    return words[:1].upper() + words[1:]
 
 
 def said_size(diagnosis: Diagnosis, cause: Cause) -> str:
@@ -241,30 +242,28 @@ def _unread_lines(diagnosis: Diagnosis) -> list[str]:
 
 def outlier_line(diagnosis: Diagnosis, outlier: Outlier) -> str:
     """An accused reading, and what to do first."""
-    reading = diagnosis.seen.readings[outlier.index]
-    away = format_length(abs(outlier.away), places=3)
+    seen, away = diagnosis.seen, format_length(abs(outlier.away), places=3)
     return (
-        f"Reading {outlier.index + 1}, {reading_words(reading)}, disagrees with all the others "
-        f"by {away}, by chance {_seldom(outlier.chance)}: take it again "
-        "before anything is moved."
+        f"The reading of {reading_words(seen.readings[outlier.index])} that shows "
+        f"{said_offset(seen.errors[outlier.index].value)} disagrees with all the others by {away}, "
+        f"by chance {_seldom(outlier.chance)}: take it again before anything is moved."
     )
 
 
 def contradiction_line(diagnosis: Diagnosis, found: Contradiction) -> str:
     """Two readings of one thing that cannot both be right, and what to do first."""
     return (
-        f"{_contradicting(diagnosis, found)}, by chance {_seldom(found.chance)}: take both again "
-        "before anything is moved."
+        f"{begun(_contradicting(diagnosis, found))}: so far apart by chance "
+        f"{_seldom(found.chance)}. Take both again before anything is moved."
     )
 
 
 def _contradicting(diagnosis: Diagnosis, found: Contradiction) -> str:
-    one, other = found.pair
-    return (
-        f"Readings {one + 1} and {other + 1}, both of "
-        f"{reading_words(diagnosis.seen.readings[one])}, contradict each other by "
-        f"{format_length(found.apart, places=3)}"
-    )
+    """What was read twice, and both that it showed: a row has another number on every page."""
+    seen = diagnosis.seen
+    one, other = (said_offset(seen.errors[index].value) for index in found.pair)
+    place = reading_words(seen.readings[found.pair[0]])
+    return f"two readings of {place} contradict each other, {one} and {other}"
 
 
 def accused_lines(diagnosis: Diagnosis) -> tuple[str, ...]:

@@ -3,9 +3,9 @@
 from optics.bench.diagnosis.duties import Duty
 from optics.bench.diagnosis.evidence import Spot
 from optics.bench.diagnosis.faults import Cause
-from optics.bench.diagnosis.reading_wording import said_offset
 from optics.bench.diagnosis.wording import (
     accused_lines,
+    begun,
     further_line,
     joined,
     percent,
@@ -13,7 +13,7 @@ from optics.bench.diagnosis.wording import (
 from optics.bench.plan.planning import Alternative, Plan, Step
 from optics.bench.plan.state import Expected
 from optics.bench.uncertainty import LEVEL
-from optics.bench.wording import said_half_width
+from optics.bench.wording import said_half_width, said_offset
 from optics.units import format_distance, format_length
 
 _WITHOUT = {
@@ -90,7 +90,7 @@ def needs_line(plan: Plan) -> str:
         return accused_lines(plan.diagnosis)[0]
     if plan.blocked:
         return " ".join(blocked.reason for blocked in plan.blocked)
-    return further_line(plan.diagnosis) or f"{_NO_MORE[:1].upper()}{_NO_MORE[1:]}."
+    return further_line(plan.diagnosis) or f"{begun(_NO_MORE)}."
 
 
 def alternative_line(alternative: Alternative) -> str:

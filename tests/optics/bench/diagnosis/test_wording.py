@@ -114,14 +114,14 @@ def test_the_probability_in_the_headline_belongs_to_what_it_names() -> None:
 
 
 def test_a_contradiction_comes_before_any_cause() -> None:
-    """Two readings of the stop 0.1 mm apart are the headline, by number and by name."""
+    """Two readings of the stop 0.1 mm apart are the headline, by place and by what they show."""
     twice = [all_shown(HELICOID, Faults(stop=s), (STOP,))[0] for s in (0.0, 0.1)]
     found = diagnose(HELICOID, (*all_shown(HELICOID, Faults(seat=0.1), (GAUGE, NEAR)), *twice))
-    apart = "readings 3 and 4, both of the stop, contradict each other by 0.10"
-    assert headline(found).startswith(f"Before any cause is looked for: {apart}")
+    apart = "wo readings of the stop contradict each other, right and 0.100 mm too far out"
+    assert headline(found) == f"Before any cause is looked for: t{apart}."
     (line,) = accused_lines(found)
-    assert line.startswith("Readings 3 and 4, both of the stop, contradict each other by 0.10")
-    assert line.endswith("take both again before anything is moved.")
+    assert line.startswith(f"T{apart}: so far apart by chance less than once in a million.")
+    assert line.endswith("Take both again before anything is moved.")
     assert diagnosis_text(found)[1] == line
 
 
@@ -142,13 +142,14 @@ def test_a_settled_case_leaves_no_open_line() -> None:
 
 
 def test_an_accused_reading_is_named_first() -> None:
-    """A slipped reading is named by number and place, with what to do."""
+    """A slipped reading is named by its place and what it shows, with what to do."""
     readings = list(all_shown(HELICOID, Faults(), FULL_ROUND))
     readings[6] = all_shown(HELICOID, Faults(seat=0.2), FULL_ROUND[6:7])[0]
     diagnosis = diagnose(HELICOID, readings)
     said = outlier_line(diagnosis, diagnosis.outliers[0])
     assert said.startswith(
-        "Reading 7, the ∞ mark, disagrees with all the others by 0.196 mm, "
+        "The reading of the ∞ mark that shows 0.200 mm too far out disagrees with all the others "
+        "by 0.196 mm, "
         "by chance less than once in a million"
     )
     assert said.endswith("take it again before anything is moved.")

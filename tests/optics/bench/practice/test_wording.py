@@ -137,7 +137,7 @@ def test_the_debrief_tells_all() -> None:
     assert eye == "instrument"
     assert "more than an eye is granted" in wording.remark_words(done, found.remarks[2])[3]
     assert wording.plan_heading(found).endswith("contradicted each other.")
-    assert any("take both again" in note for note in wording.plan_notes(found))
+    assert any("Take both again" in note for note in wording.plan_notes(found))
     assert any("conform" in note.lower() for note in wording.plan_notes(found))
     assert wording.plan_notes(debrief(sitting(Finish()))) == ()
     assert wording.plan_heading(debrief(sitting(Finish()))).startswith("Nothing was read")
