@@ -96,13 +96,13 @@ def _solve(options: argparse.Namespace) -> int:
     from optics.records.files import read_job
     from optics.records.result import result_of
     from optics.records.solve import solve
-    from ui.plain_text import solution_text, understood_text
+    from ui.plain_text import solution_text
 
     solution = solve(read_job(_contents(options.file)))
     if options.json:
         print(result_of(solution).model_dump_json(indent=2))
     else:
-        print(understood_text(solution.job), solution_text(solution), sep="\n\n")
+        print(solution_text(solution))
     return 0
 
 

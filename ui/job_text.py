@@ -8,6 +8,7 @@ from optics.bench import wording
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.decision import said_decision, said_probability, said_rule
 from optics.bench.report import JobReport, TakenReading
+from optics.bench.report_wording import said_open
 
 if TYPE_CHECKING:
     from optics.records.store import JobLine
@@ -80,7 +81,8 @@ def _dotted(*texts: str) -> str:
 
 def _taken(taken: TakenReading) -> str:
     about = _dotted(taken.day, taken.instrument, taken.note)
-    head = f"- {taken.title}" + (f" ({about})" if about else "")
+    read = _dotted(taken.title, taken.figures)
+    head = f"- {read}" + (f" ({about})" if about else "")
     if isinstance(taken.answer, Correction):
         assert taken.decision is not None
         said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
@@ -92,7 +94,8 @@ def _decision(report: JobReport) -> list[str]:
     if report.verdict is None:
         return []
     by = _dotted(report.decided_by, report.decided_on)
-    lines = [f"As left: {report.verdict.words}.", said_rule(report.guard)]
+    lens = f"Lens focus as left: {report.verdict.words}."
+    lines = [lens, *(f"{line}." for line in said_open(report)), said_rule(report.guard)]
     lines += [report.decision_note] if report.decision_note.strip() else []
     lines += [f"Decided by {by}."] if by else []
     return lines + ([f"Next service: {report.next_service}"] if report.next_service else [])

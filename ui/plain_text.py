@@ -11,7 +11,7 @@ from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
 from optics.records.cam import CamPart
 from optics.records.diagnosis import DiagnosisPart
-from optics.records.job import JobDocument, ScalePart
+from optics.records.job import ScalePart
 from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Answer, Solution
 from optics.records.understood import understood
@@ -27,13 +27,11 @@ WEIGH_TOGETHER = (
 _WIDTH = 76
 
 
-def understood_text(job: JobDocument) -> str:
-    """The figures a job was worked out from, as they were understood."""
-    return _in_blocks([["Understood", *(f"- {line}" for line in understood(job))]])
-
-
 def solution_text(solution: Solution) -> str:
-    """All answers of a job, in words; with a diagnosis, one plan in place of many remedies."""
+    """All answers of a job, in words; with a diagnosis, one plan in place of many remedies.
+
+    At the end stands how each figure was understood, so that a slip of a unit is seen.
+    """
     title = " — ".join(t for t in (solution.job.title, solution.camera.name) if t)
     parts = [title] if title else []
     if solution.whole is not None:
@@ -49,6 +47,8 @@ def solution_text(solution: Solution) -> str:
         parts.append(f"{RangefinderPart.title}\n{_in_blocks(lines)}")
     if solution.cam is not None:
         parts.append(f"{CamPart.title}\n{_in_blocks(cam_blocks(solution.cam))}")
+    figures = (f"- {line}" for line in understood(solution.job))
+    parts.append(_in_blocks([["Understood as", *figures]]))
     return "\n\n".join(parts)
 
 

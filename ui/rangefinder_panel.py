@@ -102,7 +102,8 @@ def _found(found: SetUp) -> str:
     return (
         '<section class="answer found"><h2 class="small">Zero and gain</h2>'
         f"{_list(words.found_lines(found))}"
-        f'<p class="quiet">{escape(wording.CONVENTIONS)} {escape(words.STOP)}</p></section>'
+        f'<p class="quiet">{escape(wording.CONVENTIONS)} {escape(words.STOP)} '
+        f"{escape(words.SCALE_FIRST)}</p></section>"
     )
 
 

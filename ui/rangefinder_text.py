@@ -28,5 +28,5 @@ def _set_up_blocks(found: SetUp) -> list[list[str]]:
         ["What to turn next", *(f"- {line}" for line in words.next_lines(found))],
         ["What is to change", *(f"- {line}" for line in words.found_lines(found))],
         ["Rounds so far", *(f"- {line}" for line in rounds)],
-        [wording.CONVENTIONS],
+        [wording.CONVENTIONS, words.SCALE_FIRST],
     ]

@@ -1,11 +1,13 @@
 """The fields of the record, drawn part by part."""
 
 from collections.abc import Sequence
+from html import escape
 
 import streamlit as st
 
 from optics.records.job import TakenPart
 from optics.records.library import Item
+from optics.records.reading_words import said_figures, said_thing
 from ui.answer_panel import group_html
 from ui.fields import choice, field, plain_field
 from ui.library import library_items
@@ -59,8 +61,10 @@ def taken_form(record: RecordDraft, where: str, taken: Sequence[TakenPart]) -> l
     """Draw what may be changed of the readings as found or as left: day, instrument, note."""
     refusals: list[str] = []
     for number, one in enumerate(taken):
+        read = filter(None, (said_thing(one.reading), said_figures(one.reading)))
+        said = escape(" · ".join(read))
         words, end = st.columns([10, 3], vertical_alignment="center")
-        words.html(f"<p class='taken'><b>{number + 1} {one.reading.title}</b></p>")
+        words.html(f"<p class='taken'><b>{number + 1} {said}</b></p>")
         with end:
             _offer_removal(record, where, number)
         refusals += _rows(record, f"{where}.{number}", TAKEN, f"as {where} {number + 1}, ")

@@ -7,9 +7,10 @@ from optics.bench import wording
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.decision import said_decision, said_probability
 from optics.bench.report import JobReport, TakenReading
+from optics.bench.report_wording import said_open, said_result
 from optics.records.store import Learned
-from optics.sheets.certificate import said_result
 from optics.units import format_length
+from ui.bench_panel import lines_html
 from ui.record_changes import Collision
 
 
@@ -18,6 +19,7 @@ def record_html(report: JobReport) -> str:
     verdict = report.verdict.name.lower() if report.verdict else "unread"
     head = (
         f"<p class='headline record verdict {verdict}'><strong>{said_result(report)}</strong></p>"
+        f"{lines_html(said_open(report), 'verdict outside')}"
     )
     parts = [
         _table("As found", map(_reading_row, report.found)),
@@ -46,7 +48,8 @@ def _reading_row(taken: TakenReading) -> tuple[str, str]:
     if not isinstance(taken.answer, Correction):
         return taken.title, parallax_advice(taken.answer)
     assert taken.decision is not None
-    said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
+    read = f"{taken.figures[0].upper()}{taken.figures[1:]}."
+    said = f"{read} {wording.headline(taken.answer)} {said_decision(taken.decision)}"
     return taken.title, f"{said} {said_probability(taken.decision)}"
 
 

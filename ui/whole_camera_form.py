@@ -17,9 +17,10 @@ from ui.rangefinder_form import rangefinder_form
 
 _AS_USUAL = "nothing: all as usual"
 _CAUSES = {words: CAUSE_NAMES[cause] for cause, words in CAUSE_WORDS.items()}
+_OUT = "plus: too far out"
 _SCREWS = (
-    ("infinity_screw", parts.INFINITY_SCREW, "∞ screw, a turn adds", "0.2", "mm at the film"),
-    ("near_screw", parts.NEAR_SCREW, "near screw, a turn adds", "0.05", "at the near target"),
+    ("infinity_screw", parts.INFINITY_SCREW, "∞ screw, a turn clockwise adds", "0.2", _OUT),
+    ("near_screw", parts.NEAR_SCREW, "near screw, a turn clockwise adds", "0.05", f"near, {_OUT}"),
 )
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from optics.bench.uncertainty import Estimate, conformity
-from optics.bench.verdict import Guard, Verdict, judge_read
+from optics.bench.verdict import Guard, Verdict, judge_read, worst
 from optics.units import format_length
 
 
@@ -37,9 +37,7 @@ def decide(error: Estimate, allowed: float, guard: Guard) -> Decision:
 
 def overall(decisions: Iterable[Decision]) -> Verdict | None:
     """One verdict for several figures: the worst of them; None for none."""
-    verdicts = {decision.verdict for decision in decisions}
-    worst_first = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.NOT_STATED, Verdict.INSIDE)
-    return next((verdict for verdict in worst_first if verdict in verdicts), None)
+    return worst(decision.verdict for decision in decisions)
 
 
 def said_rule(guard: Guard) -> str:

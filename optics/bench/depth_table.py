@@ -44,11 +44,6 @@ class DepthTable:
         """Depth of field from near to far limit; infinite where it reaches infinity."""
         return self.far - self.near
 
-    @property
-    def reaches_infinity(self) -> Array:
-        """True where everything beyond the near limit is sharp."""
-        return np.isinf(self.far)
-
     @cached_property
     def depth_each_way(self) -> Array:
         """Depth of focus each way at the film, N·c·(1 + m/p)."""
@@ -57,19 +52,6 @@ class DepthTable:
             circle_of_confusion=self.circle_of_confusion,
             magnification=self.magnification,
             pupil_magnification=self.camera.lens.pupil_magnification,
-        )
-
-    @cached_property
-    def blur_at_infinity(self) -> Array:
-        """Blur disc on the film of a point at infinity, focused at each distance."""
-        return np.maximum(  # A lens focused on infinity gives −0.
-            depth.depth_far.solve_for("circle_of_confusion").value(
-                far_limit=np.inf,
-                f_number=self.f_numbers[:, None],
-                object_distance=self.object_distances,
-                **_lens_of(self.camera),
-            ),
-            0.0,
         )
 
 

@@ -16,9 +16,13 @@ Row = tuple[str, str]
 
 @dataclass(frozen=True)
 class TakenReading:
-    """A reading as found or as left, and what follows; parallax has no decision."""
+    """A reading as found or as left, and what follows; parallax has no decision.
+
+    `title` tells it from the others, and `figures` are the tries.
+    """
 
     title: str
+    figures: str
     day: str
     instrument: str
     note: str
@@ -49,10 +53,14 @@ class WorkRow:
 
 @dataclass(frozen=True)
 class Checked:
-    """Something measured besides the focus readings, and what came out, a sentence each."""
+    """Something measured besides the focus readings, and what came out, a sentence each.
+
+    `verdict` is how it stands to its tolerance, where it has one.
+    """
 
     title: str
     said: tuple[str, ...]
+    verdict: Verdict | None = None
 
 
 @dataclass(frozen=True)
@@ -108,6 +116,12 @@ class JobReport:
     def verdict(self) -> Verdict | None:
         """The worst of the decisions on the readings as left; None where there is none."""
         return overall(one.decision for one in self.left if one.decision is not None)
+
+    @property
+    def open_checks(self) -> tuple[tuple[str, Verdict], ...]:
+        """What else was measured and is not proved right, and how it stands."""
+        judged = ((one.title, one.verdict) for one in self.checked)
+        return tuple((title, how) for title, how in judged if how not in (None, Verdict.INSIDE))
 
 
 def _corrections(taken: tuple[TakenReading, ...]) -> tuple[Correction, ...]:

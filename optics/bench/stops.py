@@ -148,8 +148,3 @@ def f_number(marked: float, stops: Stops = Stops.EXACT, table: str | None = None
     found = meaning(marked, table)
     as_marked = stops is Stops.MARKED and found.table is not UNIFORM_SYSTEM
     return found.marked if as_marked else found.f_number
-
-
-def uniform_number(f_number: float) -> float:
-    """The Uniform System number of an f-number, N²/16."""
-    return depth.uniform_system.solve_for("uniform_system").value(f_number=f_number)

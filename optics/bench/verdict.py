@@ -1,5 +1,6 @@
 """Whether a figure is inside its tolerance, allowing for how well it is known."""
 
+from collections.abc import Iterable
 from enum import StrEnum
 
 from optics.bench.uncertainty import Estimate
@@ -57,3 +58,10 @@ def judge_read(estimate: Estimate, tolerance: float, guard: Guard = Guard.EXPAND
     found = judge(estimate, tolerance, guard)
     is_bare = guard is Guard.EXPANDED and not estimate.standard
     return Verdict.NOT_STATED if is_bare and found is Verdict.INSIDE else found
+
+
+def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
+    """One verdict for several things: the worst of them; None for none."""
+    found = set(verdicts)
+    worst_first = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.NOT_STATED, Verdict.INSIDE)
+    return next((verdict for verdict in worst_first if verdict in found), None)

@@ -4,10 +4,16 @@ from collections.abc import Iterator
 
 from optics.bench import budget, cam_wording, scale_wording
 from optics.bench.diagnosis import wording as diagnosis_wording
+from optics.bench.explanations import Cause
+from optics.bench.gate import GateResult
 from optics.bench.gate import wording as gate_wording
 from optics.bench.rangefinder import set_up_wording, wording
+from optics.bench.rangefinder.set_up import SetUp
 from optics.bench.report import Checked
+from optics.bench.scale_check import ScaleCheck
 from optics.bench.standard import wording as standard_wording
+from optics.bench.verdict import Verdict, worst
+from optics.bench.witness import Finding
 from optics.bench.witness import wording as witness_wording
 from optics.records.budget import BudgetPart
 from optics.records.cam import CamPart
@@ -16,8 +22,14 @@ from optics.records.gate import GatePart
 from optics.records.job import JobDocument, ScalePart
 from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Solution, solve
-from optics.records.standard import StandardPart
+from optics.records.standard import StandardAnswer, StandardPart
 from optics.records.witness import WitnessPart
+
+_FINDINGS = {
+    Finding.TOLD: None,
+    Finding.CANNOT_TELL: Verdict.UNSURE,
+    Finding.NONE_FITS: Verdict.OUTSIDE,
+}
 
 
 def checks_of(job: JobDocument) -> tuple[Checked, ...]:
@@ -37,33 +49,49 @@ def _told(solution: Solution) -> Iterator[Checked]:
         headline = diagnosis_wording.headline(solution.whole.diagnosis)
         yield Checked(DiagnosisPart.title, (headline,))
     if solution.scale is not None:
-        yield Checked(ScalePart.title, _scale(solution))
+        yield _scale(solution, solution.scale)
     if solution.set_up is not None:
-        verdict = set_up_wording.verdict(solution.set_up)
-        goal = wording.goal_line(solution.set_up.bench.goal, verdict)
-        yield Checked(RangefinderPart.title, (set_up_wording.headline(solution.set_up), goal))
+        yield _rangefinder(solution.set_up)
     if solution.cam is not None and solution.cam.stoning is not None:
-        yield Checked(CamPart.title, cam_wording.lines(solution.cam.stoning))
+        stoning = solution.cam.stoning
+        yield Checked(CamPart.title, cam_wording.lines(stoning), stoning.before.verdict)
     if solution.standard is not None:
-        standard, view = solution.standard.standard, solution.standard.view
-        lean = standard_wording.said_lean(standard.plane)
-        mean = standard_wording.said_mean(standard)
-        yield Checked(StandardPart.title, (lean, mean, standard_wording.said_map(view)))
+        yield _standard(solution.standard)
     if solution.gate is not None:
-        found = solution.gate
-        play, error = gate_wording.said_play(found), gate_wording.said_gate_error(found)
-        left = gate_wording.said_tolerance(found, solution.camera.allowed_error)
-        yield Checked(GatePart.title, (play, error, left))
+        yield _gate(solution.gate, solution.camera.allowed_error)
     if solution.witness is not None:
-        yield Checked(WitnessPart.title, (witness_wording.verdict_line(solution.witness),))
+        found = solution.witness
+        line = witness_wording.verdict_line(found)
+        yield Checked(WitnessPart.title, (line,), _FINDINGS[found.finding])
     if solution.budget is not None:
+        # A sum of what may be out, not a thing that was measured: it has no verdict of its own.
         whole, rest = budget.said_whole(solution.budget), budget.said_next(solution.budget)
         yield Checked(BudgetPart.title, (whole, rest))
 
 
-def _scale(solution: Solution) -> tuple[str, ...]:
-    assert solution.scale is not None
-    said = scale_wording.scale_headline(solution.scale)
-    if solution.confusion is None:
-        return (said,)
-    return said, scale_wording.confusion_line(solution.confusion, solution.conventions)
+def _scale(solution: Solution, check: ScaleCheck) -> Checked:
+    said = [scale_wording.scale_headline(check)]
+    if solution.confusion is not None:
+        said.append(scale_wording.confusion_line(solution.confusion, solution.conventions))
+    found = check.verdict
+    told = Verdict.INSIDE if found is not None and found.cause is Cause.RIGHT else Verdict.OUTSIDE
+    return Checked(ScalePart.title, tuple(said), Verdict.UNSURE if found is None else told)
+
+
+def _rangefinder(found: SetUp) -> Checked:
+    verdict = set_up_wording.verdict(found)
+    goal = wording.goal_line(found.bench.goal, verdict)
+    return Checked(RangefinderPart.title, (set_up_wording.headline(found), goal), verdict)
+
+
+def _standard(found: StandardAnswer) -> Checked:
+    standard, view = found.standard, found.view
+    lean, mean = standard_wording.said_lean(standard.plane), standard_wording.said_mean(standard)
+    verdict = worst(corner.verdict for corner in view.corners)
+    return Checked(StandardPart.title, (lean, mean, standard_wording.said_map(view)), verdict)
+
+
+def _gate(found: GateResult, allowed: float) -> Checked:
+    play, error = gate_wording.said_play(found), gate_wording.said_gate_error(found)
+    left = gate_wording.said_tolerance(found, allowed)
+    return Checked(GatePart.title, (play, error, left), found.verdict(allowed))

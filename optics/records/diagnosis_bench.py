@@ -268,10 +268,25 @@ def at_hand_of(job: JobDocument, camera: Camera, set_up: SetUp | None) -> AtHand
     near = camera.film_side_extension(_near_target(set_up)) if gain is not None else math.nan
     return AtHand(
         workshop_of(job.workshop),
-        Screw(zero) if zero is not None else learned[0],
-        Screw(gain / near) if gain is not None else learned[1],
+        _screw(zero, learned[0], typed.INFINITY_SCREW.words),
+        _screw(None if gain is None else gain / near, learned[1], typed.NEAR_SCREW.words),
         _screws(job) or AtHand.standard_screws,
     )
+
+
+def _screw(stated: float | None, learned: Screw | None, words: str) -> Screw | None:
+    """A screw as stated, else as learned; stated against what its turns showed, it is refused."""
+    if stated is None:
+        return learned
+    if learned is not None and stated * learned.per_turn < 0:
+        raise OutOfRange(
+            f"{words[0].upper()}{words[1:]} is stated with the wrong sign: the turns noted on the "
+            "page Rangefinder moved the lens the other way; change the sign, or leave the figure "
+            "out and let those turns tell it.",
+            quantity=words,
+            value=stated,
+        )
+    return Screw(stated)
 
 
 def _near_target(set_up: SetUp | None) -> float:

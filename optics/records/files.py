@@ -2,6 +2,7 @@
 
 import json
 from collections import Counter
+from collections.abc import Sequence
 from functools import partial
 from typing import Any, NoReturn, TypeVar
 
@@ -106,17 +107,50 @@ def _check_version(found: Any, kind: type[BaseModel], what: str) -> None:
 def problem_sentence(wrong: ValidationError, what: str = "job") -> str:
     """The first thing wrong, and where; the sentence of a refused figure is kept whole."""
     first = wrong.errors()[0]
-    place = " → ".join(one_line(str(step)) for step in first["loc"]) or f"the {what}"
-    refusal = first.get("ctx", {}).get("error")
-    if isinstance(refusal, ShimwrightError):
-        return f"In {place}: {refusal}"
-    if first["type"] == "extra_forbidden":
-        return f"In {place}: this field is not known; remove it or correct its name."
-    if first["type"] == "string_type":
-        return f"In {place}: write the figure as text with its unit, such as “1.2 m”."
-    if first["type"] == "missing":
-        return f"In {place}: this field is missing."
-    return f"In {place}: {one_line(first['msg'], 200)}."
+    place = _place(first["loc"]) or f"the {what}"
+    told = first.get("ctx", {})
+    if isinstance(told.get("error"), ShimwrightError):
+        return f"In {place}: {told['error']}"
+    said = _PROBLEMS.get(first["type"])
+    if said is None:
+        return f"In {place}: {one_line(first['msg'], 200)}."
+    words = {name: one_line(str(text).replace("'", ""), 200) for name, text in told.items()}
+    return f"In {place}: {said.format(**words)}."
+
+
+_GROUP = "a group of fields in {{ }} is wanted here"
+_PROBLEMS = {
+    "extra_forbidden": "this field is not known; remove it or correct its name",
+    "string_type": "write the figure as text with its unit, such as “1.2 m”",
+    "string_too_long": "the text must have at most {max_length} letters and signs",
+    "missing": "this field is missing",
+    "union_tag_invalid": "the kind “{tag}” is not known; it must be one of {expected_tags}",
+    "union_tag_not_found": "its field “kind” is missing; write what it is, such as “mark”",
+    "enum": "it must be {expected}",
+    "literal_error": "it must be {expected}",
+    "too_long": "there must be at most {max_length} of them: got {actual_length}",
+    "model_type": _GROUP,
+    "model_attributes_type": _GROUP,
+    "tuple_type": "a list in [ ] is wanted here",
+}
+# Fields that hold one of several kinds of part: the checker's report names the kind after them.
+_OF_SEVERAL_KINDS = {"focusing", "reading", "body", "compensator"}
+
+
+def _place(steps: Sequence[int | str]) -> str:
+    """Where in the file: names as they stand in it, lists counted from 1."""
+    said: list[str] = []
+    for number, step in enumerate(steps):
+        before = steps[number - 1] if number else ""
+        is_last = number == len(steps) - 1
+        if isinstance(step, int):
+            said.append(f"{said.pop()} no. {step + 1}")
+        elif before in _OF_SEVERAL_KINDS or (steps[0] == "readings" and number == 2):
+            # The kind of the part, which is no field of the file; alone it is the place itself.
+            said += [one_line(step)] if is_last else []
+        else:
+            said.append(one_line(step))
+    return " → ".join(said)
 
 
 def one_line(text: str, longest: int = 60) -> str:

@@ -20,6 +20,7 @@ from optics.records import fields
 from optics.records.checks import checks_of
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, RotationPart, TakenPart
+from optics.records.reading_words import said_figures, said_thing
 from optics.records.solve import described
 from optics.records.to_bench import camera_of, gauge_limit, marks_of, reading_of, workshop_of
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
@@ -127,7 +128,10 @@ def _taken(
 
 def _worked_out(job: JobDocument, camera: Camera, part: TakenPart) -> TakenReading:
     reading = reading_of(part.reading, camera)
-    words = (part.reading.title, part.day or "", _instrument_name(part), part.note)
+    words = (
+        said_thing(part.reading), said_figures(part.reading), part.day or "",
+        _instrument_name(part), part.note,
+    )  # fmt: skip
     if isinstance(reading, ParallaxReading):
         return TakenReading(*words, reading)
     guard = _GUARDS[(job.work or WorkPart()).decision.guard_band]

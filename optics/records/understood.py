@@ -12,7 +12,7 @@ _NOT_WORKED_WITH = {"intake", "trays", "work", "found", "left"}
 
 
 def understood(job: JobDocument) -> tuple[str, ...]:
-    """Each figure that was typed, in words and as it was understood: ``lead: 18 mm``."""
+    """Each figure worked with, in words and as it was understood: ``lead: 18 mm``."""
     names = (name for name in type(job).model_fields if name not in _NOT_WORKED_WITH)
     return tuple(line for name in names for line in _within(getattr(job, name)))
 
@@ -24,16 +24,15 @@ def _within(found: Any) -> Iterator[str]:
             yield from _within(one)
     elif isinstance(found, Part):
         for name in type(found).model_fields:
-            if name in found.model_fields_set:
-                yield from _figure(found, name)
+            yield from _figure(found, name)
 
 
 def _figure(part: Part, name: str) -> Iterator[str]:
-    field, text = _typed(part, name), getattr(part, name)
-    if field is None or text is None:
-        yield from _within(text)
+    field, given = _typed(part, name), getattr(part, name)
+    if field is not None and isinstance(given, str):
+        yield f"{field.words}: {field.echo(field.read(given))}"
     else:
-        yield f"{field.words}: {field.echo(field.read(text))}"
+        yield from _within(given)
 
 
 def _typed(part: Part, name: str) -> Typed | None:

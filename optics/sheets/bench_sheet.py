@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from optics.bench.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
-from optics.bench.report import JobReport
+from optics.bench.report import JobReport, TakenReading
 from optics.sheets.certificate import Heading, draw_checked, draw_heading
 from optics.sheets.flow import FINE, Cell, Flow
 from optics.sheets.page import BLACK, DARK, MID, PALE, Sheet, paper_named
@@ -23,6 +23,7 @@ ORDER_OF_WORK = (
     "Film test, readings as left, record",
 )
 FAULTS = ("loose", "missing", "wrong", "damaged")
+_SHIMS = "Shims found"
 _HIGH = 7.4
 _BOX = 2.6
 
@@ -46,13 +47,13 @@ def bench_sheet(
     draw_heading(flow, report, Heading(workshop, address, number, made), "Bench sheet")
     _identity(flow, report)
     _condition(flow, report)
-    _shims(flow)
+    _shims(flow, report)
     _trays(flow, report)
-    _readings(flow, "As found", "Before anything is touched; three tries each.", 3)
+    _readings(flow, "As found", "Before anything is touched; three tries each.", report.found)
     draw_checked(flow, report)
     _order(flow)
-    _work(flow)
-    _readings(flow, "As left", "After the work, with the same instruments.", 3)
+    _work(flow, report)
+    _readings(flow, "As left", "After the work, with the same instruments.", report.left)
     _end(flow)
     _notes(flow)
     return sheet.pdf()
@@ -85,9 +86,10 @@ def _condition(flow: Flow, report: JobReport) -> None:
     flow.section("Condition", "Before opening; photograph it first.", rule=0.3, room=50)
     heads = ("Screw or part", "Place", *FAULTS, "Mark, note")
     widths = (34.0, 34.0, 12.0, 14.0, 12.0, 15.0, flow.width - 121.0)
-    for label, text in report.condition:
+    known = [row for row in report.condition if row[0] != _SHIMS]
+    for label, text in known:
         flow.row(Cell(label, 28, ink=DARK), Cell(text, flow.width - 28))
-    if report.condition:
+    if known:
         flow.gap(2)
     _grid(flow, heads, widths, 5, ticks=range(2, 6))
     for label in ("Old marks", "Earlier repairs"):
@@ -95,8 +97,11 @@ def _condition(flow: Flow, report: JobReport) -> None:
     flow.finish()
 
 
-def _shims(flow: Flow) -> None:
-    flow.section("Shims found", "Measure each; keep them in their order.", room=30)
+def _shims(flow: Flow, report: JobReport) -> None:
+    flow.section(_SHIMS, "Measure each; keep them in their order.", room=30)
+    for label, text in report.condition:
+        if label == _SHIMS:
+            flow.row(Cell(text, flow.width, bold=True))
     heads = ("Where", "Thickness", "How many", "Paper, brass, …", "Note")
     _grid(flow, heads, (40.0, 26.0, 20.0, 28.0, flow.width - 114.0), 2)
     flow.finish()
@@ -116,12 +121,23 @@ def _trays(flow: Flow, report: JobReport) -> None:
     flow.finish()
 
 
-def _readings(flow: Flow, head: str, remark: str, count: int) -> None:
+def _readings(flow: Flow, head: str, remark: str, taken: Sequence[TakenReading]) -> None:
+    """What was read already, then rows for what is still to be read."""
     flow.section(head, remark, rule=0.3, room=12 + 2 * _HIGH)
+    for one in taken:
+        how = " · ".join(t.strip() for t in (one.instrument, one.day) if t.strip())
+        read = Cell(one.figures, flow.width - 90)
+        flow.row(Cell(one.title, 40, bold=True), read, Cell(how, 50, ink=DARK))
+        flow.rule()
     heads = ("Reading", "Ring at", "1", "2", "3", "Limit ±", "Instrument", "Day")
     widths = (28.0, 16.0, 18.0, 18.0, 18.0, 15.0, flow.width - 131.0, 18.0)
-    _grid(flow, heads, widths, count)
+    _grid(flow, heads, widths, _rows_left(3, taken))
     flow.finish()
+
+
+def _rows_left(usual: int, written: Sequence[object]) -> int:
+    """How many empty rows to draw: the usual number less those written, but never none."""
+    return max(usual - len(written), 1)
 
 
 def _order(flow: Flow) -> None:
@@ -141,10 +157,15 @@ def _step(flow: Flow, number: int) -> tuple[Cell, Cell]:
     return Cell("", 5), Cell(words, flow.width / 2 - 5, 7.4)
 
 
-def _work(flow: Flow) -> None:
+def _work(flow: Flow, report: JobReport) -> None:
     flow.section("Done", "With amounts: mm, degrees and which way round, leaves.", room=40)
+    for one in report.work:
+        done = Cell(one.done, flow.width - 68, bold=True)
+        flow.row(done, Cell(one.quantity, 50), Cell(one.day, 18, ink=DARK))
+        flow.rule()
     heads = ("What", "How much", "Shims in", "Shims out", "Day")
-    _grid(flow, heads, (flow.width - 96.0, 30.0, 24.0, 24.0, 18.0), 7)
+    widths = (flow.width - 96.0, 30.0, 24.0, 24.0, 18.0)
+    _grid(flow, heads, widths, _rows_left(7, report.work))
     flow.finish()
 
 

@@ -9,6 +9,7 @@ from optics.bench.cautions import LOCAL_RULES
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.decision import said_decision, said_probability, said_rule
 from optics.bench.report import JobReport, TakenReading
+from optics.bench.report_wording import said_open, said_result
 from optics.bench.uncertainty import budget
 from optics.bench.verdict import Verdict
 from optics.errors import NoAnswer
@@ -26,6 +27,10 @@ NO_ACCREDITATION = (
 
 # Set a little closer where that saves a second page.
 _SCALES = (1.0, 0.96, 0.92, 0.88)
+# Where the workshop's name is not known, room (mm) for its stamp.
+STAMP = 12.0
+# A cause of less than this share of the variance is not worth a line to whoever reads it.
+_LEAST_SHARE = 0.005
 
 
 @dataclass(frozen=True)
@@ -92,7 +97,10 @@ def draw_heading(flow: Flow, report: JobReport, heading: Heading, kind: str) -> 
     if report.camera is not None:
         left.say(wording.said_camera(report.camera), 7.4, ink=DARK)
     right = Column(sheet, sheet.left + 118, sheet.top - 0.8, sheet.right - sheet.left - 118)
-    right.say(heading.workshop.strip() or "Workshop", 10, bold=True, most=2)
+    if heading.workshop.strip():
+        right.say(heading.workshop, 10, bold=True, most=2)
+    else:
+        right.gap(STAMP)
     for line in heading.address.splitlines():
         right.say(line, FINE, ink=DARK, most=2)
     right.gap(1)
@@ -126,6 +134,8 @@ def _result(flow: Flow, report: JobReport) -> None:
     flow.section("Result", rule=0.3, room=60)
     flow.gap(-0.8)
     flow.say(said_result(report), 15, bold=True, ink=ACCENT if verdict is Verdict.INSIDE else BLACK)
+    for line in said_open(report):
+        flow.say(line, 10, bold=True)
     flow.gap(0.8)
     for taken in _measured(report.left):
         assert taken.decision is not None
@@ -135,19 +145,6 @@ def _result(flow: Flow, report: JobReport) -> None:
     draw_found_and_left(flow.sheet, (flow.x, flow.y), flow.width, report)
     flow.y += gauge_height(report)
     flow.finish()
-
-
-def said_result(report: JobReport) -> str:
-    """The verdict on all readings as left, in one line."""
-    count = len(report.corrections_left)
-    many = "The reading" if count == 1 else f"All {count} readings"
-    return {
-        Verdict.INSIDE: f"{many} as left: inside tolerance",
-        Verdict.OUTSIDE: "As left: outside tolerance",
-        Verdict.UNSURE: "As left: too close to the tolerance to tell",
-        Verdict.NOT_STATED: "As left: not proved (nothing says how well it is known)",
-        None: "Not yet read as left",
-    }[report.verdict]
 
 
 def _measured(taken: Sequence[TakenReading]) -> list[TakenReading]:
@@ -164,6 +161,8 @@ def _readings(flow: Flow, taken: Sequence[TakenReading]) -> None:
     for one in taken:
         how = " · ".join(t.strip() for t in (one.instrument, one.day) if t.strip())
         flow.row(Cell(one.title, flow.width - 60, TEXT, bold=True), Cell(how, 60, ink=DARK))
+        if one.figures:
+            flow.say(f"Read: {one.figures}.", FINE)
         flow.say(_headline(one), TEXT)
         if one.decision is not None:
             flow.say(f"{said_decision(one.decision)} {said_probability(one.decision)}", FINE)
@@ -219,7 +218,7 @@ def _known(flow: Flow, report: JobReport) -> None:
     flow.section("How well known", "Where the uncertainty of each reading as left comes from.")
     for taken in _measured(report.left):
         assert isinstance(taken.answer, Correction)
-        rows = list(budget(taken.answer.error))
+        rows = [row for row in budget(taken.answer.error) if row[2] >= _LEAST_SHARE]
         for name, standard, share in rows:
             size = f"{shortest(float(f'{standard:.2g}'))} mm"
             cells = (Cell(name, 78), Cell(size, 26, bold=True), Cell(f"{100 * share:.0f} %", 14))
@@ -227,8 +226,9 @@ def _known(flow: Flow, report: JobReport) -> None:
         if not rows:
             flow.say(f"{taken.title}: no uncertainty was stated.", FINE)
     flow.say(
-        "Standard uncertainties at the film; U is their combination times k for 95 %, Student's "
-        "t with the effective degrees of freedom (GUM, JCGM 100:2008).",
+        "Standard uncertainties at the film, those of half a per cent of the variance or more; U "
+        "is the combination of all times k for 95 %, Student's t with the effective degrees of "
+        "freedom (GUM, JCGM 100:2008).",
         FINE,
         ink=DARK,
     )

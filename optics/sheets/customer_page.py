@@ -8,7 +8,7 @@ from optics.bench.correction import Correction, Sight
 from optics.bench.report import JobReport
 from optics.bench.verdict import Verdict
 from optics.bench.wording import mark_name
-from optics.sheets.certificate import Heading
+from optics.sheets.certificate import STAMP, Heading
 from optics.sheets.column import Column
 from optics.sheets.drawing import Ink
 from optics.sheets.flow import FINE, HEAD, Cell, Flow
@@ -67,7 +67,10 @@ def _head(flow: Flow, report: JobReport, heading: Heading, name: str) -> None:
     for label, text in report.identity[:1]:
         left.say(f"{label} {text}", 9, ink=DARK, most=1)
     right = Column(sheet, sheet.left + 118, sheet.top - 0.8, sheet.right - sheet.left - 118)
-    right.say(heading.workshop.strip() or "Workshop", 10, bold=True, most=2)
+    if heading.workshop.strip():
+        right.say(heading.workshop, 10, bold=True, most=2)
+    else:
+        right.gap(STAMP)
     for line in heading.address.splitlines():
         right.say(line, FINE, ink=DARK, most=2)
     right.say(heading.made.isoformat(), FINE, ink=DARK)
@@ -125,7 +128,16 @@ def _done(flow: Flow, report: JobReport) -> None:
 def _now(flow: Flow, report: JobReport) -> None:
     flow.section("How it is now", rule=0.3)
     flow.say(said_now(report.verdict), 13, bold=True)
+    if report.open_checks:
+        flow.say(_said_open(report), 9.5, bold=True)
     flow.finish()
+
+
+def _said_open(report: JobReport) -> str:
+    """What is still to be put right or proved; the verdict on the lens says nothing of it."""
+    names = [title[0].lower() + title[1:] for title, _ in report.open_checks]
+    listed = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    return f"That is said of the lens alone. Still to be settled: {listed}. Please ask us about it."
 
 
 def said_now(verdict: Verdict | None) -> str:

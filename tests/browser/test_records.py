@@ -15,7 +15,7 @@ from test_correction_looks import broken_rules
 PART, CAMERA = "Part of the record", "Camera (examples, invented)"
 # The page server's own file field is an area to drop on, without a role, that can be reached.
 UPLOADER = 'presentation-role-conflict: <section role="presentation"'
-AS_LEFT = "21.5 m; 1000 m; 400 m"
+AS_LEFT = "350 m; 1000 m; 400 m"
 
 
 @dataclass

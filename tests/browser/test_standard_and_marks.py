@@ -113,7 +113,7 @@ def test_nonsense_is_refused_where_it_stands(page: Page, bench_address: str) -> 
     """A text without one meaning is refused in its field and in the answer."""
     opened(page, bench_address, STANDARD)
     for label in ("Top left", "Other places", "Width × height", "Screws, and the leaves"):
-        typed(page, label, "1,200")
+        typed(page, label, "1,200.5")
         expect(hands.echo_of(page, label)).to_contain_text("✕ The")
     expect(hands.problems(page)).to_have_count(4)
 

@@ -136,7 +136,7 @@ def test_another_place_asks_for_its_own_figures(place: str, page: Page, bench_ad
 def test_nonsense_is_refused_and_kept(page: Page, bench_address: str) -> None:
     """Each text without a meaning is refused with the number of its row, and stays."""
     opened(page, bench_address)
-    nonsense = {REGISTER: "1,200", SHARP_AT: "abc", "5 true distance": "3 m"}
+    nonsense = {REGISTER: "1,200.5", SHARP_AT: "abc", "5 true distance": "3 m"}
     for label, text in nonsense.items():
         hands.type_into(page, label, text, delay=0)
     hands.wait_until_idle(page)

@@ -32,6 +32,8 @@ _FIRST_TRIAL = 0.25
 _LONGEST_TRIAL = 2.0
 _MOST_TRIALS = 4
 _FINEST = 64
+# One adjuster alone is to bring both readings this far inside the goal, for the eye's sake.
+_SAFELY = 0.7
 # A turn that moves far and near by less than this share of the goal can wait.
 _LITTLE = 0.25
 # No reading is finer than this (mm), whatever is stated.
@@ -286,7 +288,8 @@ def advise(history: History, goal: float, rangefinder: Rangefinder) -> Advice:
     learned = learn(history, rangefinder)
     for column, which in enumerate(ORDER):
         if not _was_seen(history, column):
-            return _trial(history, which, rangefinder)
+            alone = _by_the_other_alone(history, learned, 1 - column, goal, rangefinder)
+            return alone or _trial(history, which, rangefinder)
     if _alike(learned.table):
         longer = _trial(history, Which.GAIN, rangefinder)
         return Stuck(None) if isinstance(longer, Stuck) else longer
@@ -328,18 +331,40 @@ def _alike(table: Array) -> bool:
     return abs(float(np.linalg.det(table))) < _ALIKE * sizes
 
 
+def _by_the_other_alone(
+    history: History, learned: Learned, column: int, goal: float, rangefinder: Rangefinder
+) -> Step | None:
+    """A turn of the one adjuster that is known, if it alone brings far and near within the goal.
+
+    An adjuster that need not be touched is best left locked.
+    """
+    if not _was_seen(history, column):
+        return None
+    effect, errors = learned.table[:, column], learned.errors
+    parts = _parts(float(np.abs(effect).max()), goal)
+    turn = round(-float(effect @ errors) / float(effect @ effect) * parts) / parts
+    far, near = errors + effect * turn
+    if not turn or abs(turn) > _longest(history, rangefinder, column):
+        return None
+    if max(abs(far), abs(near)) > goal * _SAFELY:
+        return None
+    turns = (turn, 0.0) if ORDER[column] is Which.ZERO else (0.0, turn)
+    foretold = State(float(far), float(near))
+    return Step(*turns, parts, foretold, surprise(history, rangefinder))
+
+
+def _longest(history: History, rangefinder: Rangefinder, column: int) -> float:
+    """How far one turn may go beyond those that were tried."""
+    if _adjuster(rangefinder, ORDER[column]).is_eccentric:
+        return _ECCENTRIC_STRIDE
+    return _STRIDE * max(abs(float(t.turns[column])) for t in history.turned)
+
+
 def _step(history: History, learned: Learned, goal: float, rangefinder: Rangefinder) -> Step:
     # The turns that leave least on average over all that the table may truly be.
     table, errors = learned.table, learned.errors
     wanted = -np.linalg.solve(table.T @ table + 2 * learned.variance, table.T @ errors)
-    longest = np.array(
-        [
-            _ECCENTRIC_STRIDE
-            if _adjuster(rangefinder, which).is_eccentric
-            else _STRIDE * max(abs(float(t.turns[column])) for t in history.turned)
-            for column, which in enumerate(ORDER)
-        ]
-    )
+    longest = np.array([_longest(history, rangefinder, column) for column in range(len(ORDER))])
     limited = np.clip(wanted, -longest, longest)
     parts = [_parts(float(np.abs(column).max()), goal) for column in table.T]
     turns = _worthwhile(np.round(limited * parts) / parts, table, goal)

@@ -9,7 +9,7 @@ from optics.bench.camera import Camera
 from optics.bench.rangefinder.acuity import Acuity, film_uncertainty
 from optics.bench.rangefinder.coupling import Coupling, film_errors, film_factor
 from optics.bench.rangefinder.model import Rangefinder
-from optics.bench.rangefinder.near_setting import NearAdvice, along
+from optics.bench.rangefinder.near_setting import along
 from optics.relation import Array
 from optics.theory import lens
 from optics.theory import rangefinder as theory
@@ -52,19 +52,6 @@ def curve(
         band=np.array([camera.depth_at(float(d)) for d in distances]),
         eye=film_uncertainty(camera, rangefinder, acuity),
     )
-
-
-def before_after_best(
-    before: Coupling, after: Coupling | None, advice: NearAdvice
-) -> dict[str, Coupling]:
-    """The couplings that a plot compares, by their names; `after` only once it is known."""
-    compared = {
-        "before": before,
-        "after": after,
-        "best near setting": advice.best_near.coupling,
-        "best pair": advice.best_pair.coupling,
-    }
-    return {name: coupling for name, coupling in compared.items() if coupling is not None}
 
 
 @dataclass(frozen=True)

@@ -201,6 +201,14 @@ class _Seen:
 
 def _finished(seen: _Seen, answers: tuple[Estimate, ...], places: int) -> Fit:
     zero, gain, curvature = answers
+    if not gain.value > 0:
+        raise NoAnswer(
+            "The readings contradict each other: from far to near the sights would have to turn "
+            "apart instead of together; check which way the ring would go where images stand "
+            "apart, and the distances of the others.",
+            quantity="gain",
+            value=gain.value,
+        )
     order = min(places, 3 if curvature.parts else 2)
     return Fit(
         seen.camera,

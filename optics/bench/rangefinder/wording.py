@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from optics.bench.camera import Turn
 from optics.bench.cautions import SUN, Caution
-from optics.bench.rangefinder.acuity import Acuity, Goal, RangeLimits, Service
+from optics.bench.rangefinder.acuity import Acuity, Goal, Service
 from optics.bench.rangefinder.adjusters import (
     Advice,
     Done,
@@ -42,15 +42,6 @@ _NEGLIGIBLE = 0.0005
 def said_acuity(acuity: Acuity) -> str:
     """An acuity with whose eye it is and who says so."""
     return f"{format_angle(acuity.angle)} ({acuity.name}; {acuity.source})"
-
-
-def limits_line(limits: RangeLimits) -> str:
-    """What the eye takes for the true distance."""
-    near, far = format_distance(limits.nearest), format_distance(limits.farthest)
-    return (
-        f"A subject at {format_distance(limits.film_distance)} cannot be told from anything "
-        f"between {near} and {far}."
-    )
 
 
 def film_line(error: float, acuity: Acuity) -> str:

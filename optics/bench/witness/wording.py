@@ -11,6 +11,12 @@ from optics.units import format_length
 
 CAUTIONS: tuple[Caution, ...] = (SOLVENTS, SPRINGS, ADHESIVES)
 _MOST_NAMED = 3
+# A leaf too few leaves the lens too far in.
+_SHIMS = {
+    Sense.TOO_FAR_IN: "a missing shim",
+    Sense.RIGHT: "a wrong shim",
+    Sense.TOO_FAR_OUT: "a shim too many or a part not home on its seat",
+}
 PRIOR = (
     "Before the reading every combination counts alike; the reading's uncertainty and the spread "
     "of the right one decide the rest."
@@ -62,10 +68,11 @@ def verdict_line(ranking: Ranking) -> str:
     if ranking.finding is Finding.TOLD:
         return f"It was {name}: probability {probability}, and no other comes near."
     if ranking.finding is Finding.NONE_FITS:
+        shims = _SHIMS[Sense.of(first.error.value)]
         return (
             f"No combination is right within its uncertainty; the nearest, {name}, would leave "
-            f"the lens {said_error(first.error)}. Look for a missing shim, a wrong lens or a slip "
-            "in the reading."
+            f"the lens {said_error(first.error)}. Look for {shims}, a wrong lens or a slip in the "
+            "reading."
         )
     return (
         f"Cannot tell: likeliest is {name}, probability {probability}, but {_doubt(ranking)}. Take "

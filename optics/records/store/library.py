@@ -68,14 +68,6 @@ def save(
     return revision
 
 
-def go_to(connection: sqlite3.Connection, number: int, revision: int | None, now: str) -> None:
-    """Make another revision the present one; nothing is done at either end."""
-    if revision is None:
-        return
-    item = read_item(SHELF.document(connection, number, revision).encode())
-    _make_current(connection, number, revision, item, now)
-
-
 def _make_current(
     connection: sqlite3.Connection, number: int, revision: int, item: Item, now: str
 ) -> None:

@@ -207,27 +207,6 @@ class Store:
         with reading(self.path) as connection:
             return library.lines(connection, kind, deleted)
 
-    def item_revisions(self, number: int) -> list[Revision]:
-        """Every revision of an item, the newest first."""
-        with reading(self.path) as connection:
-            return library.SHELF.revisions(connection, number)
-
-    def undo_item(self, number: int) -> KeptItem:
-        """Step back to the revision before; at the first, nothing happens."""
-        with writing(self.path) as connection:
-            current = library.SHELF.current(connection, number)
-            before = library.SHELF.before(connection, number, current)
-            library.go_to(connection, number, before, self.now())
-            return library.kept(connection, number)
-
-    def redo_item(self, number: int) -> KeptItem:
-        """Step forward again; at the last, nothing happens."""
-        with writing(self.path) as connection:
-            current = library.SHELF.current(connection, number)
-            after = library.SHELF.after(connection, number, current)
-            library.go_to(connection, number, after, self.now())
-            return library.kept(connection, number)
-
     def delete_item(self, number: int) -> None:
         """Delete an item so that it can be restored."""
         with writing(self.path) as connection:
@@ -237,12 +216,6 @@ class Store:
         """Take a deletion back; NotKept where another item has the name now."""
         with writing(self.path) as connection:
             library.restore(connection, number)
-
-    def purge_item(self, number: int) -> None:
-        """Take a deleted item away for good."""
-        with writing(self.path) as connection:
-            library.SHELF.purge(connection, number)
-        self._scrub()
 
     def export_job(self, number: int) -> bytes:
         """One job as the bytes of a job file."""

@@ -54,23 +54,12 @@ def test_hyperfocal_distance_from_the_film_just_reaches_infinity() -> None:
     assert blur_of_thin_lens(50, 8, extension, near) == pytest.approx(0.03, rel=1e-8)
 
 
-def test_blur_at_infinity_is_that_of_a_very_far_point() -> None:
-    """The disc given for infinity is the one a point a million kilometres off makes."""
-    extension = brentq(lambda x: 100 + x + 2500 / x - 2000, 1e-9, 50)
-    table = depth_table(THIN, 2.0, [2000.0, math.inf])
-    assert table.blur_at_infinity[0, 0] == pytest.approx(
-        blur_of_thin_lens(50, 2, extension, 1e12), rel=1e-8
-    )
-    assert table.blur_at_infinity[0, 1] == 0
-
-
 @each_camera
 def test_infinity_is_honest(camera: Camera) -> None:
     """Focused on infinity the far limit is infinity and the near limit is a finite distance."""
     table = depth_table(camera, [4, 16], math.inf)
     assert np.all(np.isinf(table.far))
     assert np.all(np.isfinite(table.near))
-    assert table.reaches_infinity.all()
     assert np.all(np.isinf(table.total))
     assert np.all(table.magnification == 0)
     # At 1e12 mm it is the same to nine digits.

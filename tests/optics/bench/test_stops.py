@@ -16,7 +16,6 @@ from optics.bench.stops import (
     StopTable,
     f_number,
     meaning,
-    uniform_number,
 )
 from optics.errors import OutOfRange
 
@@ -38,7 +37,6 @@ def test_uniform_system_stops_are_the_printed_f_numbers(marked: float, exact: fl
     """A stop of the Uniform System is the f-number printed beside it in 1913."""
     # The 1913 table rounds f/45.25 down to 45.2, so a little over half a digit is allowed.
     assert f_number(marked, table="uniform_system") == pytest.approx(exact, abs=0.06)
-    assert uniform_number(f_number(marked, table="uniform_system")) == pytest.approx(marked)
 
 
 def test_uniform_system_numbers_are_never_taken_for_f_numbers() -> None:

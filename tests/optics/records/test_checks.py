@@ -2,8 +2,10 @@
 
 import json
 
+from optics.bench.verdict import Verdict
 from optics.records.checks import checks_of
 from optics.records.files import read_job
+from optics.records.report import report_of
 from optics.records.solve import solve
 from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
 from tests.optics.records.diagnoses import RANGEFINDER as MET
@@ -31,6 +33,15 @@ def test_every_check_is_told_in_the_words_of_the_solution() -> None:
         assert check.said
         for sentence in check.said:
             assert " ".join(sentence.split()) in whole
+
+
+def test_each_check_has_its_verdict() -> None:
+    """What is outside its tolerance, or cannot be told, is not passed over as if it were right."""
+    made = report_of(read_job(json.dumps(record(**PARTS)).encode()))
+    open_checks = dict(made.open_checks)
+    assert {one.title: one.verdict for one in made.checked}.items() >= open_checks.items()
+    assert Verdict.INSIDE not in open_checks.values()
+    assert open_checks
 
 
 def test_diagnosis_and_cam_are_told() -> None:

@@ -57,7 +57,7 @@ def test_every_cause_has_a_name() -> None:
         ({"picture": "24"}, r"write width and height"),
         ({"seen_blur": "0"}, r"must be more than 0 mm"),
         ({"most_causes": "0"}, r"must be at least 1"),
-        ({"suspects": [{"cause": "gremlin"}]}, r"^In diagnosis → suspects → 0 → cause"),
+        ({"suspects": [{"cause": "gremlin"}]}, r"^In diagnosis → suspects no\. 1 → cause"),
         ({"suspects": [{"cause": "ring", "wrong": "5 %"}]}, r"cannot be understood"),
         ({"suspects": [{"cause": "ring", "chance": "often"}]}, r"chance of the cause"),
     ],
@@ -80,7 +80,7 @@ def test_what_makes_no_sense_is_refused(part: dict[str, Any], why: str) -> None:
 )
 def test_a_reading_is_only_where_it_can_be(spoilt: dict[str, str]) -> None:
     """A gauge has no stop, parallax no place, and places are written as places are."""
-    with pytest.raises(Unreadable, match=r"^In readings → 0"):
+    with pytest.raises(Unreadable, match=r"^In readings no\. 1"):
         job(spoilt)
 
 

@@ -254,6 +254,17 @@ def test_screws_are_stated_or_learned() -> None:
     assert at_hand(rangefinder=RANGEFINDER).zero_screw is None
 
 
+def test_a_screw_stated_against_its_own_turns_is_refused() -> None:
+    """A sign that the noted turns contradict would send the screw the wrong way round."""
+    turned = [{"infinity_turned": "1/2", "far_reads": "44", "near_reads": "1.003"}]
+    part = {**RANGEFINDER, "rounds": turned}
+    with pytest.raises(OutOfRange, match="stated with the wrong sign: the turns noted"):
+        at_hand(rangefinder=part, diagnosis={"infinity_screw": "0.2"})
+    stated = at_hand(rangefinder=part, diagnosis={"infinity_screw": "-0.2"}).zero_screw
+    assert stated is not None
+    assert stated.per_turn == -0.2
+
+
 def test_the_standard_s_screws_are_half_their_distance_away() -> None:
     """Screws 50 by 40 mm apart stand 25 and 20 mm from the middle; the standard's own serve too."""
     assert at_hand(diagnosis={"standard_screws": "50 × 40"}).standard_screws == (25.0, 20.0)

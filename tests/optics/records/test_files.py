@@ -102,30 +102,30 @@ REFUSED: list[tuple[str, bytes, str]] = [
     ("version 1e999", changed("version", 1e308), "The job is of version 1e+308, and this program"),
     ("no version", changed("version", ...), "The job has no “version”; this program reads version"),
     ("unknown field", changed("camera.shutter", "1/100"), "In camera → shutter: this field is not"),
-    ("unknown kind", changed("readings.0.kind", "guess"), "In readings → 0: Input tag 'guess'"),
-    ("no kind", changed("readings.0.kind", ...), "In readings → 0: Unable to extract tag"),
+    ("unknown kind", changed("readings.0.kind", "guess"), "In readings no. 1: the kind “guess”"),
+    ("no kind", changed("readings.0.kind", ...), "In readings no. 1: its field “kind”"),
     ("number", changed("camera.lens.focal_length", 47), "In camera → lens → focal_length: write the"
      " figure as text with its unit, such as “1.2 m”."),
     ("no lens", changed("camera.lens", ...), "In camera → lens: this field is missing."),
-    ("camera text", changed("camera", "Ostrin"), "In camera: Input should be"),
+    ("camera text", changed("camera", "Ostrin"), "In camera: a group of fields in { }"),
     ("long text", changed("camera.lens.focal_length", "4" * 500), "In camera → lens → focal_length:"
-     " String should have at most 400 characters."),
+     " the text must have at most 400 letters and signs."),
     ("long number", changed("camera.lens.focal_length", "4" * 90), "In camera → lens → focal_length"
      ": The focal length “444"),
     ("ambiguous", changed("camera.lens.focal_length", "1,234 mm"), "In camera → lens → focal_length"
      ": The focal length “1,234 mm” cannot be understood because the comma"),
     ("too small", changed("camera.lens.focal_length", "-47"), "In camera → lens → focal_length: The"
      " focal length must be more than 0 mm: got −47 mm; check the figure and its unit."),
-    ("starts", changed("camera.focusing.starts", "0"), "In camera → focusing → helicoid → starts: "
+    ("starts", changed("camera.focusing.starts", "0"), "In camera → focusing → starts: "
      "The number of starts must be at least 1: got 0;"),
-    ("sense", changed("camera.focusing.extends", "left"), "In camera → focusing → helicoid → "
-     "extends: Input should be 'clockwise' or 'counter-clockwise'."),
-    ("too many marks", changed("marks", ["3 m"] * 13), "In marks: "),
-    ("too many readings", changed("readings", [READINGS[0]] * 201), "In readings: "),
-    ("long title", changed("title", "x" * 201), "In title: String should have at most 200"),
+    ("sense", changed("camera.focusing.extends", "left"), "In camera → focusing → "
+     "extends: it must be clockwise or counter-clockwise."),
+    ("too many marks", changed("marks", ["3 m"] * 13), "In marks: there must be at most 12"),
+    ("too many readings", changed("readings", [READINGS[0]] * 201), "In readings: there must"),
+    ("long title", changed("title", "x" * 201), "In title: the text must have at most 200"),
     ("lone half of a letter", changed("title", "x").replace(b'"x"', b'"\\ud800"'), "In title: "),
     ("long odd name", changed("camera.a\nb" + "c" * 5000, "1"), "In camera → a bccc"),
-    ("long odd kind", changed("readings.0.kind", "a\nb" * 900), "In readings → 0: Input tag"),
+    ("long odd kind", changed("readings.0.kind", "a\nb" * 900), "In readings no. 1: the kind “a b"),
 ]  # fmt: skip
 
 

@@ -48,7 +48,7 @@ REFUSED = [
     ({"rounds": [{**ROUND, "far_reads": "abc"}]}, "The lens scale on the far target"),
     ({"rounds": [{"near_turned": "1/8"}]}, "this field is missing"),
     ({"rounds": [ROUND] * 41}, "at most 40"),
-    ({"near_adjuster": "lever"}, "'screw' or 'eccentric'"),
+    ({"near_adjuster": "lever"}, "it must be screw or eccentric"),
     ({"bas": "41"}, "this field is not known"),
     ({"base": 41}, "write the figure as text with its unit"),
 ]

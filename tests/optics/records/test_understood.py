@@ -4,7 +4,7 @@ import json
 
 from optics.records.files import read_job
 from optics.records.understood import understood
-from tests.optics.records.jobs import HELICOID, READINGS, job, record
+from tests.optics.records.jobs import HELICOID, job, record
 
 
 def test_bare_numbers_are_told_with_their_unit() -> None:
@@ -18,9 +18,9 @@ def test_bare_numbers_are_told_with_their_unit() -> None:
     assert "ring diameter: 52 mm" in said
 
 
-def test_what_was_not_typed_and_what_is_only_kept_is_not_told() -> None:
-    """Defaults are nobody's typing, and readings kept for the record are not worked with."""
-    said = understood(read_job(json.dumps(record()).encode()))
-    assert not any(line.startswith("day") for line in said)
-    bare = understood(read_job(json.dumps(job(HELICOID, READINGS[7])).encode()))
-    assert not any("ring mark" in line for line in bare)
+def test_what_is_only_kept_is_not_told() -> None:
+    """Readings, days and shims kept for the record are not worked with and not told."""
+    document = record() | {"readings": [], "workshop": {}}
+    said = understood(read_job(json.dumps(document).encode()))
+    assert not any(word in line for line in said for word in ("shims", "really sharp", "day"))
+    assert "lead: 18 mm" in said

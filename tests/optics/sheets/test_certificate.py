@@ -98,9 +98,9 @@ def test_the_certificate_tells_everything(case: str, read_back: ReadBack) -> Non
 @pytest.mark.parametrize(
     ("measured", "limit", "says"),
     [
-        ("28.81", "0.005 mm", "The reading as left: inside tolerance"),
-        ("28.90", "0.005 mm", "As left: outside tolerance"),
-        ("28.839", "0.005 mm", "As left: too close to the tolerance to tell"),
+        ("28.81", "0.005 mm", "Lens focus as left: inside tolerance"),
+        ("28.90", "0.005 mm", "Lens focus as left: outside tolerance"),
+        ("28.839", "0.005 mm", "Lens focus as left: too close to the tolerance to tell"),
     ],
 )
 def test_the_result_is_the_decision(
@@ -113,16 +113,25 @@ def test_the_result_is_the_decision(
 def test_the_worst_reading_decides(read_back: ReadBack) -> None:
     """One reading outside is enough, however many are inside."""
     both = left("28.81") + left("28.95")
-    assert "As left: outside tolerance" in read_back(made(report(left=both))).text
+    assert "Lens focus as left: outside tolerance" in read_back(made(report(left=both))).text
     text = read_back(made(report(left=left("28.81") * 2))).text
-    assert "All 2 readings as left: inside tolerance" in text
+    assert "Lens focus as left: inside tolerance (all 2 readings)" in text
+
+
+def test_what_else_is_out_stands_beside_the_result(read_back: ReadBack) -> None:
+    """A lens inside tolerance does not hide a rangefinder or gate that is not proved right."""
+    whole = report(**CASES["checked"])
+    assert whole.open_checks
+    text = read_back(made(whole)).text
+    for title, how in whole.open_checks:
+        assert f"{title}, as last measured: {how.words}" in text
 
 
 def test_without_a_guard_band_the_certificate_says_so(read_back: ReadBack) -> None:
     """Decided without a guard band, the paper names that rule and not the other."""
     it = report(left=left("28.839"), work={"decision": {"guard_band": "none"}})
     text = read_back(made(it)).text
-    assert "The reading as left: inside tolerance" in text
+    assert "Lens focus as left: inside tolerance" in text
     assert "no guard band (w = 0, ILAC-G8:09/2019)" in text
     assert "w = U" not in text
 
@@ -152,4 +161,6 @@ def test_a_bare_certificate_is_still_whole(read_back: ReadBack) -> None:
     """A job with nothing but a reading as left gives a certificate that says what is missing."""
     text = read_back(made(report(**BARE), workshop=" ", number="")).text
     assert "No work is recorded." in text
-    assert "Workshop 14 Lantern Street" in text
+    # Room for a stamp, and no word that would be taken for a name.
+    assert "Workshop" not in text
+    assert "14 Lantern Street" in text

@@ -60,6 +60,15 @@ def test_the_outcome_is_the_decision(
     assert ("The focus is right." in text) == (verdict is Verdict.INSIDE)
 
 
+def test_what_is_still_open_is_not_passed_over(read_back: Callable[[bytes], Any]) -> None:
+    """What was measured besides the lens and is not right is named, and the lens set apart."""
+    whole = report(**CASES["checked"])
+    text = text_of(read_back, **CASES["checked"])
+    assert "That is said of the lens alone. Still to be settled: " in text
+    for title, _ in whole.open_checks:
+        assert title.lower() in text.lower()
+
+
 def test_a_camera_that_was_not_measured_again_is_not_called_right(
     read_back: Callable[[bytes], Any],
 ) -> None:

@@ -83,6 +83,18 @@ def test_trials_are_asked_for_one_adjuster_after_the_other() -> None:
     assert second == Trial(Which.GAIN, 0.25)
 
 
+def test_an_adjuster_that_need_not_be_touched_is_left_alone() -> None:
+    """Where the first adjuster alone brings both within the goal, the second is not tried."""
+    linkage = straight([[-0.28, 0.0], [-0.28, 0.3]], (0.219, 0.215))
+    history = after(begun(linkage), linkage, 0.25, 0)
+    advice = advise(history, 0.032, FINDER)
+    assert isinstance(advice, Step)
+    # Worked by hand: 0.147, the mean of what is left, over 0.28 is 0.525, 17/32 of a turn.
+    assert (advice.zero, advice.gain) == (17 / 32, 0.0)
+    assert advice.foretold.far == pytest.approx(0.149 - 0.28 * 17 / 32)
+    assert isinstance(advise(after(history, linkage, 17 / 32, 0), 0.032, FINDER), Done)
+
+
 @pytest.mark.parametrize(
     ("brings_in", "error", "turns"),
     [

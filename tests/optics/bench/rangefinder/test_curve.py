@@ -7,7 +7,7 @@ import pytest
 
 from optics.bench.rangefinder.acuity import WORKING
 from optics.bench.rangefinder.coupling import Coupling, set_at
-from optics.bench.rangefinder.curve import before_after_best, curve, far_target, height_effect
+from optics.bench.rangefinder.curve import curve, far_target, height_effect
 from optics.bench.rangefinder.model import Rangefinder
 from optics.bench.rangefinder.near_setting import where_to_set
 from tests.optics.bench.rangefinder.workshop import camera, extension, sight_angle
@@ -18,10 +18,9 @@ FINDER, BODY = Rangefinder(40.0, 20.0, 0.8), camera(50, 2)
 def test_the_curve_is_ready_to_plot() -> None:
     """All arrays have one length, begin at infinity and end near, and hold no gaps."""
     advice = where_to_set(BODY, FINDER, 1000.0)
-    before = Coupling(8e-4, 0.0143)
-    named = before_after_best(before, advice.usual.coupling, advice)
+    named = {"before": Coupling(8e-4, 0.0143), "best pair": advice.best_pair.coupling}
     found = curve(BODY, FINDER, named, 1000.0, WORKING)
-    assert list(found.errors) == ["before", "after", "best near setting", "best pair"]
+    assert list(found.errors) == list(named)
     assert found.film_distance[0] == math.inf
     assert found.film_distance[-1] == 1000
     assert found.per_metre[0] == 0
@@ -37,7 +36,6 @@ def test_the_curve_is_ready_to_plot() -> None:
     # N·c at infinity; nearer it grows by the magnification, here by x/f.
     assert found.band[0] == pytest.approx(0.06)
     assert found.band[-1] == pytest.approx(0.06 * (1 + extension(50, 1000) / 50))
-    assert "after" not in before_after_best(before, None, advice)
 
 
 @pytest.mark.parametrize(

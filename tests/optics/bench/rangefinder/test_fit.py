@@ -1,6 +1,7 @@
 """Zero and gain from readings, against numpy's least squares and repeated play."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -169,6 +170,14 @@ def test_gaps_tell_as_much_as_coincidence(zero: float, stretch: float) -> None:
     found = fit(BODY, FINDER, readings, DESIGN, KEEN)
     assert found.zero.value == pytest.approx(zero, abs=1e-8)
     assert found.gain.value == pytest.approx(hidden.gain, rel=1e-6)
+
+
+def test_readings_that_contradict_each_other_are_refused_in_words() -> None:
+    """Sights that would have to turn apart from far to near are a slip, and where is said."""
+    far, near = meeting(0.0, DESIGN), meeting(2.0, DESIGN)
+    crossed = [replace(far, true=near.true), replace(near, true=far.true)]
+    with pytest.raises(NoAnswer, match="check which way the ring would go"):
+        fit(BODY, FINDER, crossed, DESIGN, KEEN)
 
 
 def test_a_scale_set_by_eye_counts_through_the_gain() -> None:

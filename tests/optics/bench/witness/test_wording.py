@@ -62,10 +62,11 @@ def test_between_two() -> None:
 
 
 def test_none_fits() -> None:
-    """Where no combination explains the reading, other causes are named."""
+    """Where no combination explains the reading, causes of that sense are named."""
     said = wording.verdict_line(ranking(1.4))
     assert said.startswith("No combination is right within its uncertainty; the nearest, mark")
-    assert "missing shim" in said
+    assert "too far out. Look for a shim too many" in said
+    assert "too far in. Look for a missing shim" in wording.verdict_line(ranking(-0.9))
     rest = wording.instructions(ranking(1.4))[-1]
     assert rest.startswith("Put right what remains, ")
 

@@ -222,7 +222,9 @@ def test_a_photo_is_the_name_of_a_file_alone(name: str, store: Store) -> None:
     """A photo's name that leads into a folder, or cannot be seen, is refused in a sentence."""
     typed = record()
     typed["intake"]["photos"] = [{"file": name}]
-    with pytest.raises(Unreadable, match=r"^In intake → photos → 0 → file: The photo's file name"):
+    with pytest.raises(
+        Unreadable, match=r"^In intake → photos no\. 1 → file: The photo's file name"
+    ):
         store.import_job(json.dumps(typed).encode())
 
 
