@@ -40,7 +40,8 @@ def further_lines(whole: WholeCamera) -> tuple[str, ...]:
     asked = plan_said.is_unsettled(plan) or not plan.will_conform or found.open
     if not asked or plan_said.first_line(plan):
         return left
-    return (*left, said.next_line(found.next_readings()[0]))
+    further = said.further_line(found)
+    return (*left, further) if further else left
 
 
 def plan_lines(plan: Plan) -> list[str]:

@@ -10,7 +10,7 @@ from optics.bench.diagnosis.what_if import WouldShow
 from optics.bench.plan import Plan, Step
 from optics.bench.plan import wording as plan_said
 from optics.bench.verdict import Verdict
-from optics.bench.wording import said_half_width
+from optics.bench.wording import said_half_width, said_offset
 from optics.records.diagnosis_bench import WholeCamera
 from ui.bench_panel import judged_html, lines_html, table_html
 from ui.diagnosis_text import LAST, further_lines
@@ -143,7 +143,7 @@ def _read_rows(found: Diagnosis) -> Iterator[tuple[str, str, str, str]]:
     for reading, error, told in rows:
         yield (
             readings.placed_words(reading),
-            readings.said_offset(error.value),
+            said_offset(error.value),
             said_half_width(error.expanded),
-            readings.said_offset(float(told)),
+            said_offset(float(told)),
         )

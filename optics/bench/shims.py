@@ -14,6 +14,7 @@ from optics.errors import OutOfRange
 
 # Leaves are added up in whole tenths of a micrometre, finer than any gauge reads.
 _UNITS_PER_MM = 10_000
+DIGITS = 4
 THICKEST_PACK = 10.0
 _MOST_TIES = 5
 _NONE = 1_000_000

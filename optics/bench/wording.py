@@ -64,6 +64,14 @@ def said_half_width(mm: float) -> str:
     return f"± {format_length(mm, places=3)}"
 
 
+def said_offset(mm: float) -> str:
+    """A focus error as it is said: 0.080 mm too far in, or right."""
+    sense = Sense.of(mm)
+    if sense is Sense.RIGHT:
+        return "right"
+    return f"{format_length(abs(mm), places=3)} {sense.words}"
+
+
 def headline(correction: Correction) -> str:
     """The one sentence that answers the repairer."""
     error = correction.error

@@ -204,7 +204,7 @@ def diagnosis_out(whole: WholeCamera | None) -> DiagnosisOut | None:
     return DiagnosisOut(
         words=said.headline(found),
         readings=_readings(found),
-        outliers=tuple(said.outlier_line(found, one) for one in found.outliers),
+        outliers=said.accused_lines(found),
         causes=tuple(_cause(found, cause) for cause, _ in said.ranked(found)),
         cause_sets=_cause_sets(found),
         cannot_tell=said.open_lines(found),

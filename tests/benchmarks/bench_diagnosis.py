@@ -127,7 +127,7 @@ def one(job: tuple[int, Callable[..., PracticeCamera]]) -> Outcome:
         first=found.leading == true_hypothesis(practice),
         claims=len(claims),
         wrong_claims=sum(cause not in practice.causes for cause in claims),
-        accused=bool(found.outliers),
+        accused=found.is_accused,
         found=tuple(
             0.025 <= found.left.mixture(d.row).below(float(d.row @ truth)) <= 0.975
             for d in found.duties

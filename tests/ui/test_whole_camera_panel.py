@@ -33,10 +33,11 @@ def test_a_reading_that_disagrees_comes_first() -> None:
     found = whole(
         GAUGE, STOP, NEAR, {**NEAR, "mark": "3 m", "sharp_at": "3.35; 3.36; 3.34 m"}, wrong
     )
-    assert found.diagnosis.outliers
+    assert found.diagnosis.is_accused
     html = verdict_html(found)
     assert "Before anything is moved" in html
-    assert "take it again" in html
+    assert "wo readings of the 1.5 m mark contradict each other" in html
+    assert "Take both again" in html
     assert "verdict unsure" in html
 
 

@@ -8,7 +8,8 @@ import math
 from collections.abc import Iterator, Sequence
 
 from optics.bench.diagnosis import Diagnosis
-from optics.bench.diagnosis.reading_wording import placed_words, said_offset
+from optics.bench.diagnosis.reading_wording import placed_words
+from optics.bench.wording import said_offset
 from optics.units import format_length
 from ui.figures import svg
 

@@ -44,13 +44,26 @@ class Determination:
 def determine(seen: Observations, priors: Priors) -> Determination:
     """Find out from the model alone, whatever the readings showed."""
     patterns = _patterns(seen, priors)
-    strength = {c: float(np.linalg.norm(p, axis=0).min()) for c, p in patterns.items()}
+    strength = _strength(patterns)
     met = [c for c in patterns if strength[c] >= _TELLS]
     return Determination(
         unread=tuple(c for c in patterns if strength[c] == 0.0),
-        faint=tuple(c for c in patterns if 0.0 < strength[c] < _TELLS),
+        faint=_faint(strength),
         look_alikes=tuple(_look_alikes(met, patterns, priors)),
     )
+
+
+def too_faint(seen: Observations, priors: Priors) -> tuple[Cause, ...]:
+    """The causes whose usual fault moves the readings, but less than twice their scatter."""
+    return _faint(_strength(_patterns(seen, priors)))
+
+
+def _strength(patterns: dict[Cause, Matrix]) -> dict[Cause, float]:
+    return {c: float(np.linalg.norm(p, axis=0).min()) for c, p in patterns.items()}
+
+
+def _faint(strength: dict[Cause, float]) -> tuple[Cause, ...]:
+    return tuple(c for c, met in strength.items() if 0.0 < met < _TELLS)
 
 
 def possible_causes(seen: Observations, priors: Priors) -> tuple[Cause, ...]:

@@ -1,5 +1,6 @@
 """All readings together: which causes are at work, how much, and what cannot be told."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -7,7 +8,12 @@ from functools import cached_property
 import numpy as np
 
 from optics.bench.camera import Camera
-from optics.bench.diagnosis.determination import Determination, determine, possible_causes
+from optics.bench.diagnosis.determination import (
+    Determination,
+    determine,
+    possible_causes,
+    too_faint,
+)
 from optics.bench.diagnosis.duties import Duty, duties
 from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import AT, NAMES, Cause, Vector
@@ -19,10 +25,10 @@ from optics.bench.diagnosis.next_reading import (
     usual_candidates,
 )
 from optics.bench.diagnosis.observations import Observations, observe
-from optics.bench.diagnosis.outlying import Outlier, outliers
+from optics.bench.diagnosis.outlying import Contradiction, Outlier, contradictions, outliers
 from optics.bench.diagnosis.posterior import Posterior, posterior_of
 from optics.bench.diagnosis.priors import Priors, usual_priors
-from optics.bench.uncertainty import LEVEL, Estimate
+from optics.bench.uncertainty import LEVEL, Estimate, Source, exact
 
 
 @dataclass(frozen=True)
@@ -34,7 +40,13 @@ class Diagnosis:
     seen: Observations
     possible: tuple[Cause, ...]
     left: Posterior
+    contradictions: tuple[Contradiction, ...]
     outliers: tuple[Outlier, ...]
+
+    @property
+    def is_accused(self) -> bool:
+        """Whether a reading must be taken again before anything is believed."""
+        return bool(self.contradictions or self.outliers)
 
     @property
     def leading(self) -> Hypothesis:
@@ -47,6 +59,25 @@ class Diagnosis:
         return float(self.left.weights[0])
 
     @cached_property
+    def named(self) -> frozenset[Cause]:
+        """The leading causes, without those that such readings are too faint to tell."""
+        return self.leading.causes - set(self.faint)
+
+    @cached_property
+    def named_probability(self) -> float:
+        """How probable it is that just these are at work, whatever may be with the faint ones."""
+        faint, starts = set(self.faint), self.leading.starts
+        alike = [
+            h.causes - faint == self.named and h.starts == starts for h in self.left.hypotheses
+        ]
+        return float(self.left.weights @ np.array(alike, dtype=float))
+
+    @cached_property
+    def faint(self) -> tuple[Cause, ...]:
+        """The causes that would have to be larger than usual to stand out of the scatter."""
+        return too_faint(self.seen, self.priors)
+
+    @cached_property
     def chances(self) -> dict[Cause, float]:
         """How probable each cause is that the readings can meet."""
         return {cause: self.left.chance_of(cause) for cause in self.possible}
@@ -54,7 +85,7 @@ class Diagnosis:
     @property
     def claimed(self) -> tuple[Cause, ...]:
         """The causes that are at work with 95 % probability; none while a reading is accused."""
-        if self.outliers:
+        if self.is_accused:
             return ()
         return tuple(c for c, chance in self.chances.items() if chance >= LEVEL)
 
@@ -86,8 +117,14 @@ class Diagnosis:
 
     def next_readings(self, candidates: Sequence[Candidate] = ()) -> tuple[Gain, ...]:
         """Which further reading would tell most; without candidates, the usual ones."""
-        offered = tuple(candidates) or usual_candidates(self.camera)
+        usual = (c.beside(self.seen.readings) for c in usual_candidates(self.camera))
+        offered = tuple(candidates) or tuple(usual)
         return next_readings(self.camera, self.left, self.duties, offered)
+
+    @cached_property
+    def worth_reading(self) -> Gain | None:
+        """The usual reading that would tell most; None where none is worth its while."""
+        return next((gain for gain in self.next_readings() if gain.is_worth_it), None)
 
 
 def diagnose(
@@ -100,6 +137,8 @@ def diagnose(
 
     `also`, one for each reading, is added to its focus error; see `observe`.
 
+    Of readings of one thing that contradict each other none is trusted nearer than they lie
+    apart, lest a cause be made up that brings them together.
     Suppositions: each fault is normal about zero with the deviation its prior states, sound
     parts too; the readings' errors are normal, widened for few repeats; at most three causes.
     Errors: OutOfRange or NoAnswer, one sentence each, for readings that cannot be.
@@ -107,6 +146,9 @@ def diagnose(
     """
     priors = priors or usual_priors(camera)
     seen = observe(camera, readings, also)
+    apart = contradictions(seen, priors)
+    if apart:
+        seen = observe(camera, readings, _doubted(seen, apart, also))
     possible = possible_causes(seen, priors)
     weighed = weigh(seen, priors, possible)
     return Diagnosis(
@@ -115,5 +157,22 @@ def diagnose(
         seen=seen,
         possible=possible,
         left=posterior_of(seen, weighed),
+        contradictions=apart,
         outliers=outliers(seen, weighed),
     )
+
+
+def _doubted(
+    seen: Observations, apart: Sequence[Contradiction], also: Sequence[Estimate]
+) -> list[Estimate]:
+    """What is added to each focus error, with the contradiction as a further uncertainty."""
+    widest = np.zeros(len(seen.readings))
+    for one in apart:
+        widest[list(one.pair)] = np.maximum(widest[list(one.pair)], one.apart)
+    # Two that scatter by this much each lie as far apart as these do, root mean square.
+    each = (widest / math.sqrt(2)).tolist()
+    before = [*also, *[exact(0.0)] * (len(each) - len(also))]
+    return [
+        estimate.plus(Estimate(0.0, {Source("contradiction"): gap})) if gap else estimate
+        for estimate, gap in zip(before, each, strict=True)
+    ]

@@ -75,6 +75,12 @@ def seen_at(reading: Reading) -> float:
     return math.inf
 
 
+def thing_of(reading: Reading) -> tuple[Spot, float, Surface, tuple[float, float]]:
+    """What was looked at, by whatever instrument: readings of one thing must agree."""
+    taken = reading.taken
+    return spot_of(reading), seen_at(reading), taken.surface, taken.place
+
+
 def disturbing(reading: Reading) -> frozenset[Cause]:
     """The causes that can disturb a reading where it was taken."""
     causes = DISTURBED_BY[spot_of(reading)]

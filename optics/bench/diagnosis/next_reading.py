@@ -2,13 +2,13 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from optics.bench.camera import Bed, Camera
 from optics.bench.diagnosis.duties import Duty
-from optics.bench.diagnosis.evidence import Reading
+from optics.bench.diagnosis.evidence import Reading, Spot, seen_at, spot_of
 from optics.bench.diagnosis.faults import Vector
 from optics.bench.diagnosis.posterior import Posterior
 from optics.bench.diagnosis.sensitivity import Matrix, Straight
@@ -20,19 +20,44 @@ from optics.bench.readings import (
     RegisterReading,
 )
 from optics.bench.taken import AT_STOP, ON_FILM, Taken
-from optics.bench.uncertainty import exact
+from optics.bench.uncertainty import LEVEL, exact
 
 # Points of the Gauss-Hermite rule over what the reading may show.
 _NODES = 15
+# Less gained than a fifth of the uncertainty is not worth another reading (common practice, no
+# source).
+_WORTH = 0.2
+# Of the rangefinder's targets, far and near are this many times apart.
+_MUCH_FARTHER = 4.0
 
 
 @dataclass(frozen=True)
 class Candidate:
-    """A reading that could be taken, in words, and its standard uncertainty (mm at the film)."""
+    """A reading that could be taken, in words, and its standard uncertainty (mm at the film).
+
+    `repeated` are its words where one like it was taken already; else so much "again".
+    """
 
     words: str
     reading: Reading
     standard: float
+    repeated: str = ""
+
+    def beside(self, taken: Sequence[Reading]) -> "Candidate":
+        """The same, worded as a repeat where it is one."""
+        if not any(_is_alike(self.reading, one) for one in taken):
+            return self
+        return replace(self, words=self.repeated or f"{self.words} again")
+
+
+def _is_alike(one: Reading, other: Reading) -> bool:
+    """Whether both look at the same thing, corners and near distances taken as one."""
+    if spot_of(one) is not spot_of(other) or one.taken.surface is not other.taken.surface:
+        return False
+    if spot_of(one) is Spot.COINCIDENCE:
+        near, far = sorted((seen_at(one), seen_at(other)))
+        return near == far or far < _MUCH_FARTHER * near
+    return one.taken.is_off_centre == other.taken.is_off_centre
 
 
 @dataclass(frozen=True)
@@ -46,6 +71,13 @@ class Gain:
     candidate: Candidate
     standard: tuple[float, float]
     wrong_cause: tuple[float, float]
+
+    @property
+    def is_worth_it(self) -> bool:
+        """Whether a fifth of the uncertainty goes, or a twentieth of the risk of a wrong cause."""
+        now, after = self.standard
+        risk, left = self.wrong_cause
+        return after <= (1 - _WORTH) * now or risk - left >= 1 - LEVEL
 
 
 def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candidate, ...]:
@@ -61,7 +93,7 @@ def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candida
     found = [
         Candidate(
             "the register gauged from the lens seat", RegisterReading(register, register),
-            0.015 / math.sqrt(3),
+            0.015 / math.sqrt(3), "the register gauged again from the lens seat",
         ),
         Candidate(
             "a reading at the infinity stop", CollimatorReading(exact(0.0), collimator, AT_STOP),
@@ -70,7 +102,10 @@ def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candida
         Candidate("a reading at the ∞ mark", CollimatorReading(exact(0.0), collimator), eye),
         Candidate("a reading at a near mark", MarkReading(exact(close), exact(close)), eye),
         Candidate("a film test at the ∞ mark", MarkReading(far, far, ON_FILM), eye),
-        Candidate("the film gate gauged", GateReading(exact(0.0)), 0.015 / math.sqrt(3)),
+        Candidate(
+            "the film gate gauged", GateReading(exact(0.0)), 0.015 / math.sqrt(3),
+            "the film gate gauged again",
+        ),
     ]  # fmt: skip
     if not isinstance(camera.focusing, Bed):
         place = (camera.lens.focal_length / 3, camera.lens.focal_length / 4)

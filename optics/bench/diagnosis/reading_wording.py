@@ -11,12 +11,13 @@ from optics.bench.diagnosis.priors import Priors
 from optics.bench.diagnosis.what_if import WouldShow
 from optics.bench.diagnosis.wording import (
     CAUSE_WORDS,
+    begun,
     percent,
     reading_words,
 )
 from optics.bench.readings import RegisterReading, Sense
 from optics.bench.standard.places import place_name
-from optics.bench.wording import said_half_width
+from optics.bench.wording import said_half_width, said_offset
 from optics.units import format_angle, format_distance, format_length
 
 NOTHING_SHARP = "nothing sharp"
@@ -35,20 +36,12 @@ FAULT_WORDS = {
 }
 
 
-def said_offset(mm: float) -> str:
-    """A focus error as it is said: 0.080 mm too far in, or right."""
-    sense = Sense.of(mm)
-    if sense is Sense.RIGHT:
-        return "right"
-    return f"{format_length(abs(mm), places=3)} {sense.words}"
-
-
 def read_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     """Each reading: where it was taken, what it shows at the film, what the causes foretell."""
     seen = diagnosis.seen
     rows = zip(seen.readings, seen.errors, diagnosis.foretold, strict=True)
     return tuple(
-        f"{_begun(placed_words(reading))}: {said_offset(error.value)}, "
+        f"{begun(placed_words(reading))}: {said_offset(error.value)}, "
         f"{said_half_width(error.expanded)} at 95 %; the causes would make it "
         f"{said_offset(float(told))}."
         for reading, error, told in rows
@@ -63,10 +56,6 @@ def placed_words(reading: Reading) -> str:
     return f"{reading_words(middle)}, {place_name(*reading.taken.place)}"
 
 
-def _begun(words: str) -> str:
-    return words[:1].upper() + words[1:]
-
-
 def supposed_lines(priors: Priors) -> tuple[str, ...]:
     """What is supposed of each cause: how often it is met, and how far parts stand off."""
     return tuple(supposed_line(priors, cause) for cause in Cause if cause in priors.by_cause)
@@ -75,7 +64,7 @@ def supposed_lines(priors: Priors) -> tuple[str, ...]:
 def supposed_line(priors: Priors, cause: Cause) -> str:
     """What is supposed of one cause."""
     prior = priors.by_cause[cause]
-    often = f"{_begun(CAUSE_WORDS[cause])}: {percent(prior.chance)} of cameras"
+    often = f"{begun(CAUSE_WORDS[cause])}: {percent(prior.chance)} of cameras"
     if cause is Cause.START:
         return f"{often}; one start is {format_length(priors.pitch)}."
     wrong, usual = (said_size_of_fault(cause, v) for v in (prior.wrong, prior.usual))

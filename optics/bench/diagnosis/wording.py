@@ -3,25 +3,23 @@
 import math
 from collections.abc import Iterable, Sequence
 
-import numpy as np
-from numpy.typing import NDArray
-
 from optics.bench.diagnosis.diagnose import Diagnosis
 from optics.bench.diagnosis.evidence import (
     DISTURBED_BY,
     Reading,
     Spot,
-    disturbing,
     seen_at,
     spot_of,
 )
-from optics.bench.diagnosis.faults import AT, Cause
+from optics.bench.diagnosis.faults import Cause
+from optics.bench.diagnosis.for_and_against import for_and_against
 from optics.bench.diagnosis.next_reading import Gain
-from optics.bench.diagnosis.outlying import Outlier
+from optics.bench.diagnosis.outlying import Contradiction, Outlier
 from optics.bench.diagnosis.priors import Priors
+from optics.bench.standard.places import place_name
 from optics.bench.taken import Surface
-from optics.bench.uncertainty import LEVEL, Estimate
-from optics.bench.wording import said_half_width
+from optics.bench.uncertainty import Estimate
+from optics.bench.wording import said_half_width, said_offset
 from optics.units import format_angle, format_distance, format_length
 
 CAUSE_WORDS = {
@@ -36,8 +34,6 @@ CAUSE_WORDS = {
     Cause.GAIN: "rangefinder's near setting",
 }
 _COUNTS = {1: "one cause", 2: "two causes", 3: "three causes", 4: "four causes"}
-# Twice its standard uncertainty is where a reading is called off.
-_OFF = 2.0
 # More places than these are counted, not named.
 _NAMED = 3
 
@@ -69,7 +65,7 @@ def reading_words(reading: Reading) -> str:
         Spot.COINCIDENCE: f"the rangefinder at {format_distance(seen_at(reading))}",
     }[spot]
     if reading.taken.is_off_centre:
-        words += " in a corner"
+        words += f" at the {place_name(*reading.taken.place)}"
     if spot is Spot.GATE:
         return words
     return f"{words} on film" if reading.taken.surface is Surface.FILM else words
@@ -82,12 +78,29 @@ def headline(diagnosis: Diagnosis) -> str:
 
 
 def headline_parts(diagnosis: Diagnosis) -> tuple[str, str]:
-    """The headline's lead with its probability, and what it leads up to."""
-    causes = [c for c in Cause if c in diagnosis.leading.causes]
-    lead = f"Most probable ({percent(diagnosis.probability)}):"
+    """The headline's lead with its probability, and what it leads up to.
+
+    Two readings that contradict each other come before any cause; causes that the readings are
+    too faint to tell are not named, and the probability is that of what is named.
+    """
+    if diagnosis.contradictions:
+        worst = diagnosis.contradictions[0]
+        return "Before any cause is looked for:", _contradicting(diagnosis, worst)
+    causes = [c for c in Cause if c in diagnosis.named]
+    lead = f"Most probable ({percent(diagnosis.named_probability)}):"
+    more = "; what is left over is too faint to name" if _is_more(diagnosis) else ""
     if not causes:
-        return lead, "the readings show nothing wrong beyond their own scatter"
-    return lead, joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes)
+        return lead, f"the readings show nothing wrong beyond their own scatter{more}"
+    return lead, joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes) + more
+
+
+def _is_more(diagnosis: Diagnosis) -> bool:
+    return diagnosis.named != diagnosis.leading.causes
+
+
+def begun(words: str) -> str:
+    """Words as they stand at the beginning of a sentence."""
+    return words[:1].upper() + words[1:]
 
 
 def said_size(diagnosis: Diagnosis, cause: Cause) -> str:
@@ -139,43 +152,34 @@ def ranked(diagnosis: Diagnosis) -> list[tuple[Cause, float]]:
 
 
 def evidence(diagnosis: Diagnosis, cause: Cause) -> str:
-    """What speaks for a cause and what against it, the other likely causes allowed for.
-
-    Causes that look just like it are not allowed for: what speaks for one speaks for both.
-    """
-    seen = diagnosis.seen
-    without = {cause} | diagnosis.determination.confused_with(cause)
-    others = diagnosis.left.means[0].copy()
-    others[[place for c in without for place in c.places]] = 0.0
-    left = np.abs(seen.values - seen.straight.errors(others))
-    shows = _shows(diagnosis, cause)
-    off = left > _OFF * seen.standard
-    for_it, against = (_places(seen.readings, shows & now) for now in (off, ~off))
-    said = []
-    if for_it and diagnosis.chances[cause] > 1 - LEVEL:
-        said.append(f"For: off at {for_it}, where it shows.")
-    if against:
-        said.append(f"Against: right at {against}, which it would disturb.")
-    return " ".join(said) or "Nothing speaks for it."
+    """What speaks for a cause and what against it, the other likely causes allowed for."""
+    found, said = for_and_against(diagnosis, cause), []
+    does = "accounts" if cause in diagnosis.leading.causes else "would account"
+    if found.for_it:
+        said.append(f"For: it {does} for {_places(found.for_it)}.")
+    if found.against:
+        places = _places(found.against)
+        are = "are" if len(found.against) > 1 else "is"
+        said.append(f"Against: {places} {are} accounted for without it, and would be disturbed.")
+    if found.divided:
+        said.append(f"Divided: the readings at {_places(found.divided)} contradict each other.")
+    return " ".join(said) or _nothing_said(diagnosis, cause)
 
 
-def _shows(diagnosis: Diagnosis, cause: Cause) -> NDArray[np.bool_]:
-    """The readings in which a fault of the usual size would be seen."""
-    seen = diagnosis.seen
-    slopes = np.abs(seen.straight.rows[:, cause.places]).max(axis=1)
-    if cause is Cause.FOCAL:
-        slopes = np.abs(seen.straight.slopes(np.zeros(len(AT)))[:, AT["focal"]])
-    met = np.array([cause in disturbing(reading) for reading in seen.readings])
-    seen_well: NDArray[np.bool_] = slopes * diagnosis.priors.typical(cause) > _OFF * seen.standard
-    return met & seen_well
+def _nothing_said(diagnosis: Diagnosis, cause: Cause) -> str:
+    """No single reading tells: because it is too faint, or because only all together do."""
+    if cause in diagnosis.faint:
+        return "Too faint for these readings."
+    if cause in diagnosis.leading.causes:
+        return "No single reading shows it, only all together."
+    return "Nothing speaks for it."
 
 
-def _places(readings: Sequence[Reading], chosen: NDArray[np.bool_]) -> str:
-    pairs = zip(readings, chosen, strict=True)
-    names = list(dict.fromkeys(reading_words(r) for r, is_in in pairs if is_in))
+def _places(readings: Sequence[Reading]) -> str:
+    names = list(dict.fromkeys(map(reading_words, readings)))
     if len(names) > _NAMED + 1:
         names = [*names[:_NAMED], f"{len(names) - _NAMED} more places"]
-    return joined(names) if names else ""
+    return joined(names)
 
 
 def open_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
@@ -220,7 +224,7 @@ _TELLING = {
 def _open_causes(diagnosis: Diagnosis) -> list[str]:
     found = [
         f"It cannot be said whether it is also the {CAUSE_WORDS[c]} ({percent(chance)})."
-        if c not in diagnosis.leading.causes
+        if c not in diagnosis.named
         else f"It is not certain that it is the {CAUSE_WORDS[c]} ({percent(chance)})."
         for c, chance in diagnosis.chances.items()
         if c in diagnosis.open
@@ -238,12 +242,35 @@ def _unread_lines(diagnosis: Diagnosis) -> list[str]:
 
 def outlier_line(diagnosis: Diagnosis, outlier: Outlier) -> str:
     """An accused reading, and what to do first."""
-    reading = diagnosis.seen.readings[outlier.index]
-    away = format_length(abs(outlier.away), places=3)
+    seen, away = diagnosis.seen, format_length(abs(outlier.away), places=3)
     return (
-        f"Reading {outlier.index + 1}, {reading_words(reading)}, disagrees with all the others "
-        f"by {away}, by chance {_seldom(outlier.chance)}: take it again "
-        "before anything is moved."
+        f"The reading of {reading_words(seen.readings[outlier.index])} that shows "
+        f"{said_offset(seen.errors[outlier.index].value)} disagrees with all the others by {away}, "
+        f"by chance {_seldom(outlier.chance)}: take it again before anything is moved."
+    )
+
+
+def contradiction_line(diagnosis: Diagnosis, found: Contradiction) -> str:
+    """Two readings of one thing that cannot both be right, and what to do first."""
+    return (
+        f"{begun(_contradicting(diagnosis, found))}: so far apart by chance "
+        f"{_seldom(found.chance)}. Take both again before anything is moved."
+    )
+
+
+def _contradicting(diagnosis: Diagnosis, found: Contradiction) -> str:
+    """What was read twice, and both that it showed: a row has another number on every page."""
+    seen = diagnosis.seen
+    one, other = (said_offset(seen.errors[index].value) for index in found.pair)
+    place = reading_words(seen.readings[found.pair[0]])
+    return f"two readings of {place} contradict each other, {one} and {other}"
+
+
+def accused_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
+    """The readings to be taken again before anything else, the worst first."""
+    return (
+        *(contradiction_line(diagnosis, one) for one in diagnosis.contradictions),
+        *(outlier_line(diagnosis, one) for one in diagnosis.outliers),
     )
 
 
@@ -255,8 +282,14 @@ def _seldom(chance: float) -> str:
     return f"once in {said}"
 
 
+def further_line(diagnosis: Diagnosis) -> str:
+    """The further reading that is worth taking; empty where none is."""
+    gain = diagnosis.worth_reading
+    return next_line(gain) if gain else ""
+
+
 def next_line(gain: Gain) -> str:
-    """The best further reading and what it is expected to bring."""
+    """A further reading and what it is expected to bring."""
     before, after = (format_length(s, places=3) for s in gain.standard)
     wrong = [percent(chance) for chance in gain.wrong_cause]
     parts = []
@@ -264,7 +297,7 @@ def next_line(gain: Gain) -> str:
         parts.append(f"the worst standard uncertainty from {before} to {after}")
     if wrong[0] != wrong[1]:
         parts.append(f"the risk of a wrong cause from {wrong[0]} to {wrong[1]}")
-    brings = joined(parts) if parts else "little: nothing feasible tells much more"
+    brings = joined(parts) if parts else "little"
     return f"Most would be told by {gain.candidate.words}: it should bring {brings}."
 
 
@@ -281,13 +314,12 @@ def suppositions(priors: Priors) -> str:
 
 def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
     """The whole diagnosis, line by line."""
-    settled = not open_lines(diagnosis)
-    further = () if settled else (next_line(diagnosis.next_readings()[0]),)
+    further = further_line(diagnosis) if open_lines(diagnosis) else ""
     return (
         headline(diagnosis),
-        *(outlier_line(diagnosis, o) for o in diagnosis.outliers),
+        *accused_lines(diagnosis),
         *chance_lines(diagnosis),
         *open_lines(diagnosis),
-        *further,
+        *([further] if further else []),
         suppositions(diagnosis.priors),
     )

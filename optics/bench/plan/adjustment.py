@@ -4,12 +4,16 @@ from dataclasses import dataclass, field
 
 from optics.bench.cautions import Caution
 from optics.bench.diagnosis.faults import Cause
+from optics.bench.shims import Leaves
 from optics.bench.uncertainty import Estimate
 
 
 @dataclass(frozen=True)
 class Adjustment:
-    """A rounded amount that a hand can set; `changes` is what it adds to each fault it touches."""
+    """A rounded amount that a hand can set; `changes` is what it adds to each fault it touches.
+
+    `leaves` are those it takes from the drawer, so that no later step counts on them.
+    """
 
     cause: Cause
     title: str
@@ -20,6 +24,7 @@ class Adjustment:
     notes: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
     figures: dict[str, float | str] = field(default_factory=dict)
+    leaves: Leaves = ()
 
 
 @dataclass(frozen=True)

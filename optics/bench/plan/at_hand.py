@@ -1,9 +1,11 @@
 """What the bench has at hand: shim leaves, the rangefinder's screws, the standard's screws."""
 
 import math
-from dataclasses import dataclass, field
+from collections import Counter
+from dataclasses import dataclass, field, replace
 
 from optics.bench.remedies import Workshop
+from optics.bench.shims import DIGITS, Leaves
 from optics.errors import OutOfRange
 
 
@@ -37,3 +39,12 @@ class AtHand:
     zero_screw: Screw | None = None
     gain_screw: Screw | None = None
     standard_screws: tuple[float, float] = (25.0, 20.0)
+
+    def less(self, used: Leaves) -> "AtHand":
+        """The same with these leaves gone from the drawer."""
+        rest: Counter[float] = Counter()
+        for leaves, sign in ((self.workshop.drawer, 1), (used, -1)):
+            for thickness, count in leaves:
+                rest[round(thickness, DIGITS)] += sign * count
+        drawer = tuple((+rest).items())
+        return replace(self, workshop=replace(self.workshop, drawer=drawer))

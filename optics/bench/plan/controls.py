@@ -4,8 +4,6 @@ import math
 from collections.abc import Callable, Mapping
 from typing import TypeAlias
 
-import numpy as np
-
 from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
 from optics.bench.cautions import SPRINGS
 from optics.bench.diagnosis.faults import Cause, film_factor, marked_focal
@@ -13,6 +11,7 @@ from optics.bench.diagnosis.forward import TrueLens
 from optics.bench.diagnosis.sensitivity import MOST_FOCAL
 from optics.bench.plan.adjustment import Adjustment, Blocked
 from optics.bench.plan.at_hand import AtHand, Screw
+from optics.bench.plan.standard_shims import square_the_standard
 from optics.bench.remedies.offer import NotApplicable, Offer
 from optics.bench.remedies.shim import shim
 from optics.bench.remedies.stops import stops
@@ -35,7 +34,6 @@ _FEELER = 0.01
 EIGHTH = 2 * math.pi / 8
 _TOOLS = {
     Cause.GATE: "depth gauge and feelers",
-    Cause.TILT: "depth gauge, micrometer for the leaves",
     Cause.START: "scriber, mark the place where the threads let go",
     Cause.SEAT: "lens spanner, micrometer for the leaves",
     Cause.STOP: "small screwdriver, ground glass or collimator to check",
@@ -162,41 +160,6 @@ def _gate(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
     )
 
 
-_CORNERS = {"upper right": (1, 1), "upper left": (-1, 1), "lower left": (-1, -1),
-            "lower right": (1, -1)}  # fmt: skip
-
-
-def _tilt(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    """Leaves under the low screws alone; what they lift the middle is left to the next step."""
-    del camera
-    places = np.array(list(_CORNERS.values())) * np.array(at_hand.standard_screws)
-    rise = places @ np.array([wanted["tilt_x"], wanted["tilt_y"]])
-    leaves = np.round((rise - rise.min()) / _FEELER) * _FEELER
-    if not leaves.any():
-        return Blocked(Cause.TILT, "The standard is square within 0.01 mm: leave it alone.")
-    slope = places.T @ leaves / (places**2).sum(axis=0)
-    limit = _FEELER / 2
-    sway = limit / np.sqrt((places**2).sum(axis=0))
-    named = [
-        f"{format_length(float(leaf))} at the {name}"
-        for name, leaf in zip(_CORNERS, leaves, strict=True)
-        if leaf
-    ]
-    return _made(
-        Cause.TILT,
-        "Standard",
-        f"Put shims under the standard's screws: {', '.join(named)}, seen from the front.",
-        {
-            "tilt_x": within(float(slope[0]), float(sway[0]), "shims under the standard"),
-            "tilt_y": within(float(slope[1]), float(sway[1]), "shims under the standard"),
-            "seat": within(float(leaves.mean()), limit / 2, "shims under the standard"),
-        },
-        tuple((name.capitalize(), said.split(" at ")[0])
-              for name, said in zip((n for n, leaf in zip(_CORNERS, leaves, strict=True) if leaf),
-                                    named, strict=True)),
-    )  # fmt: skip
-
-
 def _focal(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
     """A scale for the true focal length; the lens itself cannot be changed."""
     del at_hand
@@ -285,7 +248,7 @@ def _made(
 
 _MAKERS: dict[Cause, Callable[[Camera, AtHand, Wanted], Outcome]] = {
     Cause.GATE: _gate,
-    Cause.TILT: _tilt,
+    Cause.TILT: square_the_standard,
     Cause.START: _start,
     Cause.SEAT: _seat,
     Cause.STOP: _stop,

@@ -9,18 +9,16 @@ from optics.bench.diagnosis.diagnose import Diagnosis
 from optics.bench.diagnosis.duties import Duty
 from optics.bench.diagnosis.evidence import Spot
 from optics.bench.diagnosis.faults import AT, Cause, Vector
-from optics.bench.diagnosis.next_reading import Gain
 from optics.bench.monte_carlo import DRAWS
 from optics.bench.plan.adjustment import Adjustment, Blocked
 from optics.bench.plan.aim import GOOD, Target, choose_controls, on_lattice
 from optics.bench.plan.at_hand import AtHand
 from optics.bench.plan.controls import adjust, step_of
 from optics.bench.plan.order import IN_ORDER, STEP_OF, BenchStep
+from optics.bench.plan.pruning import Drawn, worth_doing
 from optics.bench.plan.state import Forecast, State
 from optics.bench.uncertainty import LEVEL
 
-# An alternative is compared, not promised: fewer draws serve.
-_SKETCH = 4_000
 # On the way, intervals from every tenth draw will do; the promise is from all.
 _COARSE = 10
 # What is always open to adjustment; film and standard are touched only when under suspicion.
@@ -66,12 +64,7 @@ class Plan:
     @property
     def will_conform(self) -> bool:
         """Whether the plan promises every duty at 95 %: never while a reading is accused."""
-        return self.final.conforms and not self.diagnosis.outliers
-
-    @property
-    def needs(self) -> tuple[Gain, ...]:
-        """The further readings that would help most, while nothing can be promised."""
-        return () if self.will_conform else self.diagnosis.next_readings()
+        return self.final.conforms and not self.diagnosis.is_accused
 
 
 def make_plan(
@@ -80,13 +73,14 @@ def make_plan(
     """Choose what to put right, by how much and in which order, and foretell the outcome.
 
     The leading causes are put right, with whatever else the duties need; the amounts are
-    chosen together, in what a hand can set, so that the worst error is least.
+    chosen together, in what a hand can set, so that the worst error is least, and steps that
+    gain nothing are left out again.
     Limits: the promise holds for what the readings met; `jumped` names steps they did not.
     """
     bench = at_hand or AtHand()
-    duties = diagnosis.duties
-    made, blocked = _adjustments(diagnosis, bench)
-    forecast = Forecast(diagnosis.left, duties, draws, seed)
+    forecast = Forecast(diagnosis.left, diagnosis.duties, draws, seed)
+    drawn = Drawn(forecast)
+    made, blocked = _worth_doing(diagnosis, bench, drawn)
     as_found = forecast.state(every=_COARSE if made else 1)
     steps = []
     for number, adjustment in enumerate(made, start=1):
@@ -98,7 +92,7 @@ def make_plan(
         as_found=as_found,
         steps=tuple(steps),
         blocked=blocked,
-        alternatives=_alternatives(diagnosis, bench, {a.cause for a in made}, seed),
+        alternatives=_alternatives(diagnosis, bench, {a.cause for a in made}, drawn),
         jumped=_jumped(diagnosis, made),
     )
 
@@ -107,16 +101,38 @@ def _sizes(diagnosis: Diagnosis) -> Vector:
     return np.maximum(diagnosis.priors.spread(Cause), 1e-6)
 
 
-def _adjustments(
-    diagnosis: Diagnosis, bench: AtHand, without: Sequence[Cause] = ()
+def _worth_doing(
+    diagnosis: Diagnosis, bench: AtHand, drawn: Drawn, without: Sequence[Cause] = ()
 ) -> tuple[tuple[Adjustment, ...], tuple[Blocked, ...]]:
-    """What is done, in the order of the bench, and what would be and cannot."""
+    """What is done, without the steps that gain nothing, and what would be and cannot."""
+    made, blocked = _adjustments(diagnosis, bench, without)
+
+    def chosen(left_out: frozenset[Cause]) -> tuple[Adjustment, ...]:
+        # What the readings say is wrong is put right, not made up for by other parts.
+        if left_out & diagnosis.named:
+            return ()
+        return _adjustments(diagnosis, bench, without, left_out)[0]
+
+    return worth_doing(drawn, made, chosen, _kept(diagnosis.duties, without)), blocked
+
+
+def _adjustments(
+    diagnosis: Diagnosis,
+    bench: AtHand,
+    without: Sequence[Cause] = (),
+    left_out: frozenset[Cause] = frozenset(),
+) -> tuple[tuple[Adjustment, ...], tuple[Blocked, ...]]:
+    """What is done, in the order of the bench, and what would be and cannot.
+
+    The duties of causes to go `without` are given up; those of causes `left_out` stay.
+    """
     faults = _believed(diagnosis)
     sizes, target = _sizes(diagnosis), Target.of(_kept(diagnosis.duties, without))
-    suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL} | _OPEN
-    closed = {Cause.START, *without}
+    suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL}
+    suspected = (suspected - set(diagnosis.faint)) | _OPEN
+    closed = {Cause.START, *without, *left_out}
     allowed = [c for c in diagnosis.possible if c in suspected and c not in closed]
-    leading = [c for c in diagnosis.leading.causes if c not in closed]
+    leading = [c for c in diagnosis.named if c not in closed]
     made: list[Adjustment] = []
     blocked: list[Blocked] = []
     restart = _restart(diagnosis, bench)
@@ -141,6 +157,7 @@ def _adjustments(
             blocked.append(outcome)
             continue
         made.append(outcome)
+        bench = bench.less(outcome.leaves) if outcome.leaves else bench
         for name, change in outcome.changes.items():
             faults[AT[name]] += change.value
     serious = target.worst(faults) > GOOD
@@ -183,21 +200,19 @@ def _kept(duties: Sequence[Duty], without: Sequence[Cause]) -> list[Duty]:
 
 
 def _alternatives(
-    diagnosis: Diagnosis, bench: AtHand, used: set[Cause], seed: int
+    diagnosis: Diagnosis, bench: AtHand, used: set[Cause], drawn: Drawn
 ) -> tuple[Alternative, ...]:
     """Ways round the laborious steps, with the price of each."""
     found = []
     for avoided in (Cause.SEAT, Cause.STOP, Cause.FOCAL):
         if avoided not in used:
             continue
-        made, _ = _adjustments(diagnosis, bench, without=(avoided,))
-        forecast = Forecast(diagnosis.left, diagnosis.duties, _SKETCH, seed)
-        for adjustment in made:
-            forecast.apply(adjustment)
-        kept = {id(duty) for duty in _kept(diagnosis.duties, (avoided,))}
-        expected = forecast.state().expected
-        leaves = tuple((e.duty, e.mean) for e in expected if abs(e.mean) > GOOD * e.duty.tolerance)
-        inside = min(e.inside for e in expected if id(e.duty) in kept)
+        made, _ = _worth_doing(diagnosis, bench, drawn, (avoided,))
+        outlook = drawn.after(made)
+        pairs = zip(diagnosis.duties, outlook.means.tolist(), strict=True)
+        leaves = tuple((d, mean * d.tolerance) for d, mean in pairs if abs(mean) > GOOD)
+        kept = drawn.lines_of(_kept(diagnosis.duties, (avoided,)))
+        inside = float(outlook.inside[kept].min())
         if made and inside >= 0.5:
             found.append(Alternative(made, (avoided,), inside, leaves))
     return tuple(found)

@@ -3,17 +3,17 @@
 from optics.bench.diagnosis.duties import Duty
 from optics.bench.diagnosis.evidence import Spot
 from optics.bench.diagnosis.faults import Cause
-from optics.bench.diagnosis.reading_wording import said_offset
 from optics.bench.diagnosis.wording import (
+    accused_lines,
+    begun,
+    further_line,
     joined,
-    next_line,
-    outlier_line,
     percent,
 )
 from optics.bench.plan.planning import Alternative, Plan, Step
 from optics.bench.plan.state import Expected
 from optics.bench.uncertainty import LEVEL
-from optics.bench.wording import said_half_width
+from optics.bench.wording import said_half_width, said_offset
 from optics.units import format_distance, format_length
 
 _WITHOUT = {
@@ -21,6 +21,8 @@ _WITHOUT = {
     Cause.STOP: "Without moving the stop",
     Cause.FOCAL: "Without a new scale",
 }
+
+_NO_MORE = "no one further reading would tell much more"
 
 
 def duty_words(duty: Duty) -> str:
@@ -84,11 +86,11 @@ def needs_line(plan: Plan) -> str:
     """What to do before anything can be promised; empty when it can."""
     if plan.will_conform:
         return ""
-    if plan.diagnosis.outliers:
-        return outlier_line(plan.diagnosis, plan.diagnosis.outliers[0])
+    if plan.diagnosis.is_accused:
+        return accused_lines(plan.diagnosis)[0]
     if plan.blocked:
         return " ".join(blocked.reason for blocked in plan.blocked)
-    return next_line(plan.needs[0])
+    return further_line(plan.diagnosis) or f"{begun(_NO_MORE)}."
 
 
 def alternative_line(alternative: Alternative) -> str:
@@ -112,22 +114,23 @@ def unsettled_line(plan: Plan) -> str:
     """That a step rests on a cause which is not certain, and what would settle it; else empty."""
     if not is_unsettled(plan):
         return ""
-    return (
-        f"The causes are not settled ({percent(plan.diagnosis.probability)}), so read once more "
-        f"before anything is moved. {next_line(plan.diagnosis.next_readings()[0])}"
-    )
+    settled = f"The causes are not settled ({percent(plan.diagnosis.named_probability)})"
+    further = further_line(plan.diagnosis)
+    if not further:
+        return f"{settled}, and {_NO_MORE}."
+    return f"{settled}, so read once more before anything is moved. {further}"
 
 
 def is_unsettled(plan: Plan) -> bool:
     """Whether a step rests on a cause that is not certain."""
     chances = plan.diagnosis.chances
     doubtful = {s.adjustment.cause for s in plan.steps if chances[s.adjustment.cause] < LEVEL}
-    return bool(doubtful & set(plan.diagnosis.leading.causes))
+    return bool(doubtful & plan.diagnosis.named)
 
 
 def first_line(plan: Plan) -> str:
     """What to do before anything is moved; empty when the plan can be carried out."""
-    return needs_line(plan) if plan.diagnosis.outliers else unsettled_line(plan)
+    return needs_line(plan) if plan.diagnosis.is_accused else unsettled_line(plan)
 
 
 def plan_text(plan: Plan) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from optics.bench.cautions import SPRINGS, SUN, Caution
 from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import Cause, Faults, pitch_of
 from optics.bench.diagnosis.wording import CAUSE_WORDS, percent
-from optics.bench.plan.wording import jumped_line, promise_line, unsettled_line
+from optics.bench.plan.wording import first_line, jumped_line, promise_line
 from optics.bench.practice.controls import SCALE, Control
 from optics.bench.practice.debrief import Debrief, Remark
 from optics.bench.practice.levels import OldMark
@@ -379,6 +379,8 @@ def plan_heading(found: Debrief) -> str:
     """Which plan is shown, and whether there is one."""
     if found.plan is None:
         return "Nothing was read before the first adjustment, so there was nothing to plan from."
+    if not found.plan.steps and found.plan.diagnosis.is_accused:
+        return "The readings before the first adjustment contradicted each other."
     if not found.plan.steps:
         return "The readings before the first adjustment called for nothing to be moved."
     return "From the readings before the first adjustment the plan would have been:"
@@ -388,7 +390,7 @@ def plan_notes(found: Debrief) -> tuple[str, ...]:
     """What the plan rests on, and what it promises."""
     if found.plan is None:
         return ()
-    notes = (jumped_line(found.plan), unsettled_line(found.plan), promise_line(found.plan))
+    notes = (jumped_line(found.plan), first_line(found.plan), promise_line(found.plan))
     return tuple(note for note in notes if note)
 
 

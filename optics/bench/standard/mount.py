@@ -9,7 +9,7 @@ from typing import TypeAlias
 import numpy as np
 
 from optics.bench.instruments import INSTRUMENTS
-from optics.bench.shims import THICKEST_PACK, Leaves, Pack, make_up
+from optics.bench.shims import DIGITS, THICKEST_PACK, Leaves, Pack, make_up
 from optics.bench.standard.places import check_places, place_name
 from optics.bench.standard.plane import Plane, design, least_squares
 from optics.bench.uncertainty import Estimate, combine, exact, within
@@ -22,8 +22,6 @@ _MOST_SCREWS = 4
 # What a hand can measure off where no leaves are stated (mm).
 _SETTABLE = 0.01
 _ROUNDING = 1e-6
-# Packs are made up in tenths of a micrometre.
-_DIGITS = 4
 
 Choice: TypeAlias = tuple[Pack, ...]
 
@@ -150,7 +148,7 @@ def _pool(screws: Sequence[Screw], drawer: Leaves) -> Counter[float]:
     """All leaves that can be shared out: those in the drawer and those that come out."""
     counts: Counter[float] = Counter()
     for thickness, number in itertools.chain(drawer, *(s.fitted or () for s in screws)):
-        counts[round(thickness, _DIGITS)] += number
+        counts[round(thickness, DIGITS)] += number
     return +counts
 
 

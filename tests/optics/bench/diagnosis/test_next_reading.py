@@ -6,14 +6,17 @@ import numpy as np
 import pytest
 
 from optics.bench.diagnosis import Cause, Faults, diagnose
-from optics.bench.diagnosis.next_reading import Candidate, usual_candidates
+from optics.bench.diagnosis.next_reading import Candidate, Gain, usual_candidates
 from optics.bench.uncertainty import Estimate, Source
 from tests.optics.bench.bench_day import (
     BED,
     CELL,
+    FAR_PAIR,
+    FULL_ROUND,
     GAUGE,
     HELICOID,
     INFINITY,
+    INFINITY_FILM,
     NEAR,
     STOP,
     all_shown,
@@ -69,3 +72,43 @@ def test_the_usual_readings_are_offered_for_every_camera(camera: object) -> None
     assert len(offered) >= 7
     assert all(0 < c.standard < 0.1 for c in offered)
     assert Cause.SEAT in diagnose(camera, all_shown(camera, Faults(), (GAUGE,))).possible  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("standard", "wrong", "is_worth_it"),
+    [
+        ((0.007, 0.006), (0.02, 0.02), False),
+        ((0.010, 0.0081), (0.04, 0.0), False),
+        ((0.010, 0.0079), (0.02, 0.02), True),
+        ((0.007, 0.007), (0.44, 0.07), True),
+    ],
+)
+def test_a_further_reading_must_be_worth_its_while(
+    standard: tuple[float, float], wrong: tuple[float, float], is_worth_it: bool
+) -> None:
+    """A fifth of the uncertainty, or a twentieth of the risk, is what a reading must take away."""
+    gain = Gain(Candidate("gauge", GAUGE, LIMIT), standard, wrong)
+    assert gain.is_worth_it is is_worth_it
+
+
+def test_where_all_is_told_no_reading_is_worth_it() -> None:
+    """A plain fault read all round to a few micrometres leaves no reading to be offered."""
+    readings = all_shown(HELICOID, Faults(ring=-0.2), FULL_ROUND, limit=0.003)
+    assert diagnose(HELICOID, readings).worth_reading is None
+
+
+def test_a_repeat_is_worded_as_one() -> None:
+    """What was read already is offered again, by its place, surface and target; the rest is new."""
+    seen = all_shown(HELICOID, Faults(ring=-0.1), (GAUGE, NEAR, INFINITY_FILM, FAR_PAIR))
+    offered = {g.candidate.words for g in diagnose(HELICOID, seen).next_readings()}
+    assert offered == {
+        "the register gauged again from the lens seat",
+        "a reading at the infinity stop",
+        "a reading at the ∞ mark",
+        "a reading at a near mark again",
+        "a film test at the ∞ mark again",
+        "the film gate gauged",
+        "a reading in a corner of the frame",
+        "the rangefinder on a far target again",
+        "the rangefinder on a near target",
+    }

@@ -3,13 +3,17 @@
 import numpy as np
 import pytest
 
-from optics.bench.diagnosis import Faults, diagnose, usual_priors
+from optics.bench.diagnosis import Cause, Faults, diagnose, usual_priors
 from optics.bench.practice import Bench, Habits, draw_camera, round_of_readings, take_all
 from tests.optics.bench.bench_day import (
     AT_HAND,
     FULL_ROUND,
+    GAUGE,
     HELICOID,
     INFINITY,
+    NEAR,
+    STOP,
+    TURNED,
     all_shown,
     shown,
 )
@@ -51,3 +55,51 @@ def test_the_one_reading_at_the_stop_is_not_accused() -> None:
 def test_a_single_reading_cannot_be_accused() -> None:
     """One reading by itself has nothing to contradict it."""
     assert diagnose(HELICOID, all_shown(HELICOID, Faults(seat=2.0), (INFINITY,))).outliers == ()
+
+
+APART = [(0.0, 0.10), (0.05, -0.05), (0.2, 0.3)]
+
+
+@pytest.mark.parametrize("rest", [(), (GAUGE, NEAR), FULL_ROUND], ids=["alone", "few", "round"])
+@pytest.mark.parametrize("stops", APART)
+def test_two_readings_of_the_stop_that_part_are_accused(
+    stops: tuple[float, float], rest: tuple[object, ...]
+) -> None:
+    """Two readings of the stop 0.1 mm apart contradict each other, whatever else was read."""
+    twice = [shown(HELICOID, Faults(stop=s), STOP) for s in stops]
+    others = [r for r in rest if r is not STOP]
+    found = diagnose(HELICOID, (*twice, *all_shown(HELICOID, Faults(ring=-0.2), others)))
+    assert [one.pair for one in found.contradictions][:1] == [(0, 1)]
+    assert found.contradictions[0].apart == pytest.approx(0.10, abs=0.002)
+    assert found.is_accused
+    assert found.claimed == ()
+
+
+@pytest.mark.parametrize("stops", APART)
+def test_no_cause_is_made_up_to_bring_them_together(stops: tuple[float, float]) -> None:
+    """With the contradiction the true causes still come first and nobody else is accused."""
+    hidden = Faults(seat=0.06, ring=-0.2, stop=stops[0])
+    rest = [r for r in FULL_ROUND if r is not STOP]
+    twice = [shown(HELICOID, Faults(seat=0.06, stop=s), STOP) for s in stops]
+    found = diagnose(HELICOID, (*all_shown(HELICOID, hidden, rest), *twice))
+    assert {Cause.SEAT, Cause.RING} <= found.leading.causes <= {Cause.SEAT, Cause.RING, Cause.STOP}
+    assert found.outliers == ()
+
+
+def test_readings_of_one_thing_within_their_scatter_are_not_accused() -> None:
+    """Of three hundred sound rounds with gauge, stop and a mark read twice at most nine accuse."""
+    priors, accused = usual_priors(HELICOID), 0
+    wanted = round_of_readings(HELICOID)
+    for seed in range(300):
+        chance = np.random.default_rng(seed)
+        practice = draw_camera(HELICOID, AT_HAND, priors, chance)
+        readings = take_all(practice, (*wanted, wanted[0], *wanted[5:7]), Bench(Habits(), chance))
+        accused += bool(diagnose(HELICOID, readings).contradictions)
+    assert accused <= 9
+
+
+def test_two_instruments_at_one_mark_need_only_agree_as_far_as_the_lens_lets_them() -> None:
+    """A lens of another focal length parts collimator and target at one mark, and is believed."""
+    hidden = Faults(focal=1.2, ring=-0.4)
+    found = diagnose(HELICOID, all_shown(HELICOID, hidden, (*FULL_ROUND, TURNED)))
+    assert found.contradictions == ()

@@ -2,8 +2,9 @@
 
 import pytest
 
-from optics.bench.diagnosis import Faults, diagnose
+from optics.bench.diagnosis import Cause, Diagnosis, Faults, diagnose, usual_priors
 from optics.bench.diagnosis.wording import (
+    accused_lines,
     chance_lines,
     diagnosis_text,
     headline,
@@ -23,6 +24,7 @@ from tests.optics.bench.bench_day import (
     HELICOID,
     INFINITY,
     INFINITY_FILM,
+    MIDDLE,
     NEAR,
     NEAR_PAIR,
     RULER,
@@ -66,8 +68,61 @@ def test_every_cause_is_said_in_its_own_measure(hidden: Faults, words: str) -> N
 def test_evidence_is_said_for_and_against() -> None:
     """A moved stop has the stop for it; the seat has the gauge and the marks against it."""
     lines = {line.split(":")[0]: line for line in chance_lines(found(Faults(stop=0.2)))}  # type: ignore[arg-type]
-    assert "For: off at the stop, where it shows." in lines["Infinity stop out of place"]
-    assert "Against: right at the gauge" in lines["Shims under the lens seat"]
+    assert lines["Infinity stop out of place"].endswith("For: it accounts for the stop.")
+    seat = lines["Shims under the lens seat"]
+    assert "Against: the gauge" in seat
+    assert seat.endswith("are accounted for without it, and would be disturbed.")
+
+
+def test_evidence_names_the_corner() -> None:
+    """Of a standard that leans each corner gauged is named by its place."""
+    lines = chance_lines(diagnose(HELICOID, all_shown(HELICOID, Faults(tilt_x=0.004), CORNERS)))
+    (tilt,) = (line for line in lines if line.startswith("Standard out of square"))
+    for corner in ("top left", "top right", "bottom left", "bottom right"):
+        assert f"the gauge at the {corner}" in tilt
+
+
+FAINT = (STOP, INFINITY, GAUGE, MIDDLE)
+
+
+def with_a_faint_cause() -> Diagnosis:
+    """A slipped ring, and a focal length supposed likely that such readings cannot show."""
+    priors = usual_priors(HELICOID).changed(Cause.FOCAL, chance=0.9)
+    readings = all_shown(HELICOID, Faults(ring=0.2), FAINT, limit=0.012)
+    return diagnose(HELICOID, readings, priors)
+
+
+def test_the_headline_names_no_cause_that_is_too_faint() -> None:
+    """What the page calls too faint is not in its headline, which says that something is left."""
+    found = with_a_faint_cause()
+    assert Cause.FOCAL in found.leading.causes
+    said = headline(found)
+    assert "focal length" not in said
+    assert said.endswith("; what is left over is too faint to name.")
+    lines = open_lines(found)
+    assert any(line.startswith("Too faint for these readings:") for line in lines)
+    assert any(line.startswith("It cannot be said whether it is also the focal") for line in lines)
+
+
+def test_the_probability_in_the_headline_belongs_to_what_it_names() -> None:
+    """Named without the faint cause, the set is as probable as with and without it together."""
+    found = with_a_faint_cause()
+    sets = {h.causes: w for h, w in zip(found.left.hypotheses, found.left.weights, strict=True)}
+    ring = frozenset({Cause.RING})
+    assert found.named_probability == pytest.approx(sets[ring] + sets[ring | {Cause.FOCAL}])
+    assert f"({percent(found.named_probability)})" in headline(found)
+
+
+def test_a_contradiction_comes_before_any_cause() -> None:
+    """Two readings of the stop 0.1 mm apart are the headline, by place and by what they show."""
+    twice = [all_shown(HELICOID, Faults(stop=s), (STOP,))[0] for s in (0.0, 0.1)]
+    found = diagnose(HELICOID, (*all_shown(HELICOID, Faults(seat=0.1), (GAUGE, NEAR)), *twice))
+    apart = "wo readings of the stop contradict each other, right and 0.100 mm too far out"
+    assert headline(found) == f"Before any cause is looked for: t{apart}."
+    (line,) = accused_lines(found)
+    assert line.startswith(f"T{apart}: so far apart by chance less than once in a million.")
+    assert line.endswith("Take both again before anything is moved.")
+    assert diagnosis_text(found)[1] == line
 
 
 def test_look_alikes_are_said_with_what_would_tell() -> None:
@@ -87,13 +142,14 @@ def test_a_settled_case_leaves_no_open_line() -> None:
 
 
 def test_an_accused_reading_is_named_first() -> None:
-    """A slipped reading is named by number and place, with what to do."""
+    """A slipped reading is named by its place and what it shows, with what to do."""
     readings = list(all_shown(HELICOID, Faults(), FULL_ROUND))
     readings[6] = all_shown(HELICOID, Faults(seat=0.2), FULL_ROUND[6:7])[0]
     diagnosis = diagnose(HELICOID, readings)
     said = outlier_line(diagnosis, diagnosis.outliers[0])
     assert said.startswith(
-        "Reading 7, the ∞ mark, disagrees with all the others by 0.196 mm, "
+        "The reading of the ∞ mark that shows 0.200 mm too far out disagrees with all the others "
+        "by 0.196 mm, "
         "by chance less than once in a million"
     )
     assert said.endswith("take it again before anything is moved.")
@@ -103,7 +159,7 @@ def test_an_accused_reading_is_named_first() -> None:
 @pytest.mark.parametrize(
     ("reading", "words"),
     [
-        (GAUGE, "the gauge"), (CORNERS[0], "the gauge in a corner"), (STOP, "the stop"),
+        (GAUGE, "the gauge"), (CORNERS[0], "the gauge at the top right"), (STOP, "the stop"),
         (INFINITY, "the ∞ mark"), (INFINITY_FILM, "the ∞ mark on film"),
         (NEAR, "the 1.5 m mark"), (RULER, "the 1.5 m mark on film"),
         (FAR_PAIR, "the rangefinder at 12 m"),

@@ -131,7 +131,8 @@ def test_too_coarse_a_reading_promises_nothing_and_asks_for_another() -> None:
     readings = all_shown(HELICOID, Faults(ring=0.2), (GAUGE, STOP, INFINITY, NEAR), limit=0.05)
     plan = make_plan(diagnose(HELICOID, readings), AT_HAND)
     assert not plan.will_conform
-    before, after = plan.needs[0].standard
+    assert plan.diagnosis.worth_reading is not None
+    before, after = plan.diagnosis.worth_reading.standard
     assert after < before
 
 

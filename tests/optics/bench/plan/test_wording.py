@@ -56,6 +56,16 @@ def test_what_is_needed_first_is_said() -> None:
     assert needs_line(planned(Faults())) == ""  # type: ignore[arg-type]
 
 
+def test_no_reading_is_asked_for_that_would_tell_little() -> None:
+    """Where nothing can be promised and no reading is worth it, that is said."""
+    plan = planned(Faults(ring=-0.2), *FULL_ROUND, limit=0.006)
+    close = replace(plan.final, all_inside=0.9)  # type: ignore[attr-defined]
+    steps = (*plan.steps[:-1], replace(plan.steps[-1], after=close))  # type: ignore[attr-defined]
+    short = replace(plan, steps=steps)  # type: ignore[type-var]
+    assert not short.will_conform  # type: ignore[attr-defined]
+    assert needs_line(short) == "No one further reading would tell much more."  # type: ignore[arg-type]
+
+
 def test_a_blocked_step_is_what_is_needed() -> None:
     """A screw of unknown effect asks for its trial turn."""
     readings = all_shown(HELICOID, Faults(zero=0.2), FULL_ROUND)

@@ -136,11 +136,18 @@ def test_the_debrief_tells_all() -> None:
     assert "risk of a wrong set of causes from" in best
     assert eye == "instrument"
     assert "more than an eye is granted" in wording.remark_words(done, found.remarks[2])[3]
-    assert wording.plan_heading(found).startswith("From the readings before the first adjustment")
-    assert len(wording.plan_lines(found)) >= 1
+    assert wording.plan_heading(found).endswith("contradicted each other.")
+    assert any("Take both again" in note for note in wording.plan_notes(found))
     assert any("conform" in note.lower() for note in wording.plan_notes(found))
     assert wording.plan_notes(debrief(sitting(Finish()))) == ()
     assert wording.plan_heading(debrief(sitting(Finish()))).startswith("Nothing was read")
+
+
+def test_the_debrief_shows_the_plan_that_would_have_been() -> None:
+    """Readings that agree have their plan shown, step by step."""
+    found = debrief(sitting(Read("∞ mark"), Read("register"), Finish()))
+    assert wording.plan_heading(found).startswith("From the readings before the first adjustment")
+    assert len(wording.plan_lines(found)) >= 1
 
 
 def test_places_are_told_with_what_is_allowed() -> None:
