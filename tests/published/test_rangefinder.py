@@ -85,10 +85,12 @@ ROWS = [
     ("coupling_error", "focus_error",
      {"film_distance": 1000, "base": 40, "base_to_film": 200, "zero_error": 0, "gain": 0.005,
       "focal_length": 90, "hiatus": 0}, -0.0083208, 1e-7, BY_HAND),
+    # The source's gain is how much of the true convergence the instrument makes: the lens is then
+    # coupled by its inverse, the extension that belongs to each convergence.
     *(
-        ("gain_error", "indicated_distance", {"range_distance": 1000, "gain_ratio": gain},
+        ("gain_error", "indicated_distance", {"range_distance": 1000, "gain_ratio": 1 / reads},
          1000 * (1 + percent / 100), 0.005, "Gain wrong by a percentage, zero right at infinity")
-        for gain, percent in [(0.95, 5.263), (1.01, -0.990)]
+        for reads, percent in [(0.95, 5.263), (1.01, -0.990)]
     ),
     ("height_effect", "false_convergence",
      {"height_error": 0.001, "lean": math.radians(45)}, 0.001, 1e-15, BY_HAND),

@@ -1,0 +1,37 @@
+"""The coupled rangefinder: what a wrong gain does, one word with one meaning."""
+
+import math
+
+import pytest
+
+from optics.theory import CATALOGUE
+
+
+@pytest.mark.parametrize("ratio", [0.95, 0.99, 1.01, 1.05])
+def test_a_wrong_gain_sets_the_lens_where_the_coupling_error_says(ratio: float) -> None:
+    """The distance that gain_error gives is the one at which the lens of coupling_error is sharp."""
+    # Far enough that it does not matter where the distance is measured from.
+    lens = {"focal_length": 47.0, "hiatus": 0.0}
+    distance, base = 2e6, 41.0
+    right = base / 47.0**2
+    error = (
+        CATALOGUE["coupling_error"]
+        .solve_for("focus_error")
+        .value(
+            film_distance=distance, base=base, base_to_film=0.0, zero_error=0.0,
+            gain=ratio * right, **lens,
+        )
+    )  # fmt: skip
+    stands = CATALOGUE["mark_error"].solve_for("sharp_distance")
+    sharp = stands.value(mark_distance=distance, focus_error=error, **lens)
+    indicated = CATALOGUE["gain_error"].solve_for("indicated_distance")
+    said = indicated.value(range_distance=distance, gain_ratio=ratio)
+    assert said == pytest.approx(sharp, rel=2e-4)
+
+
+def test_too_little_gain_focuses_too_near() -> None:
+    """With 95 per cent of the right gain the lens goes out too far and focuses before 20 m."""
+    found = CATALOGUE["gain_error"].solve_for("indicated_distance")
+    # 47 mm, base 41 mm, 20 m: an independent working of the coupling gives 19.09 m.
+    assert found.value(range_distance=20_000.0, gain_ratio=0.95) == pytest.approx(19_090, rel=0.006)
+    assert found.value(range_distance=math.inf, gain_ratio=0.95) == math.inf
