@@ -9,7 +9,7 @@ from optics.theory import CATALOGUE
 
 @pytest.mark.parametrize("ratio", [0.95, 0.99, 1.01, 1.05])
 def test_a_wrong_gain_sets_the_lens_where_the_coupling_error_says(ratio: float) -> None:
-    """The distance that gain_error gives is the one at which the lens of coupling_error is sharp."""
+    """gain_error gives the distance at which the lens that coupling_error finds is sharp."""
     # Far enough that it does not matter where the distance is measured from.
     lens = {"focal_length": 47.0, "hiatus": 0.0}
     distance, base = 2e6, 41.0
