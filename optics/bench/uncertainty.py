@@ -14,7 +14,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from optics.errors import OutOfRange
-from optics.relation import Formula
+from optics.relation import Formula, Quantity
+from optics.relation.quantity import said
 
 LEVEL = 0.95
 
@@ -168,14 +169,38 @@ def from_distances(values: Sequence[float], limit: float, name: str) -> Estimate
 def combine(formula: Formula, **inputs: Estimate) -> Estimate:
     """A formula's answer from estimated inputs: law of propagation, GUM 5.1.2 and 5.2.
 
+    Errors: OutOfRange for an uncertain input that stands at the limit of what the formula can
+    serve, where the least doubt would weigh without end.
     Limits: the formula is nearly straight over each input's uncertainty.
     """
-    value, slopes = formula.value_and_partials(**{k: v.value for k, v in inputs.items()})
+    values = {name: estimate.value for name, estimate in inputs.items()}
+    value, slopes = formula.value_and_partials(**values)
+    for quantity in formula.inputs:
+        if inputs[quantity.name].parts and not math.isfinite(slopes[quantity.name]):
+            raise _at_its_limit(formula, quantity, values)
     parts: dict[Source, float] = {}
     for name, estimate in inputs.items():
         for source, part in estimate.parts.items():
             parts[source] = parts.get(source, 0.0) + slopes[name] * part
     return Estimate(value, parts)
+
+
+def _at_its_limit(formula: Formula, quantity: Quantity, values: dict[str, float]) -> OutOfRange:
+    """The sentence for an input so placed that no uncertainty can be carried through it."""
+    got = said(values[quantity.name], quantity.unit)
+    limits = [
+        f"may not stand right at its limit of {said(bound.limit_for(values), quantity.unit)} "
+        f"({bound.reason}) with an uncertainty"
+        for bound in formula.relation.bounds
+        if bound.quantity is quantity and bound.needs <= values.keys()
+    ]
+    where = limits[0] if limits else "may not have an uncertainty where the formula turns"
+    return OutOfRange(
+        f"The {quantity.meaning} {where}: got {got}; take the reading a little beyond, or enter "
+        "it without an uncertainty.",
+        quantity=quantity.name,
+        value=values[quantity.name],
+    )
 
 
 def correlated(

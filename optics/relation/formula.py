@@ -35,10 +35,15 @@ class Bound:
     def _limit_of(self) -> Callable[..., Any]:
         return compile_function(sorted(self.needs), [self.limit])
 
+    def limit_for(self, inputs: Mapping[str, Given]) -> Any:
+        """The limit that the other inputs set."""
+        (limit,) = self._limit_of(*(inputs[name] for name in sorted(self.needs)))
+        return limit
+
     def check(self, inputs: Mapping[str, Given]) -> None:
         """Raise OutOfRange where an input passes the limit; the limit itself is allowed."""
         value = np.asarray(inputs[self.quantity.name])
-        (limit,) = self._limit_of(*(inputs[name] for name in sorted(self.needs)))
+        limit = self.limit_for(inputs)
         # What was computed or rounded to lie at the limit must not fail by its last digit.
         edge = limit * (1 + ROUNDING if self.is_upper else 1 - ROUNDING)
         wrong = value > edge if self.is_upper else value < edge
