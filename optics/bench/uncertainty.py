@@ -194,7 +194,11 @@ def _at_its_limit(formula: Formula, quantity: Quantity, values: dict[str, float]
         for bound in formula.relation.bounds
         if bound.quantity is quantity and bound.needs <= values.keys()
     ]
-    where = limits[0] if limits else "may not have an uncertainty where the formula turns"
+    where = (
+        limits[0]
+        if limits
+        else "may not have an uncertainty here, where the least change of it weighs without end"
+    )
     return OutOfRange(
         f"The {quantity.meaning} {where}: got {got}; take the reading a little beyond, or enter "
         "it without an uncertainty.",

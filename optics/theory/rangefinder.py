@@ -438,6 +438,7 @@ spacing_error = Quantity(
 _false_infinity = Quantity(
     "false_infinity", "D_i", "D_i", "mm",
     "distance at which the rangefinder is set instead of infinity (minus: beyond it)",
+    is_closed=True,
 )  # fmt: skip
 _Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, _false_infinity.symbol
 

@@ -35,3 +35,13 @@ def test_too_little_gain_focuses_too_near() -> None:
     # 47 mm, base 41 mm, 20 m: an independent working of the coupling gives 19.09 m.
     assert found.value(range_distance=20_000.0, gain_ratio=0.95) == pytest.approx(19_090, rel=0.006)
     assert found.value(range_distance=math.inf, gain_ratio=0.95) == math.inf
+
+
+@pytest.mark.parametrize("none", [0.0, -0.0])
+def test_a_true_lath_stands_for_infinity(none: float) -> None:
+    """A lath without an error of spacing sets the rangefinder at infinity itself, and back."""
+    lath = {"base": 41.0, "lath_distance": 3000.0}
+    relation = CATALOGUE["infinity_lath"]
+    assert relation.solve_for("false_infinity").value(spacing_error=none, **lath) == math.inf
+    for far in (math.inf, -math.inf):
+        assert relation.solve_for("spacing_error").value(false_infinity=far, **lath) == 0
