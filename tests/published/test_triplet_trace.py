@@ -233,6 +233,18 @@ def test_film_effect(triplet: Lens, measures: dict[str, float]) -> None:
     assert answer == pytest.approx(float(drawn_in), rel=1e-8)
 
 
+def test_film_effect_of_a_long_shift(triplet: Lens, measures: dict[str, float]) -> None:
+    """Over 1 mm the factor of film_effect changes by the part that its limits say."""
+    film = image_of(triplet, None)
+    drawn_in = float(film - image_of(moved(triplet, FRONT_CELL_FACES, mpf(1)), None))
+    changed = drawn_in / asked("film_effect", "focus_error", measures, cell_shift=1.0) - 1
+    behind = float(focal_length_of(triplet[FRONT_CELL_FACES:]))
+    said = measures["focal_length"] / (measures["group_focal_length"] * behind)
+    assert abs(changed) == pytest.approx(0.0023, abs=5e-5)
+    assert abs(changed) == pytest.approx(abs(said), rel=0.01)
+    assert "0.2 per cent" in CATALOGUE["film_effect"].limits
+
+
 @pytest.mark.parametrize("distance", [1000, 3000])
 def test_cell_magnification(triplet: Lens, measures: dict[str, float], distance: int) -> None:
     """The image that rays draw through a moved front cell is as large as the relation says."""
