@@ -91,7 +91,25 @@ class Estimate:
 
 
 def coverage_factor(dof: float, level: float = LEVEL) -> float:
-    """Student's t for a two-sided `level` and any real `dof` ≥ 1 (GUM table G.2)."""
+    """Student's t for a two-sided `level` and any real `dof` ≥ 1 (GUM table G.2).
+
+    Errors: OutOfRange for fewer degrees of freedom, or a level that is not between 0 and 1.
+    """
+    # An effective number of 1 may have been rounded to a little less.
+    if not dof >= 1 - 1e-9:
+        raise OutOfRange(
+            f"The degrees of freedom must be at least 1: got {dof:g}; take at least two readings.",
+            quantity="dof",
+            value=dof,
+            limit=1,
+        )
+    if not 0 < level < 1:
+        raise OutOfRange(
+            f"The level of confidence must be between 0 and 1: got {level:g}; give 0.95 for 95 %.",
+            quantity="level",
+            value=level,
+            limit=1,
+        )
     from scipy.special import ndtri, stdtrit
 
     tail = (1 + level) / 2
@@ -104,7 +122,12 @@ def exact(value: float) -> Estimate:
 
 
 def within(value: float, limit: float, name: str) -> Estimate:
-    """A figure known to lie within ± `limit`, every place equally likely (GUM 4.3.7)."""
+    """A figure known to lie within ± `limit`, every place equally likely (GUM 4.3.7).
+
+    Errors: OutOfRange for a figure that is not a number, or a limit below zero or infinite.
+    """
+    if math.isnan(value):
+        raise OutOfRange(f"The {name} is not a number; enter it again.", quantity=name, value=value)
     if not limit >= 0 or math.isinf(limit):
         raise OutOfRange(
             f"The limit of {name} must be zero or more and finite: got {limit:g}; "
