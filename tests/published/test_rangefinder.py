@@ -124,6 +124,27 @@ def test_proportional_coupling_is_several_depths_of_focus_out() -> None:
     assert abs(error) / (2 * 0.03) == pytest.approx(4.8, abs=0.05)
 
 
+# DE 643177: with a fixed base, what is coupled in proportion cannot fit at every distance.
+@pytest.mark.parametrize("focal_length", [35.0, 50.0, 90.0])
+@pytest.mark.parametrize("base", [25.0, 41.0, 70.0])
+def test_a_proportional_coupling_cannot_fit_everywhere(focal_length: float, base: float) -> None:
+    """Set exact at infinity and at 1 m, a coupling in proportion is wrong at 2 m (DE 643177)."""
+
+    def stands(distance: float) -> float:
+        return float(np.roots([1, 2 * focal_length - distance, focal_length**2]).min())
+
+    gain = math.atan2(base, 980) / stands(1000)
+    known = {"base": base, "base_to_film": 20.0, "zero_error": 0.0, "gain": gain,
+             "focal_length": focal_length, "hiatus": 0.0}  # fmt: skip
+    error = CATALOGUE["coupling_error"].solve_for("focus_error")
+    assert error.value(film_distance=1000.0, **known) == pytest.approx(0, abs=1e-9)
+    assert error.value(film_distance=math.inf, **known) == 0
+    between = error.value(film_distance=2000.0, **known)
+    assert between == pytest.approx(math.atan2(base, 1980) / gain - stands(2000), abs=1e-9)
+    # f 35 is left 0.018 mm out, more than a fine lens may be; longer lenses more.
+    assert between > 0.01
+
+
 # ---- rays drawn step by step -------------------------------------------------------------
 
 Ray = np.ndarray

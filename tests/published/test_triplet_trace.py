@@ -158,6 +158,24 @@ def test_trace_meets_the_published_triplet(triplet: Lens, measures: dict[str, fl
     assert measures["hiatus"] == pytest.approx(-2.047, abs=0.0005)
 
 
+def test_pupil_magnification_of_the_triplet(triplet: Lens) -> None:
+    """With the stop at the front of the middle glass the pupils stand as 1.025, as printed."""
+    before, behind = triplet[:FRONT_CELL_FACES], turned(triplet[FRONT_CELL_FACES:])
+    # The place of the stop is not recorded with the figure; of the faces only this one gives it.
+    # A level ray from either side meets the stop lower: the pupil is larger by as much.
+    entrance = NEAR_AXIS / _height_at(before, triplet[FRONT_CELL_FACES].place)
+    exit_pupil = NEAR_AXIS / _height_at(behind, behind[-1].place)
+    answer = CATALOGUE["pupil_ratio"].solve_for("pupil_magnification")
+    found = answer.value(exit_pupil=float(exit_pupil), entrance_pupil=float(entrance))
+    assert found == pytest.approx(1.025, abs=0.0005)
+
+
+def _height_at(glass: Lens, place: Any) -> Any:
+    """How high a level ray near the axis is at a place behind the glass."""
+    z, y, out = traced(glass, glass[0].place - 1, NEAR_AXIS, (mpf(1), mpf(0)))
+    return y + out * (place - z)
+
+
 def test_front_cell_of_the_triplet(measures: dict[str, float]) -> None:
     """The triplet's front element has the focal length recorded from an earlier trace."""
     assert measures["group_focal_length"] == pytest.approx(34.419, abs=0.0005)
