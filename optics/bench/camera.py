@@ -7,11 +7,12 @@ looked up.
 import math
 from dataclasses import dataclass
 from enum import StrEnum
+from numbers import Real
 from typing import TypeAlias
 
-from optics.errors import OutOfRange
-from optics.relation import Formula
-from optics.theory import depth, front_cell, lens
+from optics.errors import OutOfRange, Unreadable
+from optics.relation import Formula, Quantity
+from optics.theory import depth, front_cell, helicoid, lens
 
 
 class Turn(StrEnum):
@@ -65,6 +66,36 @@ class Bed:
 Focusing: TypeAlias = Helicoid | FrontCell | Bed
 
 
+def _check_focusing(focusing: Focusing) -> None:
+    if isinstance(focusing, Bed):
+        return
+    _check(helicoid.lead, focusing.lead)
+    if focusing.ring_diameter is not None:
+        _check(helicoid.ring_diameter, focusing.ring_diameter)
+    if isinstance(focusing, Helicoid):
+        _check(helicoid.starts, focusing.starts)
+    else:
+        _check(front_cell.group_focal_length, focusing.group_focal_length)
+        _check(front_cell.cell_to_film, focusing.cell_to_film)
+
+
+def _check(quantity: Quantity, value: float) -> None:
+    """Refuse what is no number, out of its range or infinite: no part of a camera is endless."""
+    _refuse_text(quantity.meaning, quantity.name, value)
+    quantity.check(float(value))
+    if math.isinf(value):
+        raise quantity.refuse(value, "finite")
+
+
+def _refuse_text(words: str, name: str, value: object) -> None:
+    if not isinstance(value, Real) or isinstance(value, bool):
+        raise Unreadable(
+            f"The {words} must be a number: got {value!r}; give it as a number without a unit.",
+            quantity=name,
+            value=value,
+        )
+
+
 @dataclass(frozen=True)
 class Camera:
     """A camera as the repairer describes it; tolerance in mm at the film, None for default."""
@@ -76,10 +107,15 @@ class Camera:
     tolerance: float | None = None
 
     def __post_init__(self) -> None:
-        """Refuse at once what no formula could use."""
-        lens.focal_length.check(float(self.lens.focal_length))
-        depth.f_number.check(float(self.lens.full_aperture))
-        depth.circle_of_confusion.check(float(self.circle_of_confusion))
+        """Refuse at once what no formula could use: OutOfRange, or Unreadable for no number."""
+        _check(lens.focal_length, self.lens.focal_length)
+        _check(depth.f_number, self.lens.full_aperture)
+        _check(lens.hiatus, self.lens.hiatus)
+        _check(lens.pupil_magnification, self.lens.pupil_magnification)
+        _check(depth.circle_of_confusion, self.circle_of_confusion)
+        _check_focusing(self.focusing)
+        if self.tolerance is not None:
+            _refuse_text("focus tolerance", "tolerance", self.tolerance)
         if self.tolerance is not None and not 0 < self.tolerance < math.inf:
             raise OutOfRange(
                 f"The focus tolerance must be more than 0 mm: got {self.tolerance:g} mm; "

@@ -90,8 +90,6 @@ class Lath:
 
         `spacing_error` in mm, plus when the marks stand too wide apart; none gives infinity.
         """
-        if spacing_error == 0:
-            return math.inf
         from_base = rangefinder.infinity_lath.solve_for("false_infinity").value(
             base=self.base, lath_distance=self.distance, spacing_error=spacing_error
         )

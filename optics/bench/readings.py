@@ -14,9 +14,10 @@ from typing import ClassVar, Protocol
 from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
 from optics.bench.taken import ON_FILM, USUAL, Taken
 from optics.bench.uncertainty import Estimate, combine, exact
-from optics.errors import NoAnswer
-from optics.relation import Formula
-from optics.theory import collimation, gate
+from optics.errors import NoAnswer, OutOfRange
+from optics.relation import Formula, Quantity
+from optics.theory import collimation, gate, lens
+from optics.units import format_distance
 
 
 @dataclass(frozen=True)
@@ -51,6 +52,21 @@ class Measurement(Protocol):
         ...
 
 
+def _refuse_unknown(quantity: Quantity, figure: Estimate) -> None:
+    """Refuse a distance whose limits reach down to nothing: it is not known at all."""
+    limit = sum(abs(part) for s, part in figure.parts.items() if s.is_rectangular) * math.sqrt(3)
+    # What is not above zero is refused for that by the formula, which says so more plainly.
+    if limit and 0 < figure.value * (1 - 1e-12) <= limit:
+        raise OutOfRange(
+            f"The uncertainty of the {quantity.meaning} must be smaller than the figure itself: "
+            f"got {format_distance(figure.value)} ± {format_distance(limit)}; check what stands "
+            "after the ± and its unit.",
+            quantity=quantity.name,
+            value=limit,
+            limit=figure.value,
+        )
+
+
 def _exact_all(constants: dict[str, float]) -> dict[str, Estimate]:
     return {name: exact(value) for name, value in constants.items()}
 
@@ -68,6 +84,11 @@ class MarkReading:
     sharp_at: Estimate
     taken: Taken = USUAL
     kind: ClassVar[str] = "mark"
+
+    def __post_init__(self) -> None:
+        """Refuse a distance that is not known at all."""
+        _refuse_unknown(lens.mark_distance, self.mark)
+        _refuse_unknown(lens.sharp_distance, self.sharp_at)
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is the difference of the two extensions."""
@@ -87,6 +108,11 @@ class RotationReading:
     mark: Estimate
     taken: Taken = USUAL
     kind: ClassVar[str] = "rotation"
+
+    def __post_init__(self) -> None:
+        """Refuse a distance that is not known at all."""
+        _refuse_unknown(lens.sharp_distance, self.target)
+        _refuse_unknown(lens.mark_distance, self.mark)
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is what the target calls for less what the turn gave."""
@@ -122,6 +148,11 @@ class RegisterReading:
     nominal: Estimate
     taken: Taken = USUAL
     kind: ClassVar[str] = "register"
+
+    def __post_init__(self) -> None:
+        """Refuse a distance that is not known at all."""
+        _refuse_unknown(collimation.measured_register, self.measured)
+        _refuse_unknown(collimation.nominal_register, self.nominal)
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is measured less nominal."""
@@ -169,6 +200,11 @@ class RulerReading:
     mark: Estimate
     taken: Taken = ON_FILM
     kind: ClassVar[str] = "ruler"
+
+    def __post_init__(self) -> None:
+        """Refuse a distance that is not known at all."""
+        _refuse_unknown(collimation.aim_distance, self.aim)
+        _refuse_unknown(lens.mark_distance, self.mark)
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The offset gives the sharp distance, and that the focus error."""

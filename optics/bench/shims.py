@@ -59,7 +59,8 @@ def make_up(target: float, leaves: Leaves, near_enough: float) -> MakeUp:
     Among the packs within ± `near_enough` of the target the one with fewest leaves is taken,
     and of those the nearest; where no pack comes so near, the nearest there is. `leaves` are
     (thickness in mm, how many). Zero leaves is a pack too.
-    Errors: OutOfRange for a target below zero or above 10 mm.
+    Errors: OutOfRange for a target below zero or above 10 mm, for a leaf that is none, a count
+    below zero or not whole, and for a `near_enough` that is not zero or more and finite.
     """
     if not 0 <= target <= THICKEST_PACK:
         raise OutOfRange(
@@ -68,6 +69,14 @@ def make_up(target: float, leaves: Leaves, near_enough: float) -> MakeUp:
             quantity="shim_pack",
             value=target,
             limit=THICKEST_PACK,
+        )
+    if not 0 <= near_enough < math.inf:
+        raise OutOfRange(
+            f"How near a shim pack must come must be zero or more and finite: got {near_enough:g} "
+            "mm; give it in mm.",
+            quantity="near_enough",
+            value=near_enough,
+            limit=0.0,
         )
     kinds = _merged(leaves)
     tables = _fewest_leaves(kinds, round((target + near_enough) * _UNITS_PER_MM) + 1)
@@ -100,7 +109,15 @@ def _merged(leaves: Leaves) -> list[tuple[int, int]]:
                 value=thickness,
                 limit=THICKEST_PACK,
             )
-        counts[round(thickness * _UNITS_PER_MM)] += count
+        if count < 0 or count % 1:
+            raise OutOfRange(
+                f"The number of shim leaves of {thickness:g} mm must be whole and at least 0: got "
+                f"{count:g}; count the stock again.",
+                quantity="shim_leaf",
+                value=count,
+                limit=0,
+            )
+        counts[round(thickness * _UNITS_PER_MM)] += int(count)
     return sorted(((t, n) for t, n in counts.items() if t and n), reverse=True)
 
 

@@ -14,7 +14,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from optics.errors import OutOfRange
-from optics.relation import Formula
+from optics.relation import Formula, Quantity
+from optics.relation.quantity import said
 
 LEVEL = 0.95
 
@@ -90,7 +91,25 @@ class Estimate:
 
 
 def coverage_factor(dof: float, level: float = LEVEL) -> float:
-    """Student's t for a two-sided `level` and any real `dof` ≥ 1 (GUM table G.2)."""
+    """Student's t for a two-sided `level` and any real `dof` ≥ 1 (GUM table G.2).
+
+    Errors: OutOfRange for fewer degrees of freedom, or a level that is not between 0 and 1.
+    """
+    # An effective number of 1 may have been rounded to a little less.
+    if not dof >= 1 - 1e-9:
+        raise OutOfRange(
+            f"The degrees of freedom must be at least 1: got {dof:g}; take at least two readings.",
+            quantity="dof",
+            value=dof,
+            limit=1,
+        )
+    if not 0 < level < 1:
+        raise OutOfRange(
+            f"The level of confidence must be between 0 and 1: got {level:g}; give 0.95 for 95 %.",
+            quantity="level",
+            value=level,
+            limit=1,
+        )
     from scipy.special import ndtri, stdtrit
 
     tail = (1 + level) / 2
@@ -103,7 +122,12 @@ def exact(value: float) -> Estimate:
 
 
 def within(value: float, limit: float, name: str) -> Estimate:
-    """A figure known to lie within ± `limit`, every place equally likely (GUM 4.3.7)."""
+    """A figure known to lie within ± `limit`, every place equally likely (GUM 4.3.7).
+
+    Errors: OutOfRange for a figure that is not a number, or a limit below zero or infinite.
+    """
+    if math.isnan(value):
+        raise OutOfRange(f"The {name} is not a number; enter it again.", quantity=name, value=value)
     if not limit >= 0 or math.isinf(limit):
         raise OutOfRange(
             f"The limit of {name} must be zero or more and finite: got {limit:g}; "
@@ -168,14 +192,42 @@ def from_distances(values: Sequence[float], limit: float, name: str) -> Estimate
 def combine(formula: Formula, **inputs: Estimate) -> Estimate:
     """A formula's answer from estimated inputs: law of propagation, GUM 5.1.2 and 5.2.
 
+    Errors: OutOfRange for an uncertain input that stands at the limit of what the formula can
+    serve, where the least doubt would weigh without end.
     Limits: the formula is nearly straight over each input's uncertainty.
     """
-    value, slopes = formula.value_and_partials(**{k: v.value for k, v in inputs.items()})
+    values = {name: estimate.value for name, estimate in inputs.items()}
+    value, slopes = formula.value_and_partials(**values)
+    for quantity in formula.inputs:
+        if inputs[quantity.name].parts and not math.isfinite(slopes[quantity.name]):
+            raise _at_its_limit(formula, quantity, values)
     parts: dict[Source, float] = {}
     for name, estimate in inputs.items():
         for source, part in estimate.parts.items():
             parts[source] = parts.get(source, 0.0) + slopes[name] * part
     return Estimate(value, parts)
+
+
+def _at_its_limit(formula: Formula, quantity: Quantity, values: dict[str, float]) -> OutOfRange:
+    """The sentence for an input so placed that no uncertainty can be carried through it."""
+    got = said(values[quantity.name], quantity.unit)
+    limits = [
+        f"may not stand right at its limit of {said(bound.limit_for(values), quantity.unit)} "
+        f"({bound.reason}) with an uncertainty"
+        for bound in formula.relation.bounds
+        if bound.quantity is quantity and bound.needs <= values.keys()
+    ]
+    where = (
+        limits[0]
+        if limits
+        else "may not have an uncertainty here, where the least change of it weighs without end"
+    )
+    return OutOfRange(
+        f"The {quantity.meaning} {where}: got {got}; take the reading a little beyond, or enter "
+        "it without an uncertainty.",
+        quantity=quantity.name,
+        value=values[quantity.name],
+    )
 
 
 def correlated(

@@ -9,7 +9,7 @@ from typing import Any, overload
 import numpy as np
 import sympy
 
-from optics.errors import NoAnswer, ShimwrightError
+from optics.errors import NoAnswer, OutOfRange, ShimwrightError
 from optics.relation.compiling import SYMPY_LOCK, compile_function
 from optics.relation.printing import to_digits, to_latex, to_plain
 from optics.relation.quantity import Array, Given, Quantity, extremes, said
@@ -35,18 +35,30 @@ class Bound:
     def _limit_of(self) -> Callable[..., Any]:
         return compile_function(sorted(self.needs), [self.limit])
 
+    def limit_for(self, inputs: Mapping[str, Given]) -> Any:
+        """The limit that the other inputs set."""
+        (limit,) = self._limit_of(*(inputs[name] for name in sorted(self.needs)))
+        return limit
+
     def check(self, inputs: Mapping[str, Given]) -> None:
         """Raise OutOfRange where an input passes the limit; the limit itself is allowed."""
+        fault = self.fault(inputs)
+        if fault is not None:
+            raise self.quantity.refuse(*fault, self.reason)
+
+    def fault(self, inputs: Mapping[str, Given]) -> tuple[float, str] | None:
+        """The first element that passes the limit, and the limit in words; None where none does."""
         value = np.asarray(inputs[self.quantity.name])
-        (limit,) = self._limit_of(*(inputs[name] for name in sorted(self.needs)))
+        limit = self.limit_for(inputs)
         # What was computed or rounded to lie at the limit must not fail by its last digit.
         edge = limit * (1 + ROUNDING if self.is_upper else 1 - ROUNDING)
         wrong = value > edge if self.is_upper else value < edge
-        if np.any(wrong):
-            value, limit, wrong = np.broadcast_arrays(value, limit, wrong)
-            side = "at most" if self.is_upper else "at least"
-            nearest = said(float(limit[wrong][0]), self.quantity.unit)
-            raise self.quantity.refuse(float(value[wrong][0]), f"{side} {nearest}", self.reason)
+        if not np.any(wrong):
+            return None
+        value, limit, wrong = np.broadcast_arrays(value, limit, wrong)
+        side = "at most" if self.is_upper else "at least"
+        nearest = said(float(limit[wrong][0]), self.quantity.unit)
+        return float(value[wrong][0]), f"{side} {nearest}"
 
 
 @dataclass(frozen=True)
@@ -135,7 +147,9 @@ class Formula:
         """The bare numpy function of the inputs in order; no checks, one output in a list."""
         if self.form.expression is None:
             return lambda *known: [self._root(*known)]
-        return compile_function([q.name for q in self.inputs], [self.form.whole])
+        with SYMPY_LOCK:
+            outputs = [self.form.whole]
+        return compile_function([q.name for q in self.inputs], outputs)
 
     @cached_property
     def compiled_with_partials(self) -> Callable[..., Any]:
@@ -243,7 +257,7 @@ class Formula:
             given = inputs[quantity.name]
             value = np.float64(given) if np.ndim(given) == 0 else np.asarray(given, np.float64)
             quantity.check(value)
-            known.append(value)
+            known.append(quantity.folded(value))
         named = self._by_name(known)
         for bound in self.relation.bounds:
             if bound.needs <= named.keys():
@@ -252,14 +266,21 @@ class Formula:
 
     def _release(self, answer: Any, known: list[Any]) -> Given:
         """Shape the answer, and refuse one that is not a number or has no meaning."""
-        shaped = _shaped(answer, known)
         unknown = self.form.unknown
+        shaped = unknown.folded(_shaped(answer, known))
         lowest = shaped if isinstance(shaped, float) else extremes(shaped)[0]
         if math.isnan(lowest):
             raise self._no_answer(shaped, known)
-        unknown.check(shaped)
+        fault = unknown.fault(shaped)
+        if fault is not None:
+            is_below = fault[0] < unknown.low
+            raise self._refuse_answer(shaped, known, *fault, unknown.below if is_below else "")
         for bound in self._bounds_on_answer:
-            bound.check({unknown.name: shaped, **self._by_name(known)})
+            named = {unknown.name: shaped, **self._by_name(known)}
+            if bound.quantity is not unknown:
+                bound.check(named)
+            elif (fault := bound.fault(named)) is not None:
+                raise self._refuse_answer(shaped, known, *fault, bound.reason)
         return shaped
 
     @cached_property
@@ -271,16 +292,34 @@ class Formula:
 
     def _no_answer(self, shaped: Given, known: list[Any]) -> NoAnswer:
         """The sentence for the first element that has no answer, ready to raise."""
-        first = int(np.argmax(np.isnan(shaped)))
-        given = ", ".join(
-            f"{q.meaning} {said(float(np.broadcast_to(v, np.shape(shaped)).flat[first]), q.unit)}"
-            for q, v in zip(self.inputs, known, strict=True)
-        )
+        given = self._told(shaped, known, int(np.argmax(np.isnan(shaped))))
         unknown = self.form.unknown
         return NoAnswer(
             f"No {unknown.meaning} satisfies the relation '{self.relation.name}' "
             f"for {given}; check these figures against each other.",
             quantity=unknown.name,
+        )
+
+    def _refuse_answer(
+        self, shaped: Given, known: list[Any], wrong: float, limit: str, reason: str
+    ) -> OutOfRange:
+        """The sentence for an answer that has no meaning, ready to raise."""
+        given = self._told(shaped, known, int(np.argmax(np.equal(shaped, wrong))))
+        unknown = self.form.unknown
+        why = f" ({reason})" if reason else ""
+        return OutOfRange(
+            f"These figures give {said(wrong, unknown.unit)} for the {unknown.meaning}, but it "
+            f"must be {limit}{why}: got {given}; check these figures.",
+            quantity=unknown.name,
+            value=wrong,
+            limit=limit,
+        )
+
+    def _told(self, shaped: Given, known: list[Any], place: int) -> str:
+        """All inputs in words, as they are for one element of the answer."""
+        return ", ".join(
+            f"{q.meaning} {said(float(np.broadcast_to(v, np.shape(shaped)).flat[place]), q.unit)}"
+            for q, v in zip(self.inputs, known, strict=True)
         )
 
     @cached_property

@@ -20,7 +20,10 @@ class Quantity:
     """A named physical quantity: its symbol, unit, meaning and the range it can have.
 
     `name` is at once keyword argument, column heading and widget key. A sign
-    convention, where there is one, is part of `meaning`.
+    convention, where there is one, is part of `meaning`. `below` says what it means that
+    a worked out value falls below the range. `is_closed` says that plus and minus infinity
+    are one and the same, as for the radius of a flat face: both are taken, and told as plus.
+    `is_never_zero` is for what may have either sign and would divide by nothing at zero.
     """
 
     name: str
@@ -31,6 +34,9 @@ class Quantity:
     low: float = -math.inf
     high: float = math.inf
     low_allowed: bool = False
+    below: str = ""
+    is_closed: bool = False
+    is_never_zero: bool = False
 
     @cached_property
     def symbol(self) -> sympy.Symbol:
@@ -41,21 +47,39 @@ class Quantity:
 
     def check(self, value: Given) -> None:
         """Raise OutOfRange unless every element of `value` lies in the quantity's range."""
-        lowest, highest = (value, value) if isinstance(value, float | int) else extremes(value)
-        if lowest > self.low or (self.low_allowed and lowest == self.low):
-            if highest <= self.high:
-                return
-            raise self.refuse(highest, f"at most {said(self.high, self.unit)}")
-        if math.isnan(lowest):
+        fault = self.fault(value)
+        if fault is None:
+            return
+        wrong, limit = fault
+        if math.isnan(wrong):
             raise OutOfRange(
                 f"The {self.meaning} is not a number; enter it again in {self.unit or 'digits'}.",
                 quantity=self.name,
-                value=lowest,
+                value=wrong,
             )
+        raise self.refuse(wrong, limit)
+
+    def fault(self, value: Given) -> tuple[float, str] | None:
+        """An element that is not in the range, and the limit in words; None where all are."""
+        value = self.folded(value)
+        lowest, highest = (value, value) if isinstance(value, float | int) else extremes(value)
+        if lowest > self.low or (self.low_allowed and lowest == self.low):
+            if highest <= self.high:
+                holds_zero = self.is_never_zero and np.any(np.equal(value, 0))
+                return (0.0, f"other than {said(0.0, self.unit)}") if holds_zero else None
+            return highest, f"at most {said(self.high, self.unit)}"
         if lowest == -math.inf:
-            raise self.refuse(lowest, "finite")
+            return lowest, "finite"
         limit = "at least" if self.low_allowed else "more than"
-        raise self.refuse(lowest, f"{limit} {said(self.low, self.unit)}")
+        return lowest, f"{limit} {said(self.low, self.unit)}"
+
+    def folded(self, value: Given) -> Given:
+        """The value with minus infinity told as plus, where the two are one."""
+        if not self.is_closed:
+            return value
+        if isinstance(value, float | int):
+            return -value if value == -math.inf else value
+        return np.where(value == -math.inf, math.inf, value)
 
     def refuse(self, value: float, limit: str, reason: str = "") -> OutOfRange:
         """The sentence for a value outside a limit, ready to raise."""

@@ -18,6 +18,7 @@ reticle_shift = Quantity(
 _target = Quantity(
     "equivalent_distance", "D_q", "D_q", "mm",
     "distance at which the reticle seems to stand (minus: beyond infinity)",
+    is_closed=True,
 )  # fmt: skip
 _f, _e = focal_length.symbol, focus_error.symbol
 _fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol

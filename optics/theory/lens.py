@@ -16,8 +16,9 @@ magnification = Quantity(
     low_allowed=True,
 )  # fmt: skip
 film_distance = Quantity(
-    "film_distance", "D", "D", "mm", "distance from the film plane to the subject", low=0
-)
+    "film_distance", "D", "D", "mm", "distance from the film plane to the subject", low=0,
+    below="that is beyond infinity",
+)  # fmt: skip
 hiatus = Quantity(
     "hiatus", "h", "h", "mm",
     "hiatus (rear minus front principal plane, negative when they cross)",
@@ -32,11 +33,13 @@ focus_error = Quantity(
     "focus error at the film (plus when the lens is too far from the film)",
 )  # fmt: skip
 sharp_distance = Quantity(
-    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp", low=0
-)
+    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp", low=0,
+    below="the lens stands inside its infinity position",
+)  # fmt: skip
 mark_distance = Quantity(
-    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark", low=0
-)
+    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark", low=0,
+    below="the mark would stand beyond infinity",
+)  # fmt: skip
 _subject_from_focus = Quantity(
     "subject_from_focus", "x_o", "xₒ", "mm", "distance from the front focal point to the subject",
     low=0,
@@ -253,15 +256,18 @@ pupil_ratio = Relation(
 )
 
 _first = Quantity(
-    "first_focal_length", "f_a", "fₐ", "mm", "focal length of the first lens (minus: diverging)"
-)
+    "first_focal_length", "f_a", "fₐ", "mm", "focal length of the first lens (minus: diverging)",
+    is_closed=True, is_never_zero=True,
+)  # fmt: skip
 _second = Quantity(
     "second_focal_length", "f_b", "f_b", "mm",
     "focal length of the second lens (minus: diverging)",
+    is_closed=True, is_never_zero=True,
 )  # fmt: skip
 combined_focal_length = Quantity(
-    "combined_focal_length", "F", "F", "mm", "focal length of the two together (minus: diverging)"
-)
+    "combined_focal_length", "F", "F", "mm", "focal length of the two together (minus: diverging)",
+    is_closed=True, is_never_zero=True,
+)  # fmt: skip
 _separation = Quantity(
     "separation", "d", "d", "mm", "separation of the two lenses", low=0, low_allowed=True
 )
@@ -303,9 +309,13 @@ back_focus_of_two = Relation(
 
 _index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", low=1)
 _R1 = Quantity(
-    "front_radius", "R_1", "R₁", "mm", "radius of the front face (plus: centre behind it)"
-)
-_R2 = Quantity("rear_radius", "R_2", "R₂", "mm", "radius of the rear face (plus: centre behind it)")
+    "front_radius", "R_1", "R₁", "mm", "radius of the front face (plus: centre behind it)",
+    is_closed=True, is_never_zero=True,
+)  # fmt: skip
+_R2 = Quantity(
+    "rear_radius", "R_2", "R₂", "mm", "radius of the rear face (plus: centre behind it)",
+    is_closed=True, is_never_zero=True,
+)  # fmt: skip
 _thickness = Quantity("thickness", "t", "t", "mm", "thickness of the glass on the axis", low=0)
 _front_plane = Quantity(
     "front_plane", "H", "H", "mm", "front principal plane behind the front face (minus: before it)"

@@ -387,23 +387,27 @@ coupling_error = Relation(
 )  # fmt: skip
 
 _indicated = Quantity(
-    "indicated_distance", "D'", "D′", "mm", "distance the rangefinder indicates", low=0
+    "indicated_distance", "D'", "D′", "mm",
+    "distance the coupled lens is set to when the two images meet", low=0,
+)  # fmt: skip
+_gain_ratio = Quantity(
+    "gain_ratio", "g", "g", "", "gain as a part of the right one (more: converges too much)", low=0
 )
-_gain_ratio = Quantity("gain_ratio", "g", "g", "", "gain as a part of the right one", low=0)
 _Di, _g = _indicated.symbol, _gain_ratio.symbol
 
 gain_error = Relation(
     name="gain_error",
-    answers="What distance does a rangefinder of wrong gain indicate?",
-    equation=Eq(_Di * _g, _Dr),
+    answers="To what distance does a coupling of wrong gain set the lens?",
+    equation=Eq(_Di, _g * _Dr),
     quantities=(_indicated, range_distance, _gain_ratio),
     forms=(
-        Form(_indicated, _Dr / _g),
-        Form(range_distance, _Di * _g),
-        Form(_gain_ratio, _Dr / _Di),
+        Form(_indicated, _g * _Dr),
+        Form(range_distance, _Di / _g),
+        Form(_gain_ratio, _Di / _Dr),
     ),
-    source="Convergence b/D scaled by the gain, zero right at infinity",
-    limits="Small angles.",
+    source="coupling_error for far subjects, zero right at infinity: the convergence b/D_r is "
+    "reached at the extension f²/(g·D_r)",
+    limits="Small angles; subjects many focal lengths away.",
 )
 
 _height_error = Quantity(
@@ -434,6 +438,7 @@ spacing_error = Quantity(
 _false_infinity = Quantity(
     "false_infinity", "D_i", "D_i", "mm",
     "distance at which the rangefinder is set instead of infinity (minus: beyond it)",
+    is_closed=True,
 )  # fmt: skip
 _Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, _false_infinity.symbol
 

@@ -131,7 +131,8 @@ depth_mark = Relation(
         Form(lead, 2 * pi * _N * _c / _beta),
     ),
     source="Depth of focus N·c each way, carried to the ring by the lead",
-    limits="Distant subjects, unit focusing; close up the marks stand a little wide.",
+    limits="Distant subjects, unit focusing; close up the marks stand a little narrow, by about "
+    "the magnification (6 per cent of their distance for 50 mm at 1 m).",
 )
 
 cell_depth_mark = Relation(

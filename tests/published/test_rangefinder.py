@@ -85,10 +85,12 @@ ROWS = [
     ("coupling_error", "focus_error",
      {"film_distance": 1000, "base": 40, "base_to_film": 200, "zero_error": 0, "gain": 0.005,
       "focal_length": 90, "hiatus": 0}, -0.0083208, 1e-7, BY_HAND),
+    # The source's gain is how much of the true convergence the instrument makes: the lens is then
+    # coupled by its inverse, the extension that belongs to each convergence.
     *(
-        ("gain_error", "indicated_distance", {"range_distance": 1000, "gain_ratio": gain},
+        ("gain_error", "indicated_distance", {"range_distance": 1000, "gain_ratio": 1 / reads},
          1000 * (1 + percent / 100), 0.005, "Gain wrong by a percentage, zero right at infinity")
-        for gain, percent in [(0.95, 5.263), (1.01, -0.990)]
+        for reads, percent in [(0.95, 5.263), (1.01, -0.990)]
     ),
     ("height_effect", "false_convergence",
      {"height_error": 0.001, "lean": math.radians(45)}, 0.001, 1e-15, BY_HAND),
@@ -120,6 +122,27 @@ def test_proportional_coupling_is_several_depths_of_focus_out() -> None:
         focal_length=50.0, hiatus=0.0,
     )  # fmt: skip
     assert abs(error) / (2 * 0.03) == pytest.approx(4.8, abs=0.05)
+
+
+# DE 643177: with a fixed base, what is coupled in proportion cannot fit at every distance.
+@pytest.mark.parametrize("focal_length", [35.0, 50.0, 90.0])
+@pytest.mark.parametrize("base", [25.0, 41.0, 70.0])
+def test_a_proportional_coupling_cannot_fit_everywhere(focal_length: float, base: float) -> None:
+    """Set exact at infinity and at 1 m, a coupling in proportion is wrong at 2 m (DE 643177)."""
+
+    def stands(distance: float) -> float:
+        return float(np.roots([1, 2 * focal_length - distance, focal_length**2]).min())
+
+    gain = math.atan2(base, 980) / stands(1000)
+    known = {"base": base, "base_to_film": 20.0, "zero_error": 0.0, "gain": gain,
+             "focal_length": focal_length, "hiatus": 0.0}  # fmt: skip
+    error = CATALOGUE["coupling_error"].solve_for("focus_error")
+    assert error.value(film_distance=1000.0, **known) == pytest.approx(0, abs=1e-9)
+    assert error.value(film_distance=math.inf, **known) == 0
+    between = error.value(film_distance=2000.0, **known)
+    assert between == pytest.approx(math.atan2(base, 1980) / gain - stands(2000), abs=1e-9)
+    # f 35 is left 0.018 mm out, more than a fine lens may be; longer lenses more.
+    assert between > 0.01
 
 
 # ---- rays drawn step by step -------------------------------------------------------------

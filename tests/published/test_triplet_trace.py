@@ -158,6 +158,24 @@ def test_trace_meets_the_published_triplet(triplet: Lens, measures: dict[str, fl
     assert measures["hiatus"] == pytest.approx(-2.047, abs=0.0005)
 
 
+def test_pupil_magnification_of_the_triplet(triplet: Lens) -> None:
+    """With the stop at the front of the middle glass the pupils stand as 1.025, as printed."""
+    before, behind = triplet[:FRONT_CELL_FACES], turned(triplet[FRONT_CELL_FACES:])
+    # The place of the stop is not recorded with the figure; of the faces only this one gives it.
+    # A level ray from either side meets the stop lower: the pupil is larger by as much.
+    entrance = NEAR_AXIS / _height_at(before, triplet[FRONT_CELL_FACES].place)
+    exit_pupil = NEAR_AXIS / _height_at(behind, behind[-1].place)
+    answer = CATALOGUE["pupil_ratio"].solve_for("pupil_magnification")
+    found = answer.value(exit_pupil=float(exit_pupil), entrance_pupil=float(entrance))
+    assert found == pytest.approx(1.025, abs=0.0005)
+
+
+def _height_at(glass: Lens, place: Any) -> Any:
+    """How high a level ray near the axis is at a place behind the glass."""
+    z, y, out = traced(glass, glass[0].place - 1, NEAR_AXIS, (mpf(1), mpf(0)))
+    return y + out * (place - z)
+
+
 def test_front_cell_of_the_triplet(measures: dict[str, float]) -> None:
     """The triplet's front element has the focal length recorded from an earlier trace."""
     assert measures["group_focal_length"] == pytest.approx(34.419, abs=0.0005)
@@ -231,6 +249,18 @@ def test_film_effect(triplet: Lens, measures: dict[str, float]) -> None:
     answer = asked("film_effect", "focus_error", measures, cell_shift=1e-9)
     assert float(drawn_in) > 0
     assert answer == pytest.approx(float(drawn_in), rel=1e-8)
+
+
+def test_film_effect_of_a_long_shift(triplet: Lens, measures: dict[str, float]) -> None:
+    """Over 1 mm the factor of film_effect changes by the part that its limits say."""
+    film = image_of(triplet, None)
+    drawn_in = float(film - image_of(moved(triplet, FRONT_CELL_FACES, mpf(1)), None))
+    changed = drawn_in / asked("film_effect", "focus_error", measures, cell_shift=1.0) - 1
+    behind = float(focal_length_of(triplet[FRONT_CELL_FACES:]))
+    said = measures["focal_length"] / (measures["group_focal_length"] * behind)
+    assert abs(changed) == pytest.approx(0.0023, abs=5e-5)
+    assert abs(changed) == pytest.approx(abs(said), rel=0.01)
+    assert "0.2 per cent" in CATALOGUE["film_effect"].limits
 
 
 @pytest.mark.parametrize("distance", [1000, 3000])

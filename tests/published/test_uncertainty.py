@@ -34,6 +34,7 @@ from optics.bench.uncertainty import (
     within,
 )
 from optics.bench.verdict import Guard, Verdict, judge
+from optics.errors import OutOfRange
 from optics.relation import Form, Formula, Quantity, Relation
 from optics.theory import collimation, lens
 
@@ -666,3 +667,28 @@ def test_jcgm_101_9_2_3_by_draws() -> None:
     low, high = middle(drawn([total], count=1_000_000)[:, 0])
     # A million draws settle each end to about 0.005.
     assert (low, high) == pytest.approx((-3.8794, 3.8794), abs=0.02)
+
+
+@pytest.mark.parametrize("dof", [0, -1, math.nan])
+def test_no_coverage_without_a_degree_of_freedom(dof: float) -> None:
+    """Below one degree of freedom there is no factor, and that is said."""
+    with pytest.raises(OutOfRange, match=r"^The degrees of freedom must be at least 1: got"):
+        coverage_factor(dof)
+
+
+@pytest.mark.parametrize("level", [0.0, 1.0, 95.0, math.nan])
+def test_a_level_lies_between_nothing_and_certainty(level: float) -> None:
+    """A level of 95 is refused, as 0.95 is meant."""
+    with pytest.raises(OutOfRange, match=r"^The level of confidence must be between 0 and 1: got"):
+        coverage_factor(10, level)
+
+
+def test_what_is_not_a_number_is_not_known_within_anything() -> None:
+    """A figure that is not a number is refused, alone and among repeated readings."""
+    for figure in (
+        lambda: within(math.nan, 1.0, "gauge"),
+        lambda: from_repeats([1.0, math.nan], 0.0, "gauge"),
+        lambda: from_repeats([math.nan], 0.1, "gauge"),
+    ):
+        with pytest.raises(OutOfRange, match=r"^The gauge is not a number; enter it again\.$"):
+            figure()

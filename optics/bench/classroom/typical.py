@@ -75,7 +75,7 @@ TYPICAL: dict[str, str] = {
     "hyperfocal": "26 m",
     "image_distance": "48 mm",
     "image_tilt": "2.1°",
-    "indicated_distance": "3.2 m",
+    "indicated_distance": "2.85 m",
     "lath_distance": "3 m",
     "lead": "18 mm",
     "lead_angle": "7°",

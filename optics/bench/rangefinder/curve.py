@@ -11,7 +11,6 @@ from optics.bench.rangefinder.coupling import Coupling, film_errors, film_factor
 from optics.bench.rangefinder.model import Rangefinder
 from optics.bench.rangefinder.near_setting import along
 from optics.relation import Array
-from optics.theory import lens
 from optics.theory import rangefinder as theory
 
 _POINTS = 121
@@ -73,12 +72,12 @@ def far_target(
 ) -> FarTarget:
     """How good an infinity a distant target is, for the lens and for the rangefinder.
 
-    Equations: f²/(D − f) (infinity_target) and atan(b/(D − k)) (triangle).
+    `film_distance` in mm from the film. Equations: the extension that the target calls for,
+    carried to the film (unit_focusing or front_cell_focusing), and atan(b/(D − k)) (triangle).
+    Errors: OutOfRange for a target nearer than the lens can serve.
     """
     angle = rangefinder.convergence(film_distance)
-    error = lens.infinity_target.solve_for("focus_error").value(
-        focal_length=camera.lens.focal_length, object_distance=film_distance
-    )
+    error = camera.film_side_extension(film_distance)
     seen = angle * rangefinder.magnification / acuity.angle if acuity.angle else math.inf
     return FarTarget(film_distance, error, angle, seen)
 

@@ -5,8 +5,9 @@ import math
 import pytest
 
 from optics.bench.camera import Bed, Camera, FrontCell, Helicoid, Lens, Turn
-from optics.errors import OutOfRange
+from optics.errors import OutOfRange, Unreadable
 
+LEFT = Turn.COUNTER_CLOCKWISE
 BED = Camera("", Lens(135.0, 4.5), Bed(), 0.1)
 
 
@@ -44,6 +45,21 @@ def test_the_extension_at_the_film_is_the_lenss_or_the_cells() -> None:
         ({"lens": Lens(math.nan, 4.5)}, r"^The focal length is not a number; enter it again"),
         ({"lens": Lens(50.0, -1.0)}, r"^The f-number must be more than 0: got −1;"),
         ({"circle_of_confusion": -0.1}, r"^The circle of confusion .* must be at least 0 mm: got"),
+        ({"lens": Lens(math.inf, 4.5)}, r"^The focal length must be finite: got infinity mm;"),
+        ({"lens": Lens(50.0, math.inf)}, r"^The f-number must be finite: got infinity;"),
+        ({"lens": Lens(50.0, 4.0, math.nan)}, r"^The hiatus .* is not a number; enter it again"),
+        ({"lens": Lens(50.0, 4.0, 0.0, 0.0)}, r"^The pupil magnification .* more than 0: got 0;"),
+        ({"circle_of_confusion": math.inf}, r"^The circle of confusion .* must be finite: got"),
+        ({"focusing": Helicoid(-18.0, 6, LEFT)}, r"^The lead .* must be more than 0 mm: got −18"),
+        ({"focusing": Helicoid(math.inf, 6, LEFT)}, r"^The lead .* must be finite: got infinity"),
+        ({"focusing": Helicoid(18.0, 0, LEFT)}, r"^The number of thread starts must be at least 1"),
+        ({"focusing": Helicoid(18.0, 6, LEFT, -52.0)}, r"^The ring diameter must be more than 0"),
+        ({"focusing": FrontCell(0.0, 9.0, LEFT, 80.0)}, r"^The focal length of the front group"),
+        ({"focusing": FrontCell(50.0, -9.0, LEFT, 80.0)}, r"^The lead .* must be more than 0 mm"),
+        (
+            {"focusing": FrontCell(50.0, 9.0, LEFT, 0.0)},
+            r"^The distance from the film to the",
+        ),
         ({"tolerance": 0.0}, r"^The focus tolerance must be more than 0 mm: got 0 mm; leave it"),
         ({"tolerance": math.inf}, r"^The focus tolerance must be more than 0 mm: got inf mm;"),
     ],
@@ -52,9 +68,25 @@ def test_a_camera_that_no_formula_could_use_is_refused(
     changes: dict[str, object], said: str
 ) -> None:
     """A focal length, f-number, circle or tolerance without a meaning is refused at once."""
-    figures = {"lens": Lens(50.0, 4.0), "circle_of_confusion": 0.03, **changes}
+    figures = {"lens": Lens(50.0, 4.0), "focusing": Bed(), "circle_of_confusion": 0.03, **changes}
     with pytest.raises(OutOfRange, match=said):
-        Camera("", focusing=Bed(), **figures)  # type: ignore[arg-type]
+        Camera("", **figures)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"lens": Lens("47", 4.0)}, r"^The focal length must be a number: got '47'; give it as"),  # type: ignore[arg-type]
+        ({"circle_of_confusion": "0.03 mm"}, r"^The circle of confusion .* got '0\.03 mm'; give"),
+        ({"focusing": Helicoid("18", 6, LEFT)}, r"^The lead .* must be a number: got '18'; give"),  # type: ignore[arg-type]
+        ({"tolerance": "0.02"}, r"^The focus tolerance must be a number: got '0\.02'; give it as"),
+    ],
+)
+def test_text_is_no_figure_of_a_camera(changes: dict[str, object], said: str) -> None:
+    """A text where a number belongs is refused when the camera is made, not at its first use."""
+    figures = {"lens": Lens(50.0, 4.0), "focusing": Bed(), "circle_of_confusion": 0.03, **changes}
+    with pytest.raises(Unreadable, match=said):
+        Camera("", **figures)  # type: ignore[arg-type]
 
 
 def test_turning_has_two_senses() -> None:

@@ -187,3 +187,43 @@ def test_the_steps_show_their_working() -> None:
 def test_an_estimate_without_parts_is_exact() -> None:
     """A figure as given has no uncertainty at all."""
     assert (Estimate(1.0).standard, Estimate(1.0).expanded, Estimate(1.0).dof) == (0, 0, math.inf)
+
+
+def test_an_uncertain_distance_at_the_near_limit_is_named_as_such() -> None:
+    """At the nearest distance a lens of 47 mm can serve, an uncertainty is refused in its words."""
+    camera = Camera("forty-seven", Lens(47.0, 2.8), HELICOID, 0.03)
+    known = MarkReading(exact(math.inf), exact(188.0))
+    assert error(camera, known) == pytest.approx(47.0)
+    reading = MarkReading(exact(math.inf), within(188.0, 1.0, "tape"))
+    with pytest.raises(OutOfRange) as refused:
+        reading.steps(camera)
+    assert refused.value.quantity == "sharp_distance"
+    assert "really sharp may not stand right at its limit of 188 mm" in str(refused.value)
+    assert "four focal lengths" in str(refused.value)
+
+
+def far(limit: float) -> Estimate:
+    """18.7 m within so many mm."""
+    return within(18_700.0, limit, "tape")
+
+
+@pytest.mark.parametrize("limit", [30_000.0, 18_700.0])
+def test_a_distance_that_is_not_known_at_all_is_refused(limit: float) -> None:
+    """A distance good to no less than itself is no reading."""
+    gauge, exactly = within(44.0, 50.0, "gauge"), exact(1000.0)
+    for reading in (
+        lambda: MarkReading(exact(math.inf), far(limit)),
+        lambda: MarkReading(far(limit), exact(1000.0)),
+        lambda: RotationReading(exact(0.1), far(limit), exact(math.inf)),
+        lambda: RulerReading(far(limit), exact(0.0), exact(0.5), exactly),
+        lambda: RegisterReading(gauge, exact(44.0)),
+    ):
+        with pytest.raises(OutOfRange, match="must be smaller than the figure itself: got"):
+            reading()
+
+
+def test_a_poorly_known_distance_is_still_a_reading() -> None:
+    """Limits that leave something of the distance, or go with infinity, are taken."""
+    reading = MarkReading(exact(math.inf), far(18_000.0))
+    assert reading.steps(CAMERA)[-1].result.standard > 0
+    assert MarkReading(exact(math.inf), within(math.inf, 30_000.0, "tape")).kind == "mark"

@@ -21,6 +21,7 @@ from optics.bench.scale_layout import (
 )
 from optics.bench.stops import Stops
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError
+from optics.theory.scale import depth_mark
 from tests.optics.bench.rings import CORVANE, OSTRIN, Engraver
 
 METRES, FEET = ScaleUnit.METRES, ScaleUnit.FEET
@@ -132,6 +133,32 @@ def test_depth_marks_of_a_front_cell_blur_as_allowed() -> None:
 
     assert 1 / (1 / 51 + power - 12 * power / 51) == pytest.approx(75)
     assert image(12) - image(12 + moved) == pytest.approx(8 * 0.05, rel=0.02)
+
+
+def _extension(distance: float) -> float:
+    """How far out a thin lens of 50 mm stands for a distance from the film, as a polynomial."""
+    return float(np.roots([1, 100 - distance, 2500]).min())
+
+
+# A thin lens of 50 mm at f/8 and blur of 0.03 mm: the image whose cone is 0.03 mm wide at the film,
+# the subject it belongs to, and the movement of the ring between that and the mark; near and far.
+@pytest.mark.parametrize(
+    ("distance", "needed"), [(300, (0.331, 0.325)), (600, (0.269, 0.265)), (1000, (0.256, 0.253))]
+)
+def test_depth_marks_stand_narrow_close_up(distance: float, needed: tuple[float, float]) -> None:
+    """The exact limits of a near subject lie outside its depth marks on either side."""
+    lens = replace(OSTRIN.lens, focal_length=50.0, hiatus=0.0)
+    row = depth_row(replace(OSTRIN, lens=lens), 52.0, f_numbers=[8], circle_of_confusion=0.03)
+    marked = row.marks[0].angle / (2 * math.pi) * 18.0
+    out = _extension(distance)
+    for cone, expected in zip((0.03, -0.03), needed, strict=True):
+        image = (50 + out) / (1 - cone / (50 / 8))
+        subject = 1 / (1 / 50 - 1 / image)
+        moved = abs(_extension(subject + 50 + out) - out)
+        assert moved == pytest.approx(expected, abs=5e-4)
+        assert marked == pytest.approx(0.240, abs=5e-4)
+        assert marked < moved
+    assert "a little narrow" in depth_mark.limits
 
 
 def test_depth_figures_are_clear_of_the_index_and_each_other() -> None:

@@ -161,3 +161,17 @@ def test_a_leaf_that_is_none_is_refused(thickness: float) -> None:
     """A leaf is thicker than 0 and at most 10 mm, or is refused in one sentence."""
     with pytest.raises(OutOfRange, match=r"^A shim leaf must be thicker than 0 mm and at most 10"):
         make_up(0.1, [(thickness, 1)], 0.01)
+
+
+@pytest.mark.parametrize("count", [-3, 2.5])
+def test_a_count_that_is_none_is_refused(count: float) -> None:
+    """A drawer holds a whole number of leaves, or none."""
+    with pytest.raises(OutOfRange, match=r"^The number of shim leaves of 0\.1 mm must be"):
+        make_up(1.0, [(0.1, count)], 0.01)  # type: ignore[list-item]
+
+
+@pytest.mark.parametrize("near", [-0.01, math.inf, math.nan])
+def test_how_near_is_a_length(near: float) -> None:
+    """How near a pack must come is zero or more, and finite."""
+    with pytest.raises(OutOfRange, match=r"^How near a shim pack must come must be zero or more"):
+        make_up(1.0, [(0.1, 10)], near)

@@ -1,13 +1,15 @@
 """Relations, forms, bounds and formulas on small equations whose answers are plain."""
 
 import math
+import threading
 
 import numpy as np
 import pytest
-from sympy import Eq, cos, exp, sqrt
+from sympy import Eq, Expr, cos, exp, sqrt
 
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError
 from optics.relation import Bound, Form, Formula, Quantity, Relation
+from optics.relation.compiling import SYMPY_LOCK
 
 SIDE = Quantity("side", "c", "c", "mm", "slanting side", low=0)
 BASE = Quantity("base_line", "a", "a", "mm", "base line", low=0)
@@ -170,7 +172,9 @@ def test_an_answer_keeps_the_bounds_too() -> None:
     """An answer with which the inputs would be out of bounds is refused like the inputs."""
     slack = Relation(**{**vars_of(TRIANGLE), "bounds": (Bound(SIDE, 2 * b, "steep roofs leak"),)})
     assert slack.solve_for(RISE).value(side=5, base_line=4.5) < 2.5
-    with pytest.raises(OutOfRange, match=r"at least 8 mm \(steep roofs leak\): got 5 mm"):
+    with pytest.raises(
+        OutOfRange, match=r"side must be at least 8 mm \(steep roofs leak\): got 5 mm"
+    ):
         slack.solve_for(RISE).value(side=5, base_line=3)
 
 
@@ -200,14 +204,59 @@ def test_no_answer_names_the_element_without_one() -> None:
 
 
 def test_an_answer_outside_its_range_is_refused() -> None:
-    """An answer that its quantity cannot have is refused as an input would be."""
+    """An answer that its quantity cannot have is told as an answer, with what it came from."""
     narrow = Quantity("side", "c", "c", "mm", "slanting side", low=0, high=10)
     relation = Relation(
         **{**vars_of(TRIANGLE), "quantities": (narrow, BASE, RISE), "bounds": (),
            "forms": (Form(narrow, sqrt(a**2 + b**2)),)}
     )  # fmt: skip
-    with pytest.raises(OutOfRange, match="at most 10 mm: got 50 mm"):
+    with pytest.raises(OutOfRange) as refusal:
         relation.solve_for("side").value(base_line=30, rise=40)
+    assert str(refusal.value) == (
+        "These figures give 50 mm for the slanting side, but it must be at most 10 mm: got base "
+        "line 30 mm, rise 40 mm; check these figures."
+    )
+    assert (refusal.value.quantity, refusal.value.value) == ("side", 50)
+    with pytest.raises(OutOfRange, match=r"give 50 mm .* base line 30 mm, rise 40 mm;"):
+        relation.solve_for("side").value(base_line=np.array([3, 30]), rise=np.array([4, 40]))
+
+
+def test_an_answer_out_of_bounds_is_told_as_an_answer() -> None:
+    """An answer that passes a limit set by the inputs is told with the reason of the limit."""
+    short = Relation(**{**vars_of(TRIANGLE), "bounds": (Bound(SIDE, 2 * b, "steep roofs leak"),)})
+    with pytest.raises(OutOfRange, match=r"give 5 mm .* at least 8 mm \(steep roofs leak\): got"):
+        short.solve_for(SIDE).value(base_line=3, rise=4)
+
+
+def test_an_answer_below_its_range_says_what_that_means() -> None:
+    """What it means that an answer falls below the range is said where it is known."""
+    fall = Quantity("fall", "p", "p", "mm", "fall of the roof", low=0, below="the gutter is high")
+    relation = Relation(
+        name="fall", answers="How far does it fall?", equation=Eq(fall.symbol, a - b),
+        quantities=(fall, BASE, RISE), forms=(Form(fall, a - b),), source="Invented",
+        limits="None.",
+    )  # fmt: skip
+    with pytest.raises(OutOfRange, match=r"more than 0 mm \(the gutter is high\): got"):
+        relation.solve_for(fall).value(base_line=3, rise=4)
+
+
+def test_compiling_takes_its_turn_before_it_touches_the_equation(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """One thread at a time writes the steps out, for the value alone as for the partials."""
+    asked: list[bool] = []
+    written_out = Form.whole.func
+
+    def whole(form: Form) -> Expr:
+        waits = threading.Thread(target=lambda: asked.append(SYMPY_LOCK.acquire(blocking=False)))
+        waits.start()
+        waits.join()
+        return written_out(form)
+
+    monkeypatch.setattr(Form, "whole", property(whole))
+    fresh = Relation(**vars_of(TRIANGLE)).solve_for(SIDE)
+    assert fresh.compiled(3.0, 4.0) == [5]
+    assert asked == [False]
 
 
 @pytest.mark.parametrize(

@@ -73,3 +73,22 @@ def test_symbols_know_their_sign() -> None:
     assert PLAY.symbol.is_positive is None
     assert TILT.symbol.is_real
     assert SHIM.symbol.name == "shim"
+
+
+FLAT = Quantity("flat", "R", "R", "mm", "radius", is_closed=True, is_never_zero=True)
+
+
+def test_plus_and_minus_infinity_are_one_where_it_is_said() -> None:
+    """A flat face is flat whichever way it is told, and is told as plus; others refuse minus."""
+    FLAT.check(-math.inf)
+    FLAT.check(np.array([-math.inf, 2.0]))
+    assert FLAT.folded(-math.inf) == math.inf
+    assert FLAT.folded(np.array([-math.inf, -2.0])).tolist() == [math.inf, -2]
+    assert TILT.folded(-math.inf) == -math.inf
+
+
+@pytest.mark.parametrize("value", [0.0, -0.0, np.array([1.0, 0.0])])
+def test_zero_is_refused_where_it_is_no_figure(value: float) -> None:
+    """What may have either sign may still not be zero."""
+    with pytest.raises(OutOfRange, match="The radius must be other than 0 mm: got 0 mm; check"):
+        FLAT.check(value)

@@ -34,7 +34,8 @@ def test_a_reticle_moved_inside_its_focus_is_a_near_subject() -> None:
 def test_a_reticle_in_its_focus_stands_at_infinity() -> None:
     """A reticle that is not shifted seems to stand at infinity."""
     formula = equivalent_target.solve_for("equivalent_distance")
-    assert formula.value(collimator_focal_length=300.0, reticle_shift=0.0) == math.inf
+    for none in (0.0, -0.0):
+        assert formula.value(collimator_focal_length=300.0, reticle_shift=none) == math.inf
 
 
 def test_unlike_signs_fit_no_collimator() -> None:

@@ -34,7 +34,7 @@ def test_a_thread_has_at_least_one_start() -> None:
     """No thread has fewer starts than one, given or found."""
     with pytest.raises(OutOfRange, match="number of thread starts must be at least 1"):
         start_angle.solve_for("rotation").value(starts_moved=1, starts=0.5)
-    with pytest.raises(OutOfRange, match="number of thread starts must be at least 1"):
+    with pytest.raises(OutOfRange, match="thread starts, but it must be at least 1"):
         start_angle.solve_for("starts").value(starts_moved=1, rotation=7.0)
 
 

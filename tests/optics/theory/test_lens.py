@@ -12,7 +12,9 @@ from optics.theory.lens import (
     infinity_target,
     magnification_from_distance,
     mark_error,
+    thick_lens,
     thin_lens,
+    two_lenses,
     unit_focusing,
 )
 
@@ -156,7 +158,37 @@ def test_an_error_too_large_for_any_focal_length_has_no_answer() -> None:
 
 def test_too_far_in_at_infinity_is_sharp_nowhere() -> None:
     """A lens nearer the film than its infinity position is sharp at no distance, and is told so."""
-    with pytest.raises(OutOfRange, match="really sharp"):
+    with pytest.raises(OutOfRange) as refused:
         mark_error.solve_for("sharp_distance").value(
-            mark_distance=math.inf, focus_error=-0.05, focal_length=50.0, hiatus=0.0
+            mark_distance=math.inf, focus_error=-0.2, focal_length=50.0, hiatus=0.0
         )
+    # The conjugate of a lens 0.2 mm inside infinity: 100 − 0.2 − 2500/0.2.
+    assert str(refused.value) == (
+        "These figures give −12400.2 mm for the distance from the film plane that is really sharp, "
+        "but it must be more than 0 mm (the lens stands inside its infinity position): got focus "
+        "error at the film (plus when the lens is too far from the film) −0.2 mm, distance "
+        "engraved at the ring's mark infinity mm, focal length 50 mm, hiatus (rear minus front "
+        "principal plane, negative when they cross) 0 mm; check these figures."
+    )
+
+
+def test_a_flat_face_is_flat_whichever_way_it_is_told() -> None:
+    """A face of radius ∞ or −∞ is the same glass, n − 1 over the other radius in power."""
+    glass = {"glass_index": 1.5, "thickness": 5.0, "front_radius": 50.0}
+    for flat in (math.inf, -math.inf):
+        found = thick_lens.solve_for("combined_focal_length").value(rear_radius=flat, **glass)
+        assert found == pytest.approx(100.0)
+    # Parallel faces have no power at all.
+    glass["front_radius"] = math.inf
+    for flat in (math.inf, -math.inf):
+        found = thick_lens.solve_for("combined_focal_length").value(rear_radius=flat, **glass)
+        assert found == math.inf
+
+
+@pytest.mark.parametrize("name", ["first_focal_length", "second_focal_length"])
+@pytest.mark.parametrize("none", [0.0, -0.0])
+def test_no_lens_has_a_focal_length_of_nothing(name: str, none: float) -> None:
+    """Neither of two lenses may have a focal length of 0 mm."""
+    pair = {"first_focal_length": 80.0, "second_focal_length": -25.0, "separation": 60.0}
+    with pytest.raises(OutOfRange, match=r"must be other than 0 mm: got 0 mm"):
+        two_lenses.solve_for("combined_focal_length").value(**{**pair, name: none})

@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 
+from optics.bench.camera import Camera, FrontCell, Lens, Turn
 from optics.bench.rangefinder.acuity import WORKING
 from optics.bench.rangefinder.coupling import Coupling, set_at
 from optics.bench.rangefinder.curve import curve, far_target, height_effect
@@ -38,15 +39,30 @@ def test_the_curve_is_ready_to_plot() -> None:
     assert found.band[-1] == pytest.approx(0.06 * (1 + extension(50, 1000) / 50))
 
 
+# Where halving intervals on the thin-lens equation sets the lens; 2.303 mm is that of 105 mm at 5 m
+# from the film, not 105²/(5000 − 105) = 2.252 mm, which would be 5 m from the lens.
 @pytest.mark.parametrize(
-    ("distance", "left"), [(25_050.0, 0.1), (250_050.0, 0.01), (math.inf, 0.0)]
+    ("focal_length", "distance", "left"),
+    [(50, 25_100.1, 0.1), (50, 250_100.01, 0.01), (50, math.inf, 0.0), (105, 5000.0, 2.303)],
 )
-def test_a_far_target_leaves_what_it_leaves(distance: float, left: float) -> None:
-    """A 50 mm lens focused 25 m before itself is 2500/25000 mm out, and so on to infinity."""
-    found = far_target(BODY, FINDER, WORKING, distance)
-    assert found.lens_error == pytest.approx(left, abs=1e-12)
+def test_a_far_target_leaves_what_it_leaves(
+    focal_length: int, distance: float, left: float
+) -> None:
+    """A target at a distance from the film leaves the lens as far out as it must stand for it."""
+    found = far_target(camera(focal_length, 2), FINDER, WORKING, distance)
+    assert found.lens_error == pytest.approx(left, abs=5e-4)
+    assert found.lens_error == pytest.approx(extension(focal_length, distance), abs=1e-9)
     assert found.angle == pytest.approx(sight_angle(40, 20, distance), rel=1e-12)
     assert found.of_acuity == pytest.approx(found.angle * 0.8 * 3437.7468, rel=1e-6)
+
+
+def test_a_far_target_of_a_front_cell_is_told_at_the_film() -> None:
+    """A cell that must move 1 mm for a target leaves 2.25 mm at the film of a lens of (75/50)²."""
+    cell = FrontCell(50.0, 9.0, Turn.CLOCKWISE, cell_to_film=80.0)
+    folder = Camera("folder", Lens(75.0, 3.5), cell, 0.05)
+    # u − f₁ = 2500 makes the movement 50²/2500 = 1, and D = K + t + u.
+    found = far_target(folder, FINDER, WORKING, 80.0 + 1 + 2550)
+    assert found.lens_error == pytest.approx(2.25)
 
 
 def test_height_counts_on_leaning_edges_only() -> None:
