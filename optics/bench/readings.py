@@ -52,19 +52,24 @@ class Measurement(Protocol):
         ...
 
 
-def _refuse_unknown(quantity: Quantity, figure: Estimate) -> None:
-    """Refuse a distance whose limits reach down to nothing: it is not known at all."""
-    limit = sum(abs(part) for s, part in figure.parts.items() if s.is_rectangular) * math.sqrt(3)
-    # What is not above zero is refused for that by the formula, which says so more plainly.
-    if limit and 0 < figure.value * (1 - 1e-12) <= limit:
-        raise OutOfRange(
-            f"The uncertainty of the {quantity.meaning} must be smaller than the figure itself: "
-            f"got {format_distance(figure.value)} ± {format_distance(limit)}; check what stands "
-            "after the ± and its unit.",
-            quantity=quantity.name,
-            value=limit,
-            limit=figure.value,
-        )
+def _known(steps: tuple[Step, ...], *figures: tuple[Quantity, Estimate]) -> tuple[Step, ...]:
+    """The steps, unless a distance in them has limits that reach down to nothing.
+
+    Asked last, since a distance that no lens can serve is the plainer thing to be told of.
+    """
+    for quantity, figure in figures:
+        parts = (abs(part) for source, part in figure.parts.items() if source.is_rectangular)
+        limit = sum(parts) * math.sqrt(3)
+        if limit >= figure.value * (1 - 1e-12):
+            raise OutOfRange(
+                f"The uncertainty of the {quantity.meaning} must be smaller than the figure "
+                f"itself: got {format_distance(figure.value)} ± {format_distance(limit)}; check "
+                "what stands after the ± and its unit.",
+                quantity=quantity.name,
+                value=limit,
+                limit=figure.value,
+            )
+    return steps
 
 
 def _exact_all(constants: dict[str, float]) -> dict[str, Estimate]:
@@ -85,14 +90,10 @@ class MarkReading:
     taken: Taken = USUAL
     kind: ClassVar[str] = "mark"
 
-    def __post_init__(self) -> None:
-        """Refuse a distance that is not known at all."""
-        _refuse_unknown(lens.mark_distance, self.mark)
-        _refuse_unknown(lens.sharp_distance, self.sharp_at)
-
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is the difference of the two extensions."""
-        return (_mark_step(camera, self.sharp_at, self.mark),)
+        steps = (_mark_step(camera, self.sharp_at, self.mark),)
+        return _known(steps, (lens.mark_distance, self.mark), (lens.sharp_distance, self.sharp_at))
 
 
 @dataclass(frozen=True)
@@ -109,11 +110,6 @@ class RotationReading:
     taken: Taken = USUAL
     kind: ClassVar[str] = "rotation"
 
-    def __post_init__(self) -> None:
-        """Refuse a distance that is not known at all."""
-        _refuse_unknown(lens.sharp_distance, self.target)
-        _refuse_unknown(lens.mark_distance, self.mark)
-
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is what the target calls for less what the turn gave."""
         focusing = camera.focusing
@@ -128,16 +124,14 @@ class RotationReading:
         relation = collimation.rotation_error
         if isinstance(focusing, FrontCell):
             relation = collimation.cell_rotation_error
-        formula = relation.solve_for("focus_error")
-        return (
-            Step.of(
-                formula,
-                rotation=self.rotation,
-                sharp_distance=self.target,
-                mark_distance=self.mark,
-                **_exact_all(constants | camera.constants),
-            ),
+        step = Step.of(
+            relation.solve_for("focus_error"),
+            rotation=self.rotation,
+            sharp_distance=self.target,
+            mark_distance=self.mark,
+            **_exact_all(constants | camera.constants),
         )
+        return _known((step,), (lens.sharp_distance, self.target), (lens.mark_distance, self.mark))
 
 
 @dataclass(frozen=True)
@@ -149,16 +143,16 @@ class RegisterReading:
     taken: Taken = USUAL
     kind: ClassVar[str] = "register"
 
-    def __post_init__(self) -> None:
-        """Refuse a distance that is not known at all."""
-        _refuse_unknown(collimation.measured_register, self.measured)
-        _refuse_unknown(collimation.nominal_register, self.nominal)
-
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is measured less nominal."""
         del camera  # The register is the body's alone.
         formula = collimation.register_error.solve_for("focus_error")
-        return (Step.of(formula, measured_register=self.measured, nominal_register=self.nominal),)
+        step = Step.of(formula, measured_register=self.measured, nominal_register=self.nominal)
+        return _known(
+            (step,),
+            (collimation.measured_register, self.measured),
+            (collimation.nominal_register, self.nominal),
+        )
 
 
 @dataclass(frozen=True)
@@ -201,11 +195,6 @@ class RulerReading:
     taken: Taken = ON_FILM
     kind: ClassVar[str] = "ruler"
 
-    def __post_init__(self) -> None:
-        """Refuse a distance that is not known at all."""
-        _refuse_unknown(collimation.aim_distance, self.aim)
-        _refuse_unknown(lens.mark_distance, self.mark)
-
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The offset gives the sharp distance, and that the focus error."""
         sharp = Step.of(
@@ -214,7 +203,8 @@ class RulerReading:
             ruler_offset=self.offset,
             ruler_slope=self.slope,
         )
-        return (sharp, _mark_step(camera, sharp.result, self.mark))
+        steps = (sharp, _mark_step(camera, sharp.result, self.mark))
+        return _known(steps, (collimation.aim_distance, self.aim), (lens.mark_distance, self.mark))
 
 
 @dataclass(frozen=True)

@@ -212,18 +212,25 @@ def test_a_distance_that_is_not_known_at_all_is_refused(limit: float) -> None:
     """A distance good to no less than itself is no reading."""
     gauge, exactly = within(44.0, 50.0, "gauge"), exact(1000.0)
     for reading in (
-        lambda: MarkReading(exact(math.inf), far(limit)),
-        lambda: MarkReading(far(limit), exact(1000.0)),
-        lambda: RotationReading(exact(0.1), far(limit), exact(math.inf)),
-        lambda: RulerReading(far(limit), exact(0.0), exact(0.5), exactly),
-        lambda: RegisterReading(gauge, exact(44.0)),
+        MarkReading(exact(math.inf), far(limit)),
+        MarkReading(far(limit), exact(1000.0)),
+        RotationReading(exact(0.1), far(limit), exact(math.inf)),
+        RulerReading(far(limit), exact(0.0), exact(0.5), exactly),
+        RegisterReading(gauge, exact(44.0)),
     ):
         with pytest.raises(OutOfRange, match="must be smaller than the figure itself: got"):
-            reading()
+            reading.steps(CAMERA)
+
+
+def test_too_near_is_said_before_too_vague() -> None:
+    """A distance that no lens can serve is refused for that, however little it is known."""
+    with pytest.raises(OutOfRange, match="must be at least 360 mm"):
+        MarkReading(exact(math.inf), within(9.0, 10.0, "tape")).steps(CAMERA)
 
 
 def test_a_poorly_known_distance_is_still_a_reading() -> None:
     """Limits that leave something of the distance, or go with infinity, are taken."""
     reading = MarkReading(exact(math.inf), far(18_000.0))
     assert reading.steps(CAMERA)[-1].result.standard > 0
-    assert MarkReading(exact(math.inf), within(math.inf, 30_000.0, "tape")).kind == "mark"
+    endless = MarkReading(exact(math.inf), within(math.inf, 30_000.0, "tape"))
+    assert endless.steps(CAMERA)[-1].result.value == 0
