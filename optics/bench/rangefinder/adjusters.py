@@ -32,8 +32,8 @@ _FIRST_TRIAL = 0.25
 _LONGEST_TRIAL = 2.0
 _MOST_TRIALS = 4
 _FINEST = 64
-# One adjuster alone is to bring both readings this far inside the goal, for the eye's sake.
-_SAFELY = 0.7
+# One adjuster alone is to bring both readings this far inside the goal: the rest is the eye's.
+_SAFELY = 1 / 3
 # A turn that moves far and near by less than this share of the goal can wait.
 _LITTLE = 0.25
 # No reading is finer than this (mm), whatever is stated.
