@@ -131,18 +131,3 @@ def is_unsettled(plan: Plan) -> bool:
 def first_line(plan: Plan) -> str:
     """What to do before anything is moved; empty when the plan can be carried out."""
     return needs_line(plan) if plan.diagnosis.is_accused else unsettled_line(plan)
-
-
-def plan_text(plan: Plan) -> tuple[str, ...]:
-    """The whole plan, line by line."""
-    lines = [
-        jumped_line(plan),
-        unsettled_line(plan),
-        *(line for step in plan.steps for line in step_lines(step)),
-        *([] if plan.steps else ["Nothing is to be moved."]),
-        promise_line(plan),
-        needs_line(plan),
-        *(alternative_line(a) for a in plan.alternatives),
-        "Last of all: a film test, and the as-left readings into the record.",
-    ]
-    return tuple(line for line in lines if line)

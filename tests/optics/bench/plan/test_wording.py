@@ -8,7 +8,6 @@ from optics.bench.plan.wording import (
     alternative_line,
     jumped_line,
     needs_line,
-    plan_text,
     promise_line,
     step_lines,
 )
@@ -86,10 +85,3 @@ def test_jumped_steps_are_said() -> None:
     said = jumped_line(planned(Faults(ring=0.2), STOP, INFINITY))  # type: ignore[arg-type]
     assert said.startswith("Not checked, and presumed right: step 1 (film gate and pressure plate)")
     assert jumped_line(planned(Faults(ring=-0.2))) == ""  # type: ignore[arg-type]
-
-
-def test_the_plan_ends_with_film_test_and_record() -> None:
-    """Every plan ends with the last step of the bench's order, and says so when nothing moves."""
-    text = plan_text(planned(Faults()))  # type: ignore[arg-type]
-    assert "Nothing is to be moved." in text
-    assert text[-1] == "Last of all: a film test, and the as-left readings into the record."
