@@ -24,10 +24,6 @@ _BENDS = {
     Bend.NOT_STATED: Verdict.UNSURE,
 }
 _NO_SCREWS = "Enter the mount's screws, and the leaves under each, to have the shims made up."
-_LEAVE_IT = (
-    "Every corner is sharp: the standard may stay as it is. Square, as near as the leaves at hand "
-    "allow, it would be with these:"
-)
 _FIND_THE_BEND = (
     "First find the bend, or the slip: shims cannot cure it. These are for the plane amid the "
     "readings:"
@@ -99,4 +95,4 @@ def _before_shims(answer: StandardAnswer) -> list[str]:
     if flatness.bend is Bend.BENT and abs(flatness.deviation.value) > answer.harmless:
         return [_FIND_THE_BEND]
     verdicts = {corner.verdict for corner in answer.view.corners}
-    return [_LEAVE_IT] if verdicts == {Verdict.INSIDE} else []
+    return [wording.said_sharp(answer.view, answer.allowed)] if verdicts == {Verdict.INSIDE} else []

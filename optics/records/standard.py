@@ -76,13 +76,14 @@ class StandardPart(Part):
 class StandardAnswer:
     """The standard, what it does to the picture, and its shims where screws were given.
 
-    `harmless` (mm) is a bend too small to matter.
+    `harmless` (mm) is a bend too small to matter, `allowed` the camera's tolerance.
     """
 
     standard: Standard
     view: DefocusMap
     plan: MountPlan | None
     harmless: float
+    allowed: float
 
 
 def solve_standard(part: StandardPart, camera: Camera, drawer: Leaves) -> StandardAnswer:
@@ -101,7 +102,7 @@ def solve_standard(part: StandardPart, camera: Camera, drawer: Leaves) -> Standa
     standard = measure_standard(readings)
     view = _view(part, standard, camera)
     plan = _plan(part, standard, view, camera, drawer)
-    return StandardAnswer(standard, view, plan, near_enough(camera))
+    return StandardAnswer(standard, view, plan, near_enough(camera), camera.allowed_error)
 
 
 def _apart(part: StandardPart, text: str | None, field: fields.Typed) -> tuple[float, float]:

@@ -165,3 +165,14 @@ def test_cautions_name_springs_and_adhesives() -> None:
     text = " ".join(caution.text for caution in CAUTIONS)
     assert "eye protection" in text
     assert "adhesive" in text
+
+
+def test_a_sharp_picture_may_still_take_more_than_its_tolerance() -> None:
+    """Corners inside the depth of focus are left alone, unless they leave little to all else."""
+    lean = Plane(exact(0.0), exact(1e-3), exact(0.0))
+    view = defocus_map(lean, Frame(90, 60), CAMERA)
+    worst = max(abs(corner.error.value) for corner in view.corners)
+    assert "may stay as it is" in wording.said_sharp(view, worst * 1.01)
+    said = wording.said_sharp(view, worst * 0.9)
+    assert f"up to {worst:.3f} mm out" in said
+    assert "put it right if the camera is open" in said
