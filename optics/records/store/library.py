@@ -25,13 +25,11 @@ class ItemLine:
 
 @dataclass(frozen=True)
 class KeptItem:
-    """An item as it is kept, with its present revision and which ways lead on."""
+    """An item as it is kept, with its present revision."""
 
     line: ItemLine
     revision: int
     item: Item
-    can_undo: bool
-    can_redo: bool
 
 
 _LINE = "id, kind, name, changed, deleted"
@@ -109,13 +107,8 @@ def kept(connection: sqlite3.Connection, number: int) -> KeptItem:
     """An item with its present revision."""
     revision = SHELF.current(connection, number)
     row = connection.execute(f"SELECT {_LINE} FROM item WHERE id = ?", (number,)).fetchone()
-    return KeptItem(
-        ItemLine(*row),
-        revision,
-        read_item(SHELF.document(connection, number, revision).encode()),
-        SHELF.before(connection, number, revision) is not None,
-        SHELF.after(connection, number, revision) is not None,
-    )
+    item = read_item(SHELF.document(connection, number, revision).encode())
+    return KeptItem(ItemLine(*row), revision, item)
 
 
 def lines(
