@@ -4,6 +4,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from optics.bench.camera import Camera
 from optics.bench.diagnosis import Diagnosis, Priors, Reading, diagnose, usual_priors
 from optics.bench.plan import AtHand, Plan, Screw, make_plan
@@ -19,7 +21,7 @@ from optics.bench.readings import (
 )
 from optics.bench.standard import depth_readings
 from optics.bench.taken import Surface, Taken
-from optics.bench.uncertainty import Estimate, exact, within
+from optics.bench.uncertainty import Estimate, Source, exact, within
 from optics.errors import OutOfRange, Unreadable
 from optics.records import diagnosis as typed
 from optics.records import fields, places
@@ -39,6 +41,7 @@ from optics.records.standard import (
     StandardPart,
 )
 from optics.records.to_bench import reading_of, workshop_of
+from optics.units import format_signed
 
 # The blur a loupe just shows, as a part of the circle of confusion (common practice, no source).
 _SEEN_PART = 0.25
@@ -265,28 +268,36 @@ def at_hand_of(job: JobDocument, camera: Camera, set_up: SetUp | None) -> AtHand
     learned = _learned(camera, set_up)
     zero = optional_value(typed.INFINITY_SCREW, part.infinity_screw)
     gain = optional_value(typed.NEAR_SCREW, part.near_screw)
-    near = camera.film_side_extension(_near_target(set_up)) if gain is not None else math.nan
+    near = math.nan
+    if gain is not None or learned[1] is not None:
+        near = camera.film_side_extension(_near_target(set_up))
     return AtHand(
         workshop_of(job.workshop),
         _screw(zero, learned[0], typed.INFINITY_SCREW.words),
-        _screw(None if gain is None else gain / near, learned[1], typed.NEAR_SCREW.words),
+        _screw(gain, learned[1], typed.NEAR_SCREW.words, near),
         _screws(job) or AtHand.standard_screws,
     )
 
 
-def _screw(stated: float | None, learned: Screw | None, words: str) -> Screw | None:
-    """A screw as stated, else as learned; stated against what its turns showed, it is refused."""
+def _screw(
+    stated: float | None, learned: Estimate | None, words: str, out: float = 1.0
+) -> Screw | None:
+    """A screw as stated, else as its turns showed; both in mm at an extension `out` (1: any).
+
+    Errors: OutOfRange for a figure with another sign than the turns showed.
+    """
     if stated is None:
-        return learned
-    if learned is not None and stated * learned.per_turn < 0:
+        return None if learned is None else Screw(learned.value / out)
+    if learned is not None and stated * learned.value < 0:
         raise OutOfRange(
-            f"{words[0].upper()}{words[1:]} is stated with the wrong sign: the turns noted on the "
-            "page Rangefinder moved the lens the other way; change the sign, or leave the figure "
-            "out and let those turns tell it.",
+            f"{words[0].upper()}{words[1:]} must have the sign that the rangefinder's rounds "
+            f"showed, {format_signed(learned.value)} for a turn clockwise: got "
+            f"{format_signed(stated)}; change its sign, or leave it out and the rounds tell it.",
             quantity=words,
             value=stated,
+            limit=learned.value,
         )
-    return Screw(stated)
+    return Screw(stated / out)
 
 
 def _near_target(set_up: SetUp | None) -> float:
@@ -299,14 +310,28 @@ def _near_target(set_up: SetUp | None) -> float:
     return set_up.near
 
 
-def _learned(camera: Camera, set_up: SetUp | None) -> tuple[Screw | None, Screw | None]:
-    """What the rounds taught of both screws: at the film, and as a part of the extension."""
+def _learned(camera: Camera, set_up: SetUp | None) -> tuple[Estimate | None, Estimate | None]:
+    """What the rounds showed of a turn of each screw: mm at the film, far, and at the near target.
+
+    None where the rounds do not tell even which way it goes.
+    """
     if set_up is None or set_up.history is None:
         return None, None
-    table = learn(set_up.history, set_up.bench.rangefinder).table
+    learned = learn(set_up.history, set_up.bench.rangefinder)
     far, near = (camera.film_side_extension(d) for d in (set_up.far, set_up.near))
-    zero, gain = float(table[0, 0]), float((table[1, 1] - table[0, 1]) / (near - far))
-    return (Screw(zero) if zero else None), (Screw(gain) if gain else None)
+    of_zero, of_gain = np.sqrt(learned.variance.diagonal())
+    share = near / (near - far)
+    stretch = float(learned.table[1, 1] - learned.table[0, 1]) * share
+    return (
+        _told(float(learned.table[0, 0]), float(of_zero)),
+        # Far and near are read each by itself and equally well.
+        _told(stretch, math.sqrt(2) * float(of_gain) * share),
+    )
+
+
+def _told(effect: float, doubt: float) -> Estimate | None:
+    known = Estimate(effect, {Source("rounds of the rangefinder"): doubt})
+    return known if abs(effect) > known.expanded else None
 
 
 def _screws(job: JobDocument) -> tuple[float, float] | None:

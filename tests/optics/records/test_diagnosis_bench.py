@@ -258,11 +258,50 @@ def test_a_screw_stated_against_its_own_turns_is_refused() -> None:
     """A sign that the noted turns contradict would send the screw the wrong way round."""
     turned = [{"infinity_turned": "1/2", "far_reads": "44", "near_reads": "1.003"}]
     part = {**RANGEFINDER, "rounds": turned}
-    with pytest.raises(OutOfRange, match="stated with the wrong sign: the turns noted"):
+    with pytest.raises(OutOfRange) as refused:
         at_hand(rangefinder=part, diagnosis={"infinity_screw": "0.2"})
+    # Half a turn moved the lens 0.05 mm in, as worked by hand above.
+    assert str(refused.value) == (
+        "What a turn of the infinity screw adds must have the sign that the rangefinder's rounds "
+        "showed, −0.10 mm for a turn clockwise: got +0.20 mm; change its sign, or leave it out "
+        "and the rounds tell it."
+    )
     stated = at_hand(rangefinder=part, diagnosis={"infinity_screw": "-0.2"}).zero_screw
     assert stated is not None
     assert stated.per_turn == -0.2
+
+
+def test_a_near_screw_stated_against_its_own_turns_is_refused() -> None:
+    """The near screw's sign is held against its turns too, as mm at the near target."""
+    turned = [{"near_turned": "1/2", "far_reads": "22", "near_reads": "1.06"}]
+    part = {**RANGEFINDER, "rounds": turned}
+    # From 0.985 to 1.06 m, by x = 47²/(D − 94 − x): 2.486 − 2.292 = 0.194 mm in by half a turn.
+    with pytest.raises(
+        OutOfRange, match=r"near screw adds .* showed, −0\.3\d mm .*: got \+0\.30 mm;"
+    ):
+        at_hand(rangefinder=part, diagnosis={"near_screw": "0.3"})
+    learned = at_hand(rangefinder=part).gain_screw
+    assert learned is not None
+    # 0.388 mm of the 2.44 mm that 1 m asks for.
+    assert learned.per_turn == pytest.approx(-0.388 / 2.44, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    "turned",
+    [
+        {"infinity_turned": "1/8", "far_reads": "21", "near_reads": "0.986"},
+        {"infinity_turned": "1/8", "near_turned": "1/4", "far_reads": "26", "near_reads": "1.003"},
+    ],
+    ids=["less than the eye can tell", "both turned at once"],
+)
+def test_rounds_that_do_not_tell_which_way_a_screw_goes_say_nothing(turned: dict[str, str]) -> None:
+    """A change within the eye's scatter, or of both screws at once, contradicts no figure."""
+    part = {**RANGEFINDER, "rounds": [turned]}
+    assert at_hand(rangefinder=part).zero_screw is None
+    for figure in (0.1, -0.1):
+        found = at_hand(rangefinder=part, diagnosis={"infinity_screw": str(figure)}).zero_screw
+        assert found is not None
+        assert found.per_turn == figure
 
 
 def test_the_standard_s_screws_are_half_their_distance_away() -> None:
