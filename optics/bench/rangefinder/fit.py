@@ -16,10 +16,11 @@ from optics.bench.camera import Camera
 from optics.bench.rangefinder.acuity import WORKING, Acuity
 from optics.bench.rangefinder.coupling import Coupling, film_error_estimate, movement
 from optics.bench.rangefinder.model import Rangefinder
-from optics.bench.rangefinder.readings import Reading, eye, lens_stands, target_angle
+from optics.bench.rangefinder.readings import Apart, Reading, eye, lens_stands, target_angle
 from optics.bench.uncertainty import Estimate, Source, exact
 from optics.errors import NoAnswer
 from optics.relation import Array
+from optics.units import format_angle, format_distance
 
 # Two extensions (mm) that differ by less are one place on the scale.
 _SAME_PLACE = 1e-6
@@ -95,7 +96,8 @@ def fit(
     one and a half times its own expanded uncertainty or more; otherwise it is that of
     `design`. Where readings scatter more than their uncertainty, what is over is added as a
     source of its own.
-    Errors: NoAnswer without readings. Limits: small curvature. Source: GUM 5.1.2, H.3.
+    Errors: NoAnswer without readings, or where the sights would turn apart as the lens goes out.
+    Limits: small curvature. Source: GUM 5.1.2, H.3.
     """
     if not readings:
         raise NoAnswer(
@@ -105,11 +107,50 @@ def fit(
         )
     seen = _Seen.of(camera, rangefinder, readings, design, acuity)
     places = _places(seen.extensions)
+    answers = _answers(seen, places)
+    if not _turns_together(seen, answers):
+        raise _contradiction(readings, answers[1].value)
+    return _finished(seen, answers, places)
+
+
+def _answers(seen: "_Seen", places: int) -> tuple[Estimate, ...]:
     if places > 2:
         curved = seen.solved(3)
         if abs(curved[2].value) > _BENT * curved[2].expanded > 0:
-            return _finished(seen, curved, places)
-    return _finished(seen, seen.solved(min(places, 2)), places)
+            return curved
+    return seen.solved(min(places, 2))
+
+
+def _turns_together(seen: "_Seen", answers: tuple[Estimate, ...]) -> bool:
+    """Whether the sights turn together all the way that the lens goes out, as they must."""
+    _, gain, curvature = answers
+    ends = np.array([0.0, seen.extensions.min(), seen.extensions.max()])
+    return bool((gain.value + 2 * curvature.value * ends > 0).all())
+
+
+def _contradiction(readings: Sequence[Reading], gain: float) -> NoAnswer:
+    """Readings by which the sights would turn apart as the lens goes out, in words."""
+    gaps = [one for one in readings if isinstance(one, Apart)]
+    if not gaps:
+        said = (
+            "The distances at which the images meet contradict each other: from far to near the "
+            "lens would have to go in instead of out; check that each distance on the lens scale "
+            "stands with its own target."
+        )
+    else:
+        listed = " and ".join(_said_gap(number, one) for number, one in enumerate(gaps, start=1))
+        others = "the other readings" if len(gaps) < len(readings) else "each other"
+        said = (
+            f"Images apart {listed} contradict {others}: from far to near the sights would have "
+            "to turn apart instead of together; check which way the ring would go, then the gap "
+            "and the distances."
+        )
+    return NoAnswer(said, quantity="gain", value=gain)
+
+
+def _said_gap(number: int, gap: Apart) -> str:
+    where = f"{format_angle(gap.angle.value)} on the target at {format_distance(gap.true.value)}"
+    return f"{number} ({where}, ring {gap.ring})"
 
 
 @dataclass(frozen=True)
@@ -201,14 +242,6 @@ class _Seen:
 
 def _finished(seen: _Seen, answers: tuple[Estimate, ...], places: int) -> Fit:
     zero, gain, curvature = answers
-    if not gain.value > 0:
-        raise NoAnswer(
-            "The readings contradict each other: from far to near the sights would have to turn "
-            "apart instead of together; check which way the ring would go where images stand "
-            "apart, and the distances of the others.",
-            quantity="gain",
-            value=gain.value,
-        )
     order = min(places, 3 if curvature.parts else 2)
     return Fit(
         seen.camera,

@@ -172,12 +172,47 @@ def test_gaps_tell_as_much_as_coincidence(zero: float, stretch: float) -> None:
     assert found.gain.value == pytest.approx(hidden.gain, rel=1e-6)
 
 
-def test_readings_that_contradict_each_other_are_refused_in_words() -> None:
-    """Sights that would have to turn apart from far to near are a slip, and where is said."""
+def test_pairs_that_contradict_each_other_are_refused_in_words() -> None:
+    """Far and near exchanged are a slip of the distances, and no ring is asked for."""
     far, near = meeting(0.0, DESIGN), meeting(2.0, DESIGN)
     crossed = [replace(far, true=near.true), replace(near, true=far.true)]
-    with pytest.raises(NoAnswer, match="check which way the ring would go"):
+    with pytest.raises(NoAnswer, match="each distance on the lens scale stands with its own") as no:
         fit(BODY, FINDER, crossed, DESIGN, KEEN)
+    assert "ring" not in str(no.value)
+
+
+def apart(degrees: float, ring: Ring, out: float) -> Apart:
+    """Return images seen apart at 1.2 m with the lens standing so far out."""
+    return Apart(exact(1200.0), exact(subject_at(out)), exact(math.radians(degrees)), ring)
+
+
+# At 1.2 m the sights need 40/1180 rad, 117′, and a 50 mm lens stands 2.27 mm out.
+@pytest.mark.parametrize(
+    ("gap", "meets"),
+    [
+        (apart(1.0, Ring.NEARER, 2.4), [0.1, 2.27]),
+        # The gap lies a little short of where the images meet, so the ring must go nearer.
+        (apart(1 / 6, Ring.FARTHER, 2.0), [0.1, 2.27]),
+        (apart(2.5, Ring.NEARER, 2.27), [0.1]),
+    ],
+    ids=["too large", "the wrong way", "beyond infinity"],
+)
+def test_a_gap_that_contradicts_the_pairs_is_named(gap: Apart, meets: list[float]) -> None:
+    """A gap by which the sights would turn apart is named with its figures and the ring."""
+    readings = [*(meeting(x, DESIGN) for x in meets), gap]
+    with pytest.raises(NoAnswer, match="contradict the other readings") as no:
+        fit(BODY, FINDER, readings, DESIGN)
+    assert str(no.value).startswith("Images apart 1 (")
+    assert f"on the target at 1.2 m, ring {gap.ring})" in str(no.value)
+    assert "check which way the ring would go" in str(no.value)
+
+
+def test_gaps_that_contradict_each_other_are_both_named() -> None:
+    """Two gaps without a pair are told by their numbers."""
+    far = replace(apart(0.5, Ring.FARTHER, 0.0), true=exact(math.inf))
+    near = apart(1.8, Ring.NEARER, 2.27)
+    with pytest.raises(NoAnswer, match=r"Images apart 1 \(.* and 2 \(.* contradict each other"):
+        fit(BODY, FINDER, [far, near], DESIGN)
 
 
 def test_a_scale_set_by_eye_counts_through_the_gain() -> None:
