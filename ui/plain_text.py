@@ -43,7 +43,7 @@ def solution_text(solution: Solution) -> str:
         parts.append(f"{ScalePart.title}\n{_scale_text(solution, solution.scale)}")
     parts += [f"{title}\n{_in_blocks(blocks)}" for title, blocks in bench_blocks(solution)]
     if solution.rangefinder is not None:
-        lines = rangefinder_blocks(solution.rangefinder, solution.set_up)
+        lines = rangefinder_blocks(solution.rangefinder, solution.set_up, solution.lens_out)
         parts.append(f"{RangefinderPart.title}\n{_in_blocks(lines)}")
     if solution.cam is not None:
         parts.append(f"{CamPart.title}\n{_in_blocks(cam_blocks(solution.cam))}")

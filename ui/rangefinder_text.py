@@ -4,13 +4,19 @@ from optics.bench.cautions import LOCAL_RULES
 from optics.bench.rangefinder import set_up_wording as words
 from optics.bench.rangefinder import wording
 from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
+from optics.bench.uncertainty import Estimate
 
 
-def rangefinder_blocks(bench: Bench, found: SetUp | None) -> list[list[str]]:
-    """What was found and what to turn, where to set near, what the base can tell, cautions."""
+def rangefinder_blocks(
+    bench: Bench, found: SetUp | None, lens: Estimate | None = None
+) -> list[list[str]]:
+    """What was found and what to turn, where to set near, what the base can tell, cautions.
+
+    `lens` is by how much the lens was read to be outside its tolerance at infinity.
+    """
     near = near_advice(bench) if found is None else found.where
     return [
-        *([] if found is None else _set_up_blocks(found)),
+        *([] if found is None else _set_up_blocks(found, lens)),
         ["Where to set near", *(f"- {line}" for line in wording.near_lines(near))],
         ["What the base can tell", *(f"- {line}" for line in words.base_lines(bench))],
         [
@@ -21,10 +27,11 @@ def rangefinder_blocks(bench: Bench, found: SetUp | None) -> list[list[str]]:
     ]
 
 
-def _set_up_blocks(found: SetUp) -> list[list[str]]:
+def _set_up_blocks(found: SetUp, lens: Estimate | None) -> list[list[str]]:
     rounds = (words.round_line(found, number) for number in range(len(found.states)))
+    first = [words.headline(found), wording.goal_line(found.bench.goal, words.verdict(found))]
     return [
-        [words.headline(found), wording.goal_line(found.bench.goal, words.verdict(found))],
+        first if lens is None else [*first, words.lens_first_line(lens)],
         ["What to turn next", *(f"- {line}" for line in words.next_lines(found))],
         ["What is to change", *(f"- {line}" for line in words.found_lines(found))],
         ["Rounds so far", *(f"- {line}" for line in rounds)],

@@ -1,17 +1,20 @@
 """From a job document to its answers, one for each reading."""
 
+import math
 from dataclasses import dataclass
 from typing import TypeAlias
 
 from optics.bench.budget import Budget
 from optics.bench.camera import Camera
 from optics.bench.confusion import Convention, conventions, format_named
-from optics.bench.correction import Correction, correct
+from optics.bench.correction import Correction, MeasuredReading, correct
 from optics.bench.depth_marks import ConfusionFound, infer_confusion
 from optics.bench.gate import GateResult
 from optics.bench.rangefinder.set_up import Bench, SetUp
 from optics.bench.readings import ParallaxReading
 from optics.bench.scale_check import ScaleCheck, check_scale
+from optics.bench.uncertainty import Estimate
+from optics.bench.verdict import Verdict
 from optics.bench.witness import Ranking
 from optics.errors import Unreadable
 from optics.records.budget import solve_budget
@@ -65,6 +68,24 @@ class Solution:
         if scale is None or scale.negative is None:
             return ()
         return conventions(format_named(scale.negative), self.camera.lens.focal_length)
+
+    @property
+    def lens_out(self) -> Estimate | None:
+        """The largest focus error read at infinity that is outside the lens's tolerance."""
+        errors = [
+            answer.error
+            for answer in self.answers
+            if isinstance(answer, Correction)
+            and answer.verdict is Verdict.OUTSIDE
+            and _at_infinity(answer.reading)
+        ]
+        return max(errors, key=lambda error: abs(error.value), default=None)
+
+
+def _at_infinity(reading: MeasuredReading) -> bool:
+    """Whether the ring stood at infinity; a reading that asks for no mark is taken there."""
+    mark = getattr(reading, "mark", None)
+    return mark is None or math.isinf(mark.value)
 
 
 def solve(job: JobDocument) -> Solution:

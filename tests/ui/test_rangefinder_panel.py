@@ -36,6 +36,12 @@ def test_the_next_turn_is_drawn_and_said() -> None:
     assert "Lock both adjusters" in done
 
 
+def test_the_lens_scale_comes_first() -> None:
+    """Where “too far out” is explained it is said that the lens scale must be right before."""
+    html = next_html(set_up_from(OUT))
+    assert "Put the lens scale right first" in html[html.index("Too far out: when") :]
+
+
 def test_rounds_are_listed_once_there_are_any() -> None:
     """Without rounds there is no table of them; with one there are two rows."""
     assert "<table" not in next_html(set_up_from(OUT))

@@ -9,10 +9,13 @@ from tests.optics.records.rangefinders import rangefinder_job
 from ui.command import main
 
 
-def text(tmp_path: Path, capsys: pytest.CaptureFixture[str], **changed: object) -> str:
+def text(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], *readings: object, **changed: object
+) -> str:
     """Solve a job at the command line and return its words on one line."""
     file = tmp_path / "job.json"
-    file.write_text(json.dumps(rangefinder_job(**changed)), encoding="utf-8")
+    job = rangefinder_job(**changed) | {"readings": readings}
+    file.write_text(json.dumps(job), encoding="utf-8")
     assert main(["solve", str(file)]) == 0
     return " ".join(capsys.readouterr().out.split())
 
@@ -43,3 +46,29 @@ def test_without_readings_it_says_what_the_base_can_tell(
     said = text(tmp_path, capsys, pairs=None, rounds=None)
     assert "Where to set near" in said
     assert "What to turn next" not in said
+
+
+def register(measured: str) -> dict[str, str]:
+    """Give a register that should be 45.46 mm."""
+    return {"kind": "register", "measured": measured, "nominal": "45.46 mm", "limit": "0.01"}
+
+
+def test_a_lens_that_is_out_is_put_right_first(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A lens read outside its tolerance is told with its amount before any adjuster."""
+    # 45.61 − 45.46 = 0.15 mm, U = 1.96 × 0.01/√3.
+    said = text(tmp_path, capsys, register("45.61 mm"))
+    first = "The lens itself was read 0.150 mm ± 0.011 mm too far out at infinity, outside its"
+    assert said.index(first) < said.index("What to turn next")
+    assert "Put the lens scale right first: the rangefinder is read against it" in said
+
+
+def test_a_lens_that_is_right_leaves_the_general_word(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """With the lens inside its tolerance, or not read, only the order of work is said."""
+    for readings in ([register("45.46 mm")], []):
+        said = text(tmp_path, capsys, *readings)
+        assert "The lens itself was read" not in said
+        assert "Put the lens scale right first" in said

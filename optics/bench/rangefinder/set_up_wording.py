@@ -34,6 +34,14 @@ SCALE_FIRST = (
 STOP = "If the far images do not meet even at the ∞ stop, enter how far they stand apart there."
 
 
+def lens_first_line(lens: Estimate) -> str:
+    """That a lens read out of its tolerance at infinity, by so much, is put right first."""
+    return (
+        f"The lens itself was read {wording.said_state_error(lens)} at infinity, outside its "
+        "tolerance: put that right before an adjuster is turned, and read the rangefinder again."
+    )
+
+
 def headline(found: SetUp) -> str:
     """Where the rangefinder leads the lens, far and near, as it stands now."""
     far = said_end(found.correction.far, found.far)

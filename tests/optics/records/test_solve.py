@@ -57,6 +57,21 @@ def register(**words: str) -> dict[str, str]:
     return {"kind": "register", "measured": "45.52 mm", "nominal": "45.46 mm", **words}
 
 
+def test_the_lens_is_out_by_its_worst_reading_at_infinity() -> None:
+    """Of the readings at infinity outside tolerance the largest counts, whatever its sign."""
+    at_three = {"kind": "mark", "mark": "3 m", "sharp_at": "2 m", "limit": "1 cm"}
+    readings = (
+        register(measured="45.66 mm", limit="0.01"),
+        register(measured="45.16 mm", limit="0.01"),
+        at_three,
+    )
+    found = solve(read_job(json.dumps(job(HELICOID, *readings)).encode())).lens_out
+    assert found is not None
+    assert found.value == pytest.approx(-0.3)  # 45.16 − 45.46 mm
+    for alone in (register(measured="45.46 mm", limit="0.01"), at_three):
+        assert solve(read_job(json.dumps(job(HELICOID, alone)).encode())).lens_out is None
+
+
 # Signs and sizes worked by hand, each from the words of the reading alone.
 BY_HAND = [
     (HELICOID, register(limit="0"), 0.06),
