@@ -17,11 +17,13 @@ from ui.rangefinder_form import rangefinder_form
 
 _AS_USUAL = "nothing: all as usual"
 _CAUSES = {words: CAUSE_NAMES[cause] for cause, words in CAUSE_WORDS.items()}
-_OUT = "plus: too far out"
 _SCREWS = (
-    ("infinity_screw", parts.INFINITY_SCREW, "∞ screw, a turn clockwise adds", "0.2", _OUT),
-    ("near_screw", parts.NEAR_SCREW, "near screw, a turn clockwise adds", "0.05", f"near, {_OUT}"),
-)
+    ("infinity_screw", parts.INFINITY_SCREW, "∞ screw, a turn clockwise adds", "0.2",
+     "at the film, far"),
+    ("near_screw", parts.NEAR_SCREW, "near screw, a turn clockwise adds", "0.05",
+     "at the film, near"),
+)  # fmt: skip
+_SCREW_SIGN = "Plus: the images then meet with the lens farther out."
 
 
 def beside_form(name: str, pairs: list[Texts]) -> tuple[dict[str, Any], list[str]]:
@@ -50,11 +52,12 @@ def beside_form(name: str, pairs: list[Texts]) -> tuple[dict[str, Any], list[str
 
 
 def _screws(form: Form, name: str) -> None:
-    """What a turn clockwise of each screw does, plus for too far out."""
+    """What a turn clockwise of each screw does, and what plus means, typed in or not."""
     for column, (key, quantity, label, typed, hint) in zip(st.columns(2), _SCREWS, strict=True):
         with column:
             form.ask(key, quantity, label=label, typed=typed if name in NEGATIVES else "",
                      hint=hint, optional=True)  # fmt: skip
+    st.html(f'<p class="note">{_SCREW_SIGN}</p>')
 
 
 def _bench_rows(form: Form, name: str) -> None:

@@ -51,6 +51,16 @@ def test_every_example_tells_its_case(camera: str, causes: list[str]) -> None:
     assert "Tool:" in markup
 
 
+def test_the_screws_say_which_turn_and_what_plus_means() -> None:
+    """With a figure typed in, both labels still say clockwise, and the page what plus means."""
+    page = opened(OSTRIN.name)
+    labels = [field.label for field in page.text_input if "screw, " in field.label]
+    assert labels == [
+        "∞ screw, a turn clockwise adds, mm", "Near screw, a turn clockwise adds, mm",
+    ]  # fmt: skip
+    assert "Plus: the images then meet with the lens farther out" in shown(page)
+
+
 def test_own_camera_waits_for_what_was_read() -> None:
     """One's own camera starts with one empty row and says what to enter."""
     assert "Reading 1: Enter the register measured." in shown(opened(OWN))
