@@ -61,7 +61,7 @@ def test_a_lens_that_is_out_is_put_right_first(
     said = text(tmp_path, capsys, register("45.61 mm"))
     first = "The lens itself was read 0.150 mm ± 0.011 mm too far out at infinity, outside its"
     assert said.index(first) < said.index("What to turn next")
-    assert "Put the lens scale right first: the rangefinder is read against it" in said
+    assert "Put the lens scale right first: what it is out by counts here" in said
 
 
 def test_a_lens_that_is_right_leaves_the_general_word(

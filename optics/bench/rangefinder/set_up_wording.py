@@ -27,10 +27,7 @@ from optics.units import format_angle, format_distance, format_length
 
 _NO_ANGLE = math.radians(0.02 / 60)
 MEET = "when the two images meet"
-SCALE_FIRST = (
-    "Put the lens scale right first: the rangefinder is read against it, and what the scale is "
-    "out by counts here as the rangefinder's."
-)
+SCALE_FIRST = "Put the lens scale right first: what it is out by counts here as the rangefinder's."
 STOP = "If the far images do not meet even at the ∞ stop, enter how far they stand apart there."
 
 
