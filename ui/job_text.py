@@ -81,8 +81,7 @@ def _dotted(*texts: str) -> str:
 
 def _taken(taken: TakenReading) -> str:
     about = _dotted(taken.day, taken.instrument, taken.note)
-    read = _dotted(taken.title, taken.figures)
-    head = f"- {read}" + (f" ({about})" if about else "")
+    head = f"- {taken.in_full}" + (f" ({about})" if about else "")
     if isinstance(taken.answer, Correction):
         assert taken.decision is not None
         said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"

@@ -46,11 +46,10 @@ def _table(title: str, rows: Iterable[tuple[str, str]]) -> str:
 
 def _reading_row(taken: TakenReading) -> tuple[str, str]:
     if not isinstance(taken.answer, Correction):
-        return taken.title, parallax_advice(taken.answer)
+        return taken.in_full, parallax_advice(taken.answer)
     assert taken.decision is not None
-    read = f"{taken.figures[0].upper()}{taken.figures[1:]}."
-    said = f"{read} {wording.headline(taken.answer)} {said_decision(taken.decision)}"
-    return taken.title, f"{said} {said_probability(taken.decision)}"
+    said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
+    return taken.in_full, f"{said} {said_probability(taken.decision)}"
 
 
 def learned_html(camera: str, rows: Sequence[Learned]) -> str:

@@ -29,6 +29,16 @@ class TakenReading:
     answer: Correction | ParallaxReading
     decision: Decision | None = None
 
+    @property
+    def in_full(self) -> str:
+        """What was read and the tries, so that no reading is taken for another."""
+        return in_full(self.title, self.figures)
+
+
+def in_full(title: str, figures: str) -> str:
+    """A reading in one line: what was read, then the tries."""
+    return f"{title}: {figures}"
+
 
 @dataclass(frozen=True)
 class TrayRow:

@@ -26,6 +26,7 @@ from optics.records.to_bench import camera_of, gauge_limit, marks_of, reading_of
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
 from optics.units import format_length
 
+_NOT_STATED = "not stated"
 _GUARDS = {"expanded uncertainty": Guard.EXPANDED, "none": Guard.NONE}
 
 
@@ -170,9 +171,11 @@ def _named_by(part: TakenPart, name: str) -> InstrumentUsed:
         return InstrumentUsed(name, limit, known.source)
     typed = None if isinstance(reading, ParallaxPart) else reading.limit
     field = fields.ANGLE_LIMIT if isinstance(reading, RotationPart) else fields.DISTANCE_LIMIT
-    return InstrumentUsed(name, _limit(typed, field), "stated with the reading")
+    limit = _limit(typed, field)
+    return InstrumentUsed(name, limit, "" if limit == _NOT_STATED else "stated with the reading")
 
 
 def _limit(text: str | None, field: fields.Typed = INSTRUMENT_LIMIT) -> str:
-    """A limit as it was understood."""
-    return "not stated" if text is None else f"± {field.echo(field.read(text))}"
+    """A limit as it was understood; no instrument is without error, so 0 states nothing."""
+    limit = None if text is None else field.read(text)
+    return f"± {field.echo(limit)}" if limit is not None and limit.value else _NOT_STATED

@@ -31,6 +31,8 @@ _SCALES = (1.0, 0.96, 0.92, 0.88)
 STAMP = 12.0
 # A cause of less than this share of the variance is not worth a line to whoever reads it.
 _LEAST_SHARE = 0.005
+# The least uncertainty told in figures, in mm.
+_FINEST = 0.0001
 
 
 @dataclass(frozen=True)
@@ -139,7 +141,8 @@ def _result(flow: Flow, report: JobReport) -> None:
     flow.gap(0.8)
     for taken in _measured(report.left):
         assert taken.decision is not None
-        flow.say(f"{taken.title}: {_headline(taken)} {said_decision(taken.decision)}", TEXT)
+        said = f"{taken.in_full}. {_headline(taken)} {said_decision(taken.decision)}"
+        flow.say(said, TEXT)
     flow.gap(1.0)
     flow.need(gauge_height(report))
     draw_found_and_left(flow.sheet, (flow.x, flow.y), flow.width, report)
@@ -159,15 +162,13 @@ def _headline(taken: TakenReading) -> str:
 
 def _readings(flow: Flow, taken: Sequence[TakenReading]) -> None:
     for one in taken:
-        how = " · ".join(t.strip() for t in (one.instrument, one.day) if t.strip())
-        flow.row(Cell(one.title, flow.width - 60, TEXT, bold=True), Cell(how, 60, ink=DARK))
-        if one.figures:
-            flow.say(f"Read: {one.figures}.", FINE)
+        flow.say(f"{one.in_full}.", TEXT, bold=True)
         flow.say(_headline(one), TEXT)
         if one.decision is not None:
             flow.say(f"{said_decision(one.decision)} {said_probability(one.decision)}", FINE)
-        if one.note.strip():
-            flow.say(one.note, FINE, ink=DARK)
+        about = " · ".join(t.strip() for t in (one.instrument, one.day, one.note) if t.strip())
+        if about:
+            flow.say(about, FINE, ink=DARK)
         flow.rule()
 
 
@@ -219,12 +220,11 @@ def _known(flow: Flow, report: JobReport) -> None:
     for taken in _measured(report.left):
         assert isinstance(taken.answer, Correction)
         rows = [row for row in budget(taken.answer.error) if row[2] >= _LEAST_SHARE]
+        flow.say(f"{taken.in_full}.", FINE, bold=True)
         for name, standard, share in rows:
-            size = f"{shortest(float(f'{standard:.2g}'))} mm"
-            cells = (Cell(name, 78), Cell(size, 26, bold=True), Cell(f"{100 * share:.0f} %", 14))
-            flow.row(*cells, Cell(taken.title, flow.width - 118, 6.2, ink=DARK))
+            flow.row(Cell(name, 78), Cell(_fine(standard), 34), Cell(f"{100 * share:.0f} %", 14))
         if not rows:
-            flow.say(f"{taken.title}: no uncertainty was stated.", FINE)
+            flow.say("No uncertainty was stated.", FINE)
     flow.say(
         "Standard uncertainties at the film, those of half a per cent of the variance or more; U "
         "is the combination of all times k for 95 %, Student's t with the effective degrees of "
@@ -233,6 +233,13 @@ def _known(flow: Flow, report: JobReport) -> None:
         ink=DARK,
     )
     flow.finish()
+
+
+def _fine(standard: float) -> str:
+    """A standard uncertainty to two digits, but never finer than any instrument shows."""
+    if standard < _FINEST:
+        return f"less than {shortest(_FINEST)} mm"
+    return f"{shortest(float(f'{standard:.2g}'))} mm"
 
 
 def _instruments(flow: Flow, report: JobReport) -> None:

@@ -48,7 +48,7 @@ def test_what_is_known_is_printed_and_what_is_not_is_asked(
     text = read_back(bench_sheet(report(), **HEADING)).text
     assert "Serial number No 41 207" in text
     assert "front plate body 4 × M1.7 × 3 brass A1" in text
-    assert "Ring at ∞ sharp at 18.4 m; 18.9 m; 18.6 m Bench tape · 2026-03-02" in text
+    assert "Ring at ∞: sharp at 18.4 m; 18.9 m; 18.6 m Bench tape · 2026-03-02" in text
     assert "Helicoid cleaned and greased 0.3 g" in text
     assert "0.05 mm × 2; 0.1 mm · paper · behind the mount" in text
     assert "Asked for soft at a distance; please look" in text

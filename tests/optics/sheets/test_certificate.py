@@ -164,3 +164,19 @@ def test_a_bare_certificate_is_still_whole(read_back: ReadBack) -> None:
     # Room for a stamp, and no word that would be taken for a name.
     assert "Workshop" not in text
     assert "14 Lantern Street" in text
+
+
+def test_no_two_readings_look_alike(read_back: ReadBack) -> None:
+    """Result, readings and sources of uncertainty each say what was read, with its tries."""
+    both = left("28.81") + left("28.802; 28.804")
+    text = read_back(made(report(left=both))).text
+    for tries in ("28.81 mm", "28.802 mm; 28.804 mm"):
+        assert text.count(f"Register: {tries}, made for 28.80 mm.") == 3
+
+
+def test_no_figure_is_finer_than_any_instrument(read_back: ReadBack) -> None:
+    """An uncertainty of next to nothing is not spelled out in zeros, and never said to be none."""
+    text = read_back(made(report(left=left("28.80", "0.0000002 mm")))).text
+    assert "0.0000001" not in text
+    assert "less than 0.0001 mm" in text
+    assert "w = U less than 0.001 mm" in text
