@@ -64,8 +64,18 @@ def headline(found: StoningMap) -> str:
 
 def lines(found: StoningMap) -> tuple[str, ...]:
     """The answer in full sentences: what comes off, what to set again, now and after."""
+    return (*order_lines(found), *before_and_after(found), said_allowed(found))
+
+
+def order_lines(found: StoningMap) -> tuple[str, ...]:
+    """What comes off and what to set again."""
     said = (headline(found), advice(found), zero_line(found), gain_line(found))
-    return tuple(line for line in (*said, *before_and_after(found)) if line)
+    return tuple(line for line in said if line)
+
+
+def said_allowed(found: StoningMap) -> str:
+    """How far out the cam may lead the lens."""
+    return f"Allowed is ± {_fine(found.before.allowed, 3)} at the film."
 
 
 def said_cut(found: StoningMap, metal: float) -> str:

@@ -65,12 +65,26 @@ class WorkRow:
 class Checked:
     """Something measured besides the focus readings, and what came out, a sentence each.
 
-    `verdict` is how it stands to its tolerance, where it has one.
+    `said` is for whoever reads of the camera, `at_bench` for whoever works on it: what to do,
+    and how the figures fit. `verdict` is how it stands to its tolerance, where it has one;
+    `plain` names the thing to somebody who does not know the trade.
     """
 
     title: str
     said: tuple[str, ...]
     verdict: Verdict | None = None
+    at_bench: tuple[str, ...] = ()
+    plain: str = ""
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it was held against its tolerance and is not proved right."""
+        return self.verdict not in (None, Verdict.INSIDE)
+
+    @property
+    def all_said(self) -> tuple[str, ...]:
+        """Everything there is to say of it."""
+        return (*self.said, *self.at_bench)
 
 
 @dataclass(frozen=True)
@@ -128,10 +142,9 @@ class JobReport:
         return overall(one.decision for one in self.left if one.decision is not None)
 
     @property
-    def open_checks(self) -> tuple[tuple[str, Verdict], ...]:
-        """What else was measured and is not proved right, and how it stands."""
-        judged = ((one.title, one.verdict) for one in self.checked)
-        return tuple((title, how) for title, how in judged if how not in (None, Verdict.INSIDE))
+    def open_checks(self) -> tuple[Checked, ...]:
+        """What else was measured and is not proved right."""
+        return tuple(one for one in self.checked if one.is_open)
 
 
 def _corrections(taken: tuple[TakenReading, ...]) -> tuple[Correction, ...]:

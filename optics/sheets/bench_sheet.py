@@ -50,7 +50,7 @@ def bench_sheet(
     _shims(flow, report)
     _trays(flow, report)
     _readings(flow, "As found", "Before anything is touched; three tries each.", report.found)
-    draw_checked(flow, report)
+    draw_checked(flow, [(one.title, one.all_said) for one in report.checked])
     _order(flow)
     _work(flow, report)
     _readings(flow, "As left", "After the work, with the same instruments.", report.left)

@@ -82,7 +82,7 @@ def _composed(report: JobReport, heading: Heading, paper: Paper, scale: float) -
     flow = Flow(sheet, " · ".join(filter(None, (title, job))), scale)
     draw_heading(flow, report, heading, "Focus certificate")
     for section in (
-        _result, _found, _done, _left, draw_checked, _known, _instruments, _care, _next, _signed,
+        _result, _found, _done, _left, _checked, _known, _instruments, _care, _next, _signed,
     ):  # fmt: skip
         section(flow, report)
     return sheet, flow.pages
@@ -202,15 +202,19 @@ def _left(flow: Flow, report: JobReport) -> None:
     flow.finish()
 
 
-def draw_checked(flow: Flow, report: JobReport) -> None:
-    """What else was measured: scale, rangefinder, standard, gate, marks, budget."""
-    if not report.checked:
+def _checked(flow: Flow, report: JobReport) -> None:
+    draw_checked(flow, [(one.title, one.said) for one in report.checked])
+
+
+def draw_checked(flow: Flow, checked: Sequence[tuple[str, Sequence[str]]]) -> None:
+    """What else was measured, such as scale or rangefinder, and what is said of each."""
+    if not checked:
         return
     flow.section("Also checked", "As last measured.", rule=0.3)
-    for one in report.checked:
-        flow.say(one.title, TEXT, bold=True)
-        for said in one.said:
-            flow.say(said, FINE)
+    for title, lines in checked:
+        flow.say(title, TEXT, bold=True)
+        for line in lines:
+            flow.say(line, FINE)
         flow.rule()
     flow.finish()
 

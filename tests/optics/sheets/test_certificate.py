@@ -12,6 +12,7 @@ from optics.bench.correction import Correction
 from optics.bench.decision import said_decision, said_probability, said_rule
 from optics.bench.report import JobReport
 from optics.bench.uncertainty import budget
+from optics.bench.verdict import Verdict
 from optics.errors import NoAnswer, OutOfRange
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import NO_ACCREDITATION, certificate
@@ -123,8 +124,22 @@ def test_what_else_is_out_stands_beside_the_result(read_back: ReadBack) -> None:
     whole = report(**CASES["checked"])
     assert whole.open_checks
     text = read_back(made(whole)).text
-    for title, how in whole.open_checks:
-        assert f"{title}, as last measured: {how.words}" in text
+    for one in whole.open_checks:
+        how = "outside tolerance" if one.verdict is Verdict.OUTSIDE else "cannot be told"
+        assert f"{one.title}, as last measured: {how}" in text
+
+
+def test_what_was_checked_is_told_without_orders(read_back: ReadBack) -> None:
+    """All that was found besides focus stands on the paper, and what is still to do does not."""
+    whole = report(**CASES["checked"])
+    text = read_back(made(whole)).text.replace("\xa0", " ")
+    bench = read_back(bench_sheet(whole, **HEADING)).text.replace("\xa0", " ")
+    orders = [line for one in whole.checked for line in one.at_bench]
+    assert orders
+    for one in whole.checked:
+        assert [said for said in one.said if plain(said) not in text] == []
+    assert [said for said in orders if plain(said) in text] == []
+    assert [said for said in orders if plain(said) not in bench] == []
 
 
 def test_without_a_guard_band_the_certificate_says_so(read_back: ReadBack) -> None:
