@@ -100,7 +100,10 @@ class InstrumentUsed:
 
 @dataclass(frozen=True)
 class JobReport:
-    """Everything about one job; empty text where nothing was written."""
+    """Everything about one job; empty text where nothing was written.
+
+    `worked_with` are the readings in hand that are kept neither as found nor as left.
+    """
 
     title: str
     camera_name: str
@@ -125,6 +128,8 @@ class JobReport:
     decision_note: str
     next_service: str
     checked: tuple[Checked, ...] = ()
+    worked_with: tuple[str, ...] = ()
+    shims_fitted: str = ""
 
     @property
     def corrections_found(self) -> tuple[Correction, ...]:

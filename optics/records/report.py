@@ -20,7 +20,7 @@ from optics.records import fields
 from optics.records.checks import checks_of
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, RotationPart, TakenPart
-from optics.records.reading_words import said_figures, said_thing
+from optics.records.reading_words import said_figures, said_in_full, said_thing
 from optics.records.solve import described
 from optics.records.to_bench import camera_of, gauge_limit, marks_of, reading_of, workshop_of
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
@@ -66,7 +66,20 @@ def report_of(job: JobDocument) -> JobReport:
         decision_note=decision.note,
         next_service=_joined(next_service.due, next_service.note) if next_service else "",
         checked=checks_of(job),
+        worked_with=tuple(_worked_with(job)),
+        shims_fitted=_fitted(job),
     )
+
+
+def _worked_with(job: JobDocument) -> Iterable[str]:
+    kept = [taken.reading for taken in (*job.found, *job.left)]
+    return (said_in_full(reading) for reading in job.readings if reading not in kept)
+
+
+def _fitted(job: JobDocument) -> str:
+    """The shims fitted now, as they were understood."""
+    fitted = job.workshop.fitted
+    return "" if fitted is None else fields.FITTED.echo(fields.FITTED.read(fitted))
 
 
 def _joined(*texts: str | None) -> str:

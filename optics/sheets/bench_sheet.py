@@ -25,6 +25,8 @@ ORDER_OF_WORK = (
 FAULTS = ("loose", "missing", "wrong", "damaged")
 _SHIMS = "Shims found"
 _HIGH = 7.4
+# Rows to write in where everything seems to be written already.
+_SPARE = 2
 _BOX = 2.6
 
 
@@ -50,6 +52,7 @@ def bench_sheet(
     _shims(flow, report)
     _trays(flow, report)
     _readings(flow, "As found", "Before anything is touched; three tries each.", report.found)
+    _worked_with(flow, report)
     draw_checked(flow, [(one.title, one.all_said) for one in report.checked])
     _order(flow)
     _work(flow, report)
@@ -91,19 +94,23 @@ def _condition(flow: Flow, report: JobReport) -> None:
         flow.row(Cell(label, 28, ink=DARK), Cell(text, flow.width - 28))
     if known:
         flow.gap(2)
-    _grid(flow, heads, widths, 5, ticks=range(2, 6))
-    for label in ("Old marks", "Earlier repairs"):
-        _blanks(flow, flow.x, [(label, flow.width - 24.0)])
+    _grid(flow, heads, widths, _rows_left(5, known), ticks=range(2, 6))
+    written = {label for label, _ in known}
+    for label in ("Old mark", "Earlier repairs"):
+        if label not in written:
+            _blanks(flow, flow.x, [(label, flow.width - 24.0)])
     flow.finish()
 
 
 def _shims(flow: Flow, report: JobReport) -> None:
     flow.section(_SHIMS, "Measure each; keep them in their order.", room=30)
-    for label, text in report.condition:
-        if label == _SHIMS:
-            flow.row(Cell(text, flow.width, bold=True))
+    known = [text for label, text in report.condition if label == _SHIMS]
+    for text in known:
+        flow.row(Cell(text, flow.width, bold=True))
+    if report.shims_fitted:
+        flow.row(Cell("Fitted now", 28, ink=DARK), Cell(report.shims_fitted, flow.width - 28))
     heads = ("Where", "Thickness", "How many", "Paper, brass, …", "Note")
-    _grid(flow, heads, (40.0, 26.0, 20.0, 28.0, flow.width - 114.0), 2)
+    _grid(flow, heads, (40.0, 26.0, 20.0, 28.0, flow.width - 114.0), _rows_left(3, known))
     flow.finish()
 
 
@@ -117,7 +124,18 @@ def _trays(flow: Flow, report: JobReport) -> None:
     ]
     if rows:
         flow.table(heads, widths, rows)
-    _grid(flow, () if rows else heads, widths, 6)
+    _grid(flow, () if rows else heads, widths, _rows_left(6, rows))
+    flow.finish()
+
+
+def _worked_with(flow: Flow, report: JobReport) -> None:
+    """The readings in hand; whoever takes them again writes them under as found or as left."""
+    if not report.worked_with:
+        return
+    flow.section("In hand", "Readings kept neither as found nor as left.", rule=0.3)
+    for said in report.worked_with:
+        flow.row(Cell(said, flow.width, bold=True))
+        flow.rule()
     flow.finish()
 
 
@@ -135,8 +153,8 @@ def _readings(flow: Flow, head: str, remark: str, taken: Sequence[TakenReading])
 
 
 def _rows_left(usual: int, written: Sequence[object]) -> int:
-    """How many empty rows to draw: the usual number less those written, but never none."""
-    return max(usual - len(written), 1)
+    """How many empty rows to draw: the usual number less those written, but a few to spare."""
+    return max(usual - len(written), _SPARE)
 
 
 def _order(flow: Flow) -> None:
