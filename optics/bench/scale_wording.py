@@ -176,8 +176,8 @@ def fit_line(fit: ScaleFit) -> str:
     figures = ", ".join(figure(name, estimate) for name, estimate in fit.found.items())
     said = figures or "nothing fitted"
     return (
-        f"{said[0].upper()}{said[1:]}; chi-square {fit.chi_square:.1f} with {fit.dof} degrees of "
-        f"freedom, chance {_per_cent(fit.probability)}."
+        f"{said[0].upper()}{said[1:]}; chi-square {fit.chi_square:.1f} with {fit.dof} "
+        f"degree{'s' * (fit.dof != 1)} of freedom, chance {_per_cent(fit.probability)}."
     )
 
 

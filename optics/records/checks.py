@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from optics.bench import budget, cam_wording, scale_wording
+from optics.bench.budget import Budget
 from optics.bench.diagnosis import wording as diagnosis_wording
 from optics.bench.explanations import Cause
 from optics.bench.gate import GateResult
@@ -63,9 +64,7 @@ def _told(solution: Solution) -> Iterator[Checked]:
     if solution.witness is not None:
         yield _witness(solution.witness)
     if solution.budget is not None:
-        # A sum of what may be out, not a thing that was measured: it has no verdict of its own.
-        whole, rest = budget.said_whole(solution.budget), budget.said_next(solution.budget)
-        yield Checked(BudgetPart.title, (whole,), at_bench=(rest,))
+        yield _budget(solution.budget)
 
 
 def _scale(solution: Solution, check: ScaleCheck) -> Checked:
@@ -101,14 +100,19 @@ def _standard(found: StandardAnswer) -> Checked:
     corner = max(worst_off, key=lambda corner: abs(corner.error.value))
     at_worst = standard_wording.said_corner(corner, view)
     said = (lean, mean, standard_wording.said_map(view), at_worst)
-    return Checked(StandardPart.title, said, verdict, plain="the squareness of lens to film")
+    return Checked(StandardPart.title, said, verdict, plain="how squarely the lens stands")
 
 
 def _gate(found: GateResult, allowed: float) -> Checked:
     play, error = gate_wording.said_play(found), gate_wording.said_gate_error(found)
     left, bench = gate_wording.said_left(found, allowed), gate_wording.order_lines(found, allowed)
     verdict = found.verdict(allowed)
-    return Checked(GatePart.title, (play, error, left), verdict, bench, "the place of the film")
+    return Checked(GatePart.title, (play, error, left), verdict, bench, "how the film lies")
+
+
+def _budget(found: Budget) -> Checked:
+    said, bench = (budget.said_whole(found),), (budget.said_next(found),)
+    return Checked(BudgetPart.title, said, found.verdict, bench, "the camera taken as a whole")
 
 
 def _witness(found: Ranking) -> Checked:

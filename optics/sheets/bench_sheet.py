@@ -99,6 +99,7 @@ def _condition(flow: Flow, report: JobReport) -> None:
     for label in ("Old mark", "Earlier repairs"):
         if label not in written:
             _blanks(flow, flow.x, [(label, flow.width - 24.0)])
+    flow.gap(1.2)
     flow.finish()
 
 

@@ -6,7 +6,7 @@ from datetime import date
 
 from optics.bench import wording
 from optics.bench.cautions import LOCAL_RULES
-from optics.bench.correction import Correction, parallax_advice
+from optics.bench.correction import Correction, parallax_found
 from optics.bench.decision import said_decision, said_probability, said_rule
 from optics.bench.report import JobReport, TakenReading
 from optics.bench.report_wording import said_open, said_result
@@ -33,6 +33,8 @@ STAMP = 12.0
 _LEAST_SHARE = 0.005
 # The least uncertainty told in figures, in mm.
 _FINEST = 0.0001
+# So much of a reading stays together on a page, in mm.
+_READING_ROOM = 18.0
 
 
 @dataclass(frozen=True)
@@ -157,11 +159,12 @@ def _measured(taken: Sequence[TakenReading]) -> list[TakenReading]:
 def _headline(taken: TakenReading) -> str:
     if isinstance(taken.answer, Correction):
         return wording.headline(taken.answer)
-    return parallax_advice(taken.answer)
+    return parallax_found(taken.answer)
 
 
 def _readings(flow: Flow, taken: Sequence[TakenReading]) -> None:
     for one in taken:
+        flow.need(_READING_ROOM)
         flow.say(f"{one.in_full}.", TEXT, bold=True)
         flow.say(_headline(one), TEXT)
         if one.decision is not None:

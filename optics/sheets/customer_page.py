@@ -12,7 +12,7 @@ from optics.sheets.certificate import STAMP, Heading
 from optics.sheets.column import Column
 from optics.sheets.drawing import Ink
 from optics.sheets.flow import FINE, HEAD, Cell, Flow
-from optics.sheets.page import ACCENT, BLACK, DARK, PALE, Paper, Sheet, paper_named
+from optics.sheets.page import ACCENT, BLACK, DARK, HAIRLINE, PALE, Paper, Sheet, paper_named
 from optics.units import format_distance
 
 _SCALES = (1.25, 1.15, 1.05, 0.95, 0.88)
@@ -93,7 +93,7 @@ def _asked(flow: Flow, report: JobReport) -> None:
 
 
 def _came(flow: Flow, report: JobReport) -> None:
-    flow.section("How it came")
+    flow.section("How it came", rule=HAIRLINE if report.wanted.strip() else 0)
     for correction in report.corrections_found[:1]:
         flow.say(_how_sharp(correction), 9.5)
     for label, text in report.condition:

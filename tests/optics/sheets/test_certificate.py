@@ -181,6 +181,23 @@ def test_a_bare_certificate_is_still_whole(read_back: ReadBack) -> None:
     assert "14 Lantern Street" in text
 
 
+def test_a_reading_without_uncertainty_is_drawn_as_one(read_back: ReadBack) -> None:
+    """Where no uncertainty was stated, the drawing says so instead of showing a point as exact."""
+    bare = [{"reading": {"kind": "mark", "sharp_at": "∞"}, "instrument": "Tape"}]
+    text = read_back(made(report(left=bare))).text
+    assert "right, ± not stated" in text
+    assert "Tape not stated" in text
+    assert "± 0 mm" not in text
+    assert "0.000 mm" not in text
+
+
+def test_parallax_is_told_without_an_order(read_back: ReadBack) -> None:
+    """What parallax showed stands on the paper, and not that another reading is to be taken."""
+    text = read_back(made(report())).text
+    assert "The lens is too far out for this target. Parallax tells the direction only." in text
+    assert "take a measured reading" not in text.lower()
+
+
 def test_no_two_readings_look_alike(read_back: ReadBack) -> None:
     """Result, readings and sources of uncertainty each say what was read, with its tries."""
     both = left("28.81") + left("28.802; 28.804")
