@@ -56,7 +56,7 @@ def report_text(report: JobReport, number: int) -> str:
         ["Photos", *(f"- {name}: {note}" for name, note in report.photos)],
         ["Done", *(f"- {_dotted(w.day, w.done, w.quantity)}" for w in report.work)],
         ["As left", *map(_taken, report.left)],
-        ["Also checked", *(f"- {c.title}: {' '.join(c.all_said)}" for c in report.checked)],
+        ["Also checked", *(f"- {c.title}: {' '.join(c.at_bench)}" for c in report.checked)],
         ["Decision", *_decision(report)],
     ]
     return "\n\n".join(_block(block) for block in blocks if len(block) > 1)

@@ -25,7 +25,7 @@ def record_html(report: JobReport) -> str:
         _table("As found", map(_reading_row, report.found)),
         _table("Done", ((one.done, f"{one.quantity} {one.day}".strip()) for one in report.work)),
         _table("As left", map(_reading_row, report.left)),
-        _table("Also checked", ((one.title, " ".join(one.all_said)) for one in report.checked)),
+        _table("Also checked", ((one.title, " ".join(one.at_bench)) for one in report.checked)),
         _table("Condition as found", report.condition),
     ]
     nothing = "<p class='quiet'>Nothing is written down yet.</p>"

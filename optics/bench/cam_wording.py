@@ -83,6 +83,15 @@ def said_cut(found: StoningMap, metal: float) -> str:
     return _fine(metal, 2 if found.gauge_step == GAUGE_STEPS[0] else 3)
 
 
+def cut_lines(found: StoningMap) -> tuple[str, ...]:
+    """The metal to come off at each place, in the first pass and in all."""
+    rows = zip(found.rotation, found.first_pass, found.cut, strict=True)
+    return tuple(
+        f"{place(float(r))}: {said_cut(found, first)} now, {said_cut(found, whole)} in all"
+        for r, first, whole in rows
+    )
+
+
 def advice(found: StoningMap) -> str:
     """What to do first."""
     if found.before.verdict is Verdict.INSIDE:

@@ -65,16 +65,17 @@ class WorkRow:
 class Checked:
     """Something measured besides the focus readings, and what came out, a sentence each.
 
-    `said` is for whoever reads of the camera, `at_bench` for whoever works on it: what to do,
-    and how the figures fit. `verdict` is how it stands to its tolerance, where it has one;
-    `plain` names the thing to somebody who does not know the trade.
+    `said` is for whoever reads of the camera, `to_do` for whoever works on it, and `weighed` is
+    what stands behind it, for the sheet that lies at the bench. `verdict` is how it stands to
+    its tolerance, where it has one; `plain` names it to somebody who does not know the trade.
     """
 
     title: str
     said: tuple[str, ...]
     verdict: Verdict | None = None
-    at_bench: tuple[str, ...] = ()
+    to_do: tuple[str, ...] = ()
     plain: str = ""
+    weighed: tuple[str, ...] = ()
 
     @property
     def is_open(self) -> bool:
@@ -82,9 +83,9 @@ class Checked:
         return self.verdict not in (None, Verdict.INSIDE)
 
     @property
-    def all_said(self) -> tuple[str, ...]:
-        """Everything there is to say of it."""
-        return (*self.said, *self.at_bench)
+    def at_bench(self) -> tuple[str, ...]:
+        """What came out, and what to do about it."""
+        return (*self.said, *self.to_do)
 
 
 @dataclass(frozen=True)

@@ -75,8 +75,11 @@ def _scale(solution: Solution, check: ScaleCheck) -> Checked:
     told = Verdict.INSIDE if found is not None and found.cause is Cause.RIGHT else Verdict.OUTSIDE
     verdict = Verdict.UNSURE if found is None else told
     causes = (scale_wording.explanation_line(check, cause) for cause in check.explanations)
-    bench = (*scale_wording.order_lines(check), *causes, *scale_wording.fitted_lines(check))
-    return Checked(ScalePart.title, tuple(said), verdict, bench, "the engraved distances")
+    weighed = (*causes, *scale_wording.fitted_lines(check))
+    to_do = scale_wording.order_lines(check)
+    return Checked(
+        ScalePart.title, tuple(said), verdict, to_do, "the engraved distances", weighed
+    )  # fmt: skip
 
 
 def _rangefinder(found: SetUp) -> Checked:
@@ -88,8 +91,11 @@ def _rangefinder(found: SetUp) -> Checked:
 
 def _cam(found: StoningMap) -> Checked:
     now, after = cam_wording.before_and_after(found)
-    said, bench = (now, cam_wording.said_allowed(found)), (*cam_wording.order_lines(found), after)
-    return Checked(CamPart.title, said, found.before.verdict, bench, "the rangefinder's cam")
+    said, to_do = (now, cam_wording.said_allowed(found)), (*cam_wording.order_lines(found), after)
+    listed = cam_wording.cut_lines(found) if found.cut.any() else ()
+    return Checked(
+        CamPart.title, said, found.before.verdict, to_do, "the rangefinder's cam", listed
+    )  # fmt: skip
 
 
 def _standard(found: StandardAnswer) -> Checked:
@@ -105,17 +111,17 @@ def _standard(found: StandardAnswer) -> Checked:
 
 def _gate(found: GateResult, allowed: float) -> Checked:
     play, error = gate_wording.said_play(found), gate_wording.said_gate_error(found)
-    left, bench = gate_wording.said_left(found, allowed), gate_wording.order_lines(found, allowed)
+    left, to_do = gate_wording.said_left(found, allowed), gate_wording.order_lines(found, allowed)
     verdict = found.verdict(allowed)
-    return Checked(GatePart.title, (play, error, left), verdict, bench, "how the film lies")
+    return Checked(GatePart.title, (play, error, left), verdict, to_do, "how the film lies")
 
 
 def _budget(found: Budget) -> Checked:
-    said, bench = (budget.said_whole(found),), (budget.said_next(found),)
-    return Checked(BudgetPart.title, said, found.verdict, bench, "the camera taken as a whole")
+    said, to_do = (budget.said_whole(found),), (budget.said_next(found),)
+    return Checked(BudgetPart.title, said, found.verdict, to_do, "the camera taken as a whole")
 
 
 def _witness(found: Ranking) -> Checked:
-    said, bench = (witness_wording.found_line(found),), witness_wording.order_lines(found)
+    said, to_do = (witness_wording.found_line(found),), witness_wording.order_lines(found)
     verdict = _FINDINGS[found.finding]
-    return Checked(WitnessPart.title, said, verdict, bench, "how the lens is screwed together")
+    return Checked(WitnessPart.title, said, verdict, to_do, "how the lens is screwed together")

@@ -53,7 +53,7 @@ def bench_sheet(
     _trays(flow, report)
     _readings(flow, "As found", "Before anything is touched; three tries each.", report.found)
     _worked_with(flow, report)
-    draw_checked(flow, [(one.title, one.all_said) for one in report.checked])
+    draw_checked(flow, [(c.title, (*c.at_bench, *c.weighed)) for c in report.checked])
     _order(flow)
     _work(flow, report)
     _readings(flow, "As left", "After the work, with the same instruments.", report.left)

@@ -134,7 +134,7 @@ def test_what_was_checked_is_told_without_orders(read_back: ReadBack) -> None:
     whole = report(**CASES["checked"])
     text = read_back(made(whole)).text.replace("\xa0", " ")
     bench = read_back(bench_sheet(whole, **HEADING)).text.replace("\xa0", " ")
-    orders = [line for one in whole.checked for line in one.at_bench]
+    orders = [line for one in whole.checked for line in (*one.to_do, *one.weighed)]
     assert orders
     for one in whole.checked:
         assert [said for said in one.said if plain(said) not in text] == []
