@@ -92,7 +92,8 @@ def _rangefinder(found: SetUp) -> Checked:
 def _cam(found: StoningMap) -> Checked:
     now, after = cam_wording.before_and_after(found)
     said, to_do = (now, cam_wording.said_allowed(found)), (*cam_wording.order_lines(found), after)
-    listed = cam_wording.cut_lines(found) if found.cut.any() else ()
+    metal = f"Metal to come off: {'; '.join(cam_wording.cut_lines(found))}."
+    listed = (metal,) if found.cut.any() else ()
     return Checked(
         CamPart.title, said, found.before.verdict, to_do, "the rangefinder's cam", listed
     )  # fmt: skip

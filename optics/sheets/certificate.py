@@ -33,8 +33,9 @@ STAMP = 12.0
 _LEAST_SHARE = 0.005
 # The least uncertainty told in figures, in mm.
 _FINEST = 0.0001
-# So much of a reading stays together on a page, in mm.
+# So much of a reading, or a check, stays together on a page, in mm.
 _READING_ROOM = 18.0
+_CHECK_ROOM = 12.0
 
 
 @dataclass(frozen=True)
@@ -215,6 +216,7 @@ def draw_checked(flow: Flow, checked: Sequence[tuple[str, Sequence[str]]]) -> No
         return
     flow.section("Also checked", "As last measured.", rule=0.3)
     for title, lines in checked:
+        flow.need(_CHECK_ROOM)
         flow.say(title, TEXT, bold=True)
         for line in lines:
             flow.say(line, FINE)
