@@ -72,7 +72,7 @@ def witness_blocks(ranking: Ranking) -> Blocks:
     if steps:
         blocks.append(["What to do", *_items(steps)])
     first = ranking.combinations[:_MOST_COMBINATIONS]
-    listed = _items(map(witness_wording.said_combination, first))
+    listed = _items(witness_wording.said_combination(ranking, one) for one in first)
     rest = len(ranking.combinations) - len(first)
     more = [f"and {rest} more, each less likely."] if rest else []
     return [

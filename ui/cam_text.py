@@ -4,7 +4,6 @@ from collections.abc import Iterable
 
 from optics.bench import cam_wording
 from optics.bench.cam import Cam
-from optics.bench.stoning import StoningMap
 from optics.records.cam import CamAnswer
 from optics.records.cam_result import STEP
 from optics.units import format_distance, format_length
@@ -18,7 +17,7 @@ def cam_blocks(answer: CamAnswer) -> list[list[str]]:
     found = answer.stoning
     return [
         [law, *cam_wording.lines(found)],
-        ["Metal to come off", *_cuts(found)],
+        ["Metal to come off", *_items(cam_wording.cut_lines(found))],
         ["Take care", *_items(cam_wording.warnings(found)), f"- {cam_wording.ONE_WAY}"],
         [cam_wording.PRESUMED],
     ]
@@ -35,15 +34,6 @@ def _table(cam: Cam) -> list[str]:
             for r, d, y in rows
         ),
     ]
-
-
-def _cuts(found: StoningMap) -> list[str]:
-    rows = zip(found.rotation, found.first_pass, found.cut, strict=True)
-    return _items(
-        f"{cam_wording.place(float(r))}: {cam_wording.said_cut(found, first)} now, "
-        f"{cam_wording.said_cut(found, whole)} in all"
-        for r, first, whole in rows
-    )
 
 
 def _items(lines: Iterable[str]) -> list[str]:

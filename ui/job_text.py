@@ -8,7 +8,7 @@ from optics.bench import wording
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.decision import said_decision, said_probability, said_rule
 from optics.bench.report import JobReport, TakenReading
-from optics.bench.report_wording import said_open
+from optics.bench.report_wording import said_open, said_result
 
 if TYPE_CHECKING:
     from optics.records.store import JobLine
@@ -56,7 +56,7 @@ def report_text(report: JobReport, number: int) -> str:
         ["Photos", *(f"- {name}: {note}" for name, note in report.photos)],
         ["Done", *(f"- {_dotted(w.day, w.done, w.quantity)}" for w in report.work)],
         ["As left", *map(_taken, report.left)],
-        ["Also checked", *(f"- {c.title}: {' '.join(c.said)}" for c in report.checked)],
+        ["Also checked", *(f"- {c.title}: {' '.join(c.at_bench)}" for c in report.checked)],
         ["Decision", *_decision(report)],
     ]
     return "\n\n".join(_block(block) for block in blocks if len(block) > 1)
@@ -81,8 +81,7 @@ def _dotted(*texts: str) -> str:
 
 def _taken(taken: TakenReading) -> str:
     about = _dotted(taken.day, taken.instrument, taken.note)
-    read = _dotted(taken.title, taken.figures)
-    head = f"- {read}" + (f" ({about})" if about else "")
+    head = f"- {taken.in_full}" + (f" ({about})" if about else "")
     if isinstance(taken.answer, Correction):
         assert taken.decision is not None
         said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
@@ -94,8 +93,8 @@ def _decision(report: JobReport) -> list[str]:
     if report.verdict is None:
         return []
     by = _dotted(report.decided_by, report.decided_on)
-    lens = f"Lens focus as left: {report.verdict.words}."
-    lines = [lens, *(f"{line}." for line in said_open(report)), said_rule(report.guard)]
+    said = (said_result(report), *said_open(report))
+    lines = [*(f"{line}." for line in said), said_rule(report.guard)]
     lines += [report.decision_note] if report.decision_note.strip() else []
     lines += [f"Decided by {by}."] if by else []
     return lines + ([f"Next service: {report.next_service}"] if report.next_service else [])

@@ -13,6 +13,7 @@ from optics.records.cam import CamPart
 from optics.records.diagnosis import DiagnosisPart
 from optics.records.job import ScalePart
 from optics.records.rangefinder import RangefinderPart
+from optics.records.reading_words import said_in_full
 from optics.records.solve import Answer, Solution
 from optics.records.understood import understood
 from ui.bench_text import bench_blocks
@@ -54,7 +55,7 @@ def solution_text(solution: Solution) -> str:
 
 def _one_by_one(solution: Solution) -> list[str]:
     pairs = zip(solution.job.readings, solution.answers, strict=True)
-    said = [f"{part.title}\n{_answer_text(answer)}" for part, answer in pairs]
+    said = [f"{_wrapped(said_in_full(part))}\n{_answer_text(answer)}" for part, answer in pairs]
     measured = sum(isinstance(answer, Correction) for answer in solution.answers)
     return [*said, _wrapped(WEIGH_TOGETHER)] if measured > 1 else said
 

@@ -7,7 +7,7 @@ import streamlit as st
 
 from optics.records.job import TakenPart
 from optics.records.library import Item
-from optics.records.reading_words import said_figures, said_thing
+from optics.records.reading_words import said_in_full
 from ui.answer_panel import group_html
 from ui.fields import choice, field, plain_field
 from ui.library import library_items
@@ -61,8 +61,7 @@ def taken_form(record: RecordDraft, where: str, taken: Sequence[TakenPart]) -> l
     """Draw what may be changed of the readings as found or as left: day, instrument, note."""
     refusals: list[str] = []
     for number, one in enumerate(taken):
-        read = filter(None, (said_thing(one.reading), said_figures(one.reading)))
-        said = escape(" · ".join(read))
+        said = escape(said_in_full(one.reading))
         words, end = st.columns([10, 3], vertical_alignment="center")
         words.html(f"<p class='taken'><b>{number + 1} {said}</b></p>")
         with end:

@@ -25,7 +25,7 @@ def record_html(report: JobReport) -> str:
         _table("As found", map(_reading_row, report.found)),
         _table("Done", ((one.done, f"{one.quantity} {one.day}".strip()) for one in report.work)),
         _table("As left", map(_reading_row, report.left)),
-        _table("Also checked", ((one.title, " ".join(one.said)) for one in report.checked)),
+        _table("Also checked", ((one.title, " ".join(one.at_bench)) for one in report.checked)),
         _table("Condition as found", report.condition),
     ]
     nothing = "<p class='quiet'>Nothing is written down yet.</p>"
@@ -46,11 +46,10 @@ def _table(title: str, rows: Iterable[tuple[str, str]]) -> str:
 
 def _reading_row(taken: TakenReading) -> tuple[str, str]:
     if not isinstance(taken.answer, Correction):
-        return taken.title, parallax_advice(taken.answer)
+        return taken.in_full, parallax_advice(taken.answer)
     assert taken.decision is not None
-    read = f"{taken.figures[0].upper()}{taken.figures[1:]}."
-    said = f"{read} {wording.headline(taken.answer)} {said_decision(taken.decision)}"
-    return taken.title, f"{said} {said_probability(taken.decision)}"
+    said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
+    return taken.in_full, f"{said} {said_probability(taken.decision)}"
 
 
 def learned_html(camera: str, rows: Sequence[Learned]) -> str:

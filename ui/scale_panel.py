@@ -8,7 +8,7 @@ from optics.bench.explanations import Cause
 from optics.bench.scale_check import ScaleCheck
 from optics.bench.scale_fit import ZERO, MarkCheck, threaded
 from optics.records.solve import Solution
-from optics.units import format_angle, format_distance, format_length
+from optics.units import format_distance, format_length
 from ui.figures.focus_drawing import turn_drawing
 
 
@@ -68,7 +68,7 @@ def _mark(mark: MarkCheck) -> str:
         verdict = "not tested"
     edge = "" if mark.arc is None else format_length(mark.arc)
     return (
-        f"<tr><th>{format_distance(mark.distance)}</th><td>{format_angle(mark.residual)}</td>"
+        f"<tr><th>{format_distance(mark.distance)}</th><td>{wording.said_turn(mark.residual)}</td>"
         f"<td>{edge}</td><td>{format_length(mark.at_film, places=3)}</td><td>{verdict}</td></tr>"
     )
 

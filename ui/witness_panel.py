@@ -44,7 +44,7 @@ def _table(ranking: Ranking) -> str:
     shown = ranking.combinations[:_MOST_ROWS]
     rest = len(ranking.combinations) - len(shown)
     more = [f"{rest} more, each less likely."] if rest else []
-    rows = "".join(map(_row, shown))
+    rows = "".join(_row(ranking, one) for one in shown)
     table = (
         '<table class="marks"><thead><tr><th>probability</th><th>mark</th><th>start</th>'
         f"<th>lens at ∞ would be</th></tr></thead><tbody>{rows}</tbody></table>"
@@ -55,17 +55,23 @@ def _table(ranking: Ranking) -> str:
     )
 
 
-def _row(combination: Combination) -> str:
+def _row(ranking: Ranking, combination: Combination) -> str:
     error = combination.error
     known = f" ± {format_length(error.expanded, places=3)}" if error.standard else ""
     now = " (now)" if combination.is_present else ""
     return (
-        f'<tr><td class="weight"><i style="width:{4 * combination.probability:.2f}rem"></i>'
-        f"{escape(wording.said_probability(combination.probability))}</td>"
+        f'<tr><td class="weight">{_weight(ranking, combination)}</td>'
         f"<td>{escape(combination.mark.name)}</td>"
         f"<td>{escape(wording.said_start(combination.starts_moved))}{now}</td>"
         f"<td>{escape(said_error(error) + known)}</td></tr>"
     )
+
+
+def _weight(ranking: Ranking, combination: Combination) -> str:
+    said = wording.said_weight(ranking, combination).removeprefix("probability ")
+    if ranking.finding is Finding.NONE_FITS:
+        return escape(said)
+    return f'<i style="width:{4 * combination.probability:.2f}rem"></i>{escape(said)}'
 
 
 def before_html() -> str:

@@ -64,13 +64,32 @@ def headline(found: StoningMap) -> str:
 
 def lines(found: StoningMap) -> tuple[str, ...]:
     """The answer in full sentences: what comes off, what to set again, now and after."""
+    return (*order_lines(found), *before_and_after(found), said_allowed(found))
+
+
+def order_lines(found: StoningMap) -> tuple[str, ...]:
+    """What comes off and what to set again."""
     said = (headline(found), advice(found), zero_line(found), gain_line(found))
-    return tuple(line for line in (*said, *before_and_after(found)) if line)
+    return tuple(line for line in said if line)
+
+
+def said_allowed(found: StoningMap) -> str:
+    """How far out the cam may lead the lens."""
+    return f"Allowed is ± {_fine(found.before.allowed, 3)} at the film."
 
 
 def said_cut(found: StoningMap, metal: float) -> str:
     """Metal in mm with the decimals that the gauge must show."""
     return _fine(metal, 2 if found.gauge_step == GAUGE_STEPS[0] else 3)
+
+
+def cut_lines(found: StoningMap) -> tuple[str, ...]:
+    """The metal to come off at each place, in the first pass and in all."""
+    rows = zip(found.rotation, found.first_pass, found.cut, strict=True)
+    return tuple(
+        f"{place(float(r))}: {said_cut(found, first)} now, {said_cut(found, whole)} in all"
+        for r, first, whole in rows
+    )
 
 
 def advice(found: StoningMap) -> str:

@@ -145,9 +145,13 @@ def sharp_distance(camera: Camera, mark: float, error: float) -> float | None:
 
 def parallax_advice(reading: ParallaxReading) -> str:
     """What a parallax test says: the direction, and that a measured reading must follow."""
+    is_right = reading.sense is Sense.RIGHT
+    found = parallax_found(reading)
+    return found if is_right else f"{found} Take a measured reading for the amount."
+
+
+def parallax_found(reading: ParallaxReading) -> str:
+    """What a parallax test shows, without what to do about it."""
     if reading.sense is Sense.RIGHT:
         return "No parallax: for this target the image lies on the glass."
-    return (
-        f"The lens is {reading.sense.words} for this target. Parallax tells the direction "
-        "only: take a measured reading for the amount."
-    )
+    return f"The lens is {reading.sense.words} for this target. Parallax tells the direction only."

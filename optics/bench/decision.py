@@ -59,11 +59,16 @@ def said_decision(decision: Decision) -> str:
     """How the figure stands to its tolerance, by which guard band."""
     band = "no guard band"
     if decision.guard is Guard.EXPANDED:
-        known = decision.probability is not None
-        width = format_length(decision.width, places=3) if known else "not stated"
-        band = f"guard band w = U {'=' if known else 'is'} {width}"
+        band = f"guard band w = U {_said_width(decision)}"
     allowed = format_length(decision.allowed, places=3)
     return f"{decision.verdict.words.capitalize()}: allowed ± {allowed}, {band}."
+
+
+def _said_width(decision: Decision) -> str:
+    if decision.probability is None:
+        return "is not stated"
+    width = format_length(decision.width, places=3)
+    return "less than 0.001 mm" if width == "0.000 mm" else f"= {width}"
 
 
 def said_probability(decision: Decision) -> str:

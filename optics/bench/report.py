@@ -29,6 +29,16 @@ class TakenReading:
     answer: Correction | ParallaxReading
     decision: Decision | None = None
 
+    @property
+    def in_full(self) -> str:
+        """What was read and the tries, so that no reading is taken for another."""
+        return in_full(self.title, self.figures)
+
+
+def in_full(title: str, figures: str) -> str:
+    """A reading in one line: what was read, then the tries."""
+    return f"{title}: {figures}"
+
 
 @dataclass(frozen=True)
 class TrayRow:
@@ -55,12 +65,27 @@ class WorkRow:
 class Checked:
     """Something measured besides the focus readings, and what came out, a sentence each.
 
-    `verdict` is how it stands to its tolerance, where it has one.
+    `said` is for whoever reads of the camera, `to_do` for whoever works on it, and `weighed` is
+    what stands behind it, for the sheet that lies at the bench. `verdict` is how it stands to
+    its tolerance, where it has one; `plain` names it to somebody who does not know the trade.
     """
 
     title: str
     said: tuple[str, ...]
     verdict: Verdict | None = None
+    to_do: tuple[str, ...] = ()
+    plain: str = ""
+    weighed: tuple[str, ...] = ()
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it was held against its tolerance and is not proved right."""
+        return self.verdict not in (None, Verdict.INSIDE)
+
+    @property
+    def at_bench(self) -> tuple[str, ...]:
+        """What came out, and what to do about it."""
+        return (*self.said, *self.to_do)
 
 
 @dataclass(frozen=True)
@@ -76,7 +101,10 @@ class InstrumentUsed:
 
 @dataclass(frozen=True)
 class JobReport:
-    """Everything about one job; empty text where nothing was written."""
+    """Everything about one job; empty text where nothing was written.
+
+    `worked_with` are the readings in hand that are kept neither as found nor as left.
+    """
 
     title: str
     camera_name: str
@@ -101,6 +129,8 @@ class JobReport:
     decision_note: str
     next_service: str
     checked: tuple[Checked, ...] = ()
+    worked_with: tuple[str, ...] = ()
+    shims_fitted: str = ""
 
     @property
     def corrections_found(self) -> tuple[Correction, ...]:
@@ -118,10 +148,9 @@ class JobReport:
         return overall(one.decision for one in self.left if one.decision is not None)
 
     @property
-    def open_checks(self) -> tuple[tuple[str, Verdict], ...]:
-        """What else was measured and is not proved right, and how it stands."""
-        judged = ((one.title, one.verdict) for one in self.checked)
-        return tuple((title, how) for title, how in judged if how not in (None, Verdict.INSIDE))
+    def open_checks(self) -> tuple[Checked, ...]:
+        """What else was measured and is not proved right."""
+        return tuple(one for one in self.checked if one.is_open)
 
 
 def _corrections(taken: tuple[TakenReading, ...]) -> tuple[Correction, ...]:

@@ -1,6 +1,6 @@
 """What a whole job comes to, in the words that page, terminal and sheets share."""
 
-from optics.bench.report import JobReport
+from optics.bench.report import Checked, JobReport
 from optics.bench.verdict import Verdict
 
 
@@ -15,4 +15,8 @@ def said_result(report: JobReport) -> str:
 
 def said_open(report: JobReport) -> tuple[str, ...]:
     """What else was measured and is not proved right: the verdict on the lens is not on these."""
-    return tuple(f"{what}, as last measured: {how.words}" for what, how in report.open_checks)
+    return tuple(f"{one.title}, as last measured: {_stands(one)}" for one in report.open_checks)
+
+
+def _stands(one: Checked) -> str:
+    return "outside tolerance" if one.verdict is Verdict.OUTSIDE else "cannot be told"

@@ -12,6 +12,7 @@ from optics.bench.scale_check import ScaleCheck
 from optics.bench.scale_fit import ZERO, MarkCheck, RingScale, ScaleFit, threaded
 from optics.bench.uncertainty import Estimate
 from optics.units import format_angle, format_distance, format_length, format_uncertainty
+from optics.units.printing import fixed
 
 CAUSES = {
     Cause.RIGHT: "the ring is right",
@@ -33,7 +34,12 @@ FIGURES = {
 
 
 def scale_headline(check: ScaleCheck) -> str:
-    """The one sentence that answers the repairer."""
+    """What answers the repairer: what was found, and what to do about it."""
+    return " ".join((found_line(check), *order_lines(check)))
+
+
+def found_line(check: ScaleCheck) -> str:
+    """What the marks show, without what to do about it."""
     found = check.verdict
     if found is None:
         return _cannot_tell(check)
@@ -44,6 +50,20 @@ def scale_headline(check: ScaleCheck) -> str:
         Cause.OTHER_LEAD: _other,
         Cause.WRONG_MARK: _wrong_mark,
     }[found.cause](check, found)
+
+
+def order_lines(check: ScaleCheck) -> tuple[str, ...]:
+    """What to do next at the bench, if anything."""
+    found = check.verdict
+    if found is None:
+        return (_how_to_tell(check),)
+    if found.cause is Cause.SLIPPED:
+        zero = found.found[ZERO].value
+        return (
+            "Loosen the ring, hold the lens still and turn the ring "
+            f"{said_turn(abs(zero))} {turn_back(check, zero)}, seen from the front.",
+        )
+    return ("Measure this one again.",) if found.cause is Cause.WRONG_MARK else ()
 
 
 def _right(check: ScaleCheck, found: Explanation) -> str:
@@ -60,9 +80,7 @@ def _slipped(check: ScaleCheck, found: Explanation) -> str:
     zero = found.found[ZERO]
     return (
         f"The ring has slipped: {_off_by(check, zero)}. With the ring on ∞ the lens stands "
-        f"{_at_film(RingScale.of(check.camera).at_film(zero.value))}: loosen the ring, hold the "
-        f"lens still and turn the ring {format_angle(abs(zero.value))} "
-        f"{turn_back(check, zero.value)}, seen from the front."
+        f"{_at_film(RingScale.of(check.camera).at_film(zero.value))}."
     )
 
 
@@ -88,23 +106,24 @@ def _wrong_mark(check: ScaleCheck, found: Explanation) -> str:
     name = format_distance(check.as_it_stands.marks[found.mark].distance)
     return (
         f"The {name} mark is wrong, or was misread: {_off_by(check, found.shift)}; "
-        "the other marks agree. Measure this one again."
+        "the other marks agree."
     )
 
 
 def _cannot_tell(check: ScaleCheck) -> str:
     first, second = check.explanations[:2]
     if first.probability < IMPLAUSIBLE:
-        return (
-            "No single cause fits these marks: measure them again, and look for two faults at once."
-        )
+        return "No single cause fits these marks."
     return (
         f"These marks cannot tell whether {CAUSES[first.cause]} ({first.weight:.0%}) or "
-        f"{CAUSES[second.cause]} ({second.weight:.0%}). {_how_to_tell(first, second)}"
+        f"{CAUSES[second.cause]} ({second.weight:.0%})."
     )
 
 
-def _how_to_tell(first: Explanation, second: Explanation) -> str:
+def _how_to_tell(check: ScaleCheck) -> str:
+    first, second = check.explanations[:2]
+    if first.probability < IMPLAUSIBLE:
+        return "Measure them again, and look for two faults at once."
     causes = {first.cause, second.cause}
     if causes == {Cause.OTHER_LENS, Cause.OTHER_LEAD}:
         return (
@@ -124,7 +143,7 @@ def explanation_line(check: ScaleCheck, explanation: Explanation) -> str:
         words += f": {format_distance(distance)}, {_off_by(check, explanation.shift)}"
     figures = [figure(name, estimate) for name, estimate in explanation.found.items()]
     said = f"; {', '.join(figures)}" if figures else ""
-    return f"{explanation.weight:.1%}: {words}{said} (assumes that {explanation.assumes})."
+    return f"{_per_cent(explanation.weight)}: {words}{said} (assumes that {explanation.assumes})."
 
 
 def figure(name: str, estimate: Estimate) -> str:
@@ -143,8 +162,8 @@ def mark_line(mark: MarkCheck) -> str:
     )
     if mark.standardised is None:
         verdict = "it alone carries the fit and cannot be tested"
-    place = f"{format_angle(abs(mark.residual))}{edge} towards the {side} end"
-    if format_angle(mark.residual) == "0°":
+    place = f"{said_turn(abs(mark.residual))}{edge} towards the {side} end"
+    if said_turn(mark.residual) == "0°":
         place = "where it belongs"
     return (
         f"{format_distance(mark.distance)}: {place}; set there the lens is "
@@ -157,9 +176,16 @@ def fit_line(fit: ScaleFit) -> str:
     figures = ", ".join(figure(name, estimate) for name, estimate in fit.found.items())
     said = figures or "nothing fitted"
     return (
-        f"{said[0].upper()}{said[1:]}; chi-square {fit.chi_square:.1f} with {fit.dof} degrees of "
-        f"freedom, chance {fit.probability:.1%}."
+        f"{said[0].upper()}{said[1:]}; chi-square {fit.chi_square:.1f} with {fit.dof} "
+        f"degree{'s' * (fit.dof != 1)} of freedom, chance {_per_cent(fit.probability)}."
     )
+
+
+def _per_cent(share: float) -> str:
+    """With one decimal, and never none at all or certain."""
+    if share < 0.0005:
+        return "under 0.1%"
+    return "over 99.9%" if share > 0.9995 else f"{share:.1%}"
 
 
 def wrong_line(fit: ScaleFit) -> str:
@@ -211,11 +237,9 @@ def depth_mark_line(mark: DepthMarkCheck) -> str:
         "more than the readings explain" if mark.disagrees else "within what the readings allow"
     )
     side = "wide" if mark.residual > 0 else "narrow"
-    out_by = format_angle(abs(mark.residual))
+    out_by = said_turn(abs(mark.residual))
     place = "where it belongs" if out_by == "0°" else f"{out_by} too {side}"
-    return (
-        f"f/{mark.f_number:.3g}: {format_angle(mark.measured)} from the index, {place}; {verdict}."
-    )
+    return f"f/{mark.f_number:.3g}: {said_turn(mark.measured)} from the index, {place}; {verdict}."
 
 
 def _off_by(check: ScaleCheck, error: Estimate) -> str:
@@ -228,6 +252,16 @@ def _off_by(check: ScaleCheck, error: Estimate) -> str:
     )
     size = abs(error.value), error.expanded
     return f"it stands {_angle_within(*size)}{edge} too far towards the {side} end"
+
+
+def said_turn(rad: float) -> str:
+    """A turn of the ring, in degrees however small, as rings are measured: 0.31°."""
+    degrees = math.degrees(rad)
+    size = abs(degrees)
+    if size < 0.001:
+        return format_angle(rad)
+    places = 3 if size < 0.1 else 2 if size < 10 else 1
+    return f"{fixed(degrees, places)}°"
 
 
 def _angle(estimate: Estimate) -> str:

@@ -53,7 +53,7 @@ class CombinationOut(Out):
     words: str
 
     @classmethod
-    def of(cls, combination: Combination) -> "CombinationOut":
+    def of(cls, ranking: Ranking, combination: Combination) -> "CombinationOut":
         """The combination as JSON can hold it."""
         return cls(
             mark=combination.mark.name,
@@ -61,7 +61,7 @@ class CombinationOut(Out):
             ring_turn=combination.ring_turn,
             error=FigureOut.of(combination.error),
             probability=combination.probability,
-            words=witness_wording.said_combination(combination),
+            words=witness_wording.said_combination(ranking, combination),
         )
 
 
@@ -86,7 +86,7 @@ def witness_out(ranking: Ranking | None) -> WitnessOut | None:
         finding=ranking.finding,
         allowed=ranking.allowed,
         what_to_do=what_to_do(ranking),
-        combinations=tuple(map(CombinationOut.of, ranking.combinations)),
+        combinations=tuple(CombinationOut.of(ranking, one) for one in ranking.combinations),
     )
 
 

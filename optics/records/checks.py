@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from optics.bench import budget, cam_wording, scale_wording
+from optics.bench.budget import Budget
 from optics.bench.diagnosis import wording as diagnosis_wording
 from optics.bench.explanations import Cause
 from optics.bench.gate import GateResult
@@ -12,8 +13,9 @@ from optics.bench.rangefinder.set_up import SetUp
 from optics.bench.report import Checked
 from optics.bench.scale_check import ScaleCheck
 from optics.bench.standard import wording as standard_wording
+from optics.bench.stoning import StoningMap
 from optics.bench.verdict import Verdict, worst
-from optics.bench.witness import Finding
+from optics.bench.witness import Finding, Ranking
 from optics.bench.witness import wording as witness_wording
 from optics.records.budget import BudgetPart
 from optics.records.cam import CamPart
@@ -54,44 +56,73 @@ def _told(solution: Solution) -> Iterator[Checked]:
         yield _rangefinder(solution.set_up)
     if solution.cam is not None and solution.cam.stoning is not None:
         stoning = solution.cam.stoning
-        yield Checked(CamPart.title, cam_wording.lines(stoning), stoning.before.verdict)
+        yield _cam(stoning)
     if solution.standard is not None:
         yield _standard(solution.standard)
     if solution.gate is not None:
         yield _gate(solution.gate, solution.camera.allowed_error)
     if solution.witness is not None:
-        found = solution.witness
-        line = witness_wording.verdict_line(found)
-        yield Checked(WitnessPart.title, (line,), _FINDINGS[found.finding])
+        yield _witness(solution.witness)
     if solution.budget is not None:
-        # A sum of what may be out, not a thing that was measured: it has no verdict of its own.
-        whole, rest = budget.said_whole(solution.budget), budget.said_next(solution.budget)
-        yield Checked(BudgetPart.title, (whole, rest))
+        yield _budget(solution.budget)
 
 
 def _scale(solution: Solution, check: ScaleCheck) -> Checked:
-    said = [scale_wording.scale_headline(check)]
+    said = [scale_wording.found_line(check)]
     if solution.confusion is not None:
         said.append(scale_wording.confusion_line(solution.confusion, solution.conventions))
     found = check.verdict
     told = Verdict.INSIDE if found is not None and found.cause is Cause.RIGHT else Verdict.OUTSIDE
-    return Checked(ScalePart.title, tuple(said), Verdict.UNSURE if found is None else told)
+    verdict = Verdict.UNSURE if found is None else told
+    causes = (scale_wording.explanation_line(check, cause) for cause in check.explanations)
+    weighed = (*causes, *scale_wording.fitted_lines(check))
+    to_do = scale_wording.order_lines(check)
+    return Checked(
+        ScalePart.title, tuple(said), verdict, to_do, "the engraved distances", weighed
+    )  # fmt: skip
 
 
 def _rangefinder(found: SetUp) -> Checked:
     verdict = set_up_wording.verdict(found)
     goal = wording.goal_line(found.bench.goal, verdict)
-    return Checked(RangefinderPart.title, (set_up_wording.headline(found), goal), verdict)
+    said, turn = (set_up_wording.headline(found), goal), set_up_wording.next_lines(found)
+    return Checked(RangefinderPart.title, said, verdict, turn, "the rangefinder")
+
+
+def _cam(found: StoningMap) -> Checked:
+    now, after = cam_wording.before_and_after(found)
+    said, to_do = (now, cam_wording.said_allowed(found)), (*cam_wording.order_lines(found), after)
+    metal = f"Metal to come off: {'; '.join(cam_wording.cut_lines(found))}."
+    listed = (metal,) if found.cut.any() else ()
+    return Checked(
+        CamPart.title, said, found.before.verdict, to_do, "the rangefinder's cam", listed
+    )  # fmt: skip
 
 
 def _standard(found: StandardAnswer) -> Checked:
     standard, view = found.standard, found.view
     lean, mean = standard_wording.said_lean(standard.plane), standard_wording.said_mean(standard)
     verdict = worst(corner.verdict for corner in view.corners)
-    return Checked(StandardPart.title, (lean, mean, standard_wording.said_map(view)), verdict)
+    worst_off = [corner for corner in view.corners if corner.verdict is verdict]
+    corner = max(worst_off, key=lambda corner: abs(corner.error.value))
+    at_worst = standard_wording.said_corner(corner, view)
+    said = (lean, mean, standard_wording.said_map(view), at_worst)
+    return Checked(StandardPart.title, said, verdict, plain="how squarely the lens stands")
 
 
 def _gate(found: GateResult, allowed: float) -> Checked:
     play, error = gate_wording.said_play(found), gate_wording.said_gate_error(found)
-    left = gate_wording.said_tolerance(found, allowed)
-    return Checked(GatePart.title, (play, error, left), found.verdict(allowed))
+    left, to_do = gate_wording.said_left(found, allowed), gate_wording.order_lines(found, allowed)
+    verdict = found.verdict(allowed)
+    return Checked(GatePart.title, (play, error, left), verdict, to_do, "how the film lies")
+
+
+def _budget(found: Budget) -> Checked:
+    said, to_do = (budget.said_whole(found),), (budget.said_next(found),)
+    return Checked(BudgetPart.title, said, found.verdict, to_do, "the camera taken as a whole")
+
+
+def _witness(found: Ranking) -> Checked:
+    said, to_do = (witness_wording.found_line(found),), witness_wording.order_lines(found)
+    verdict = _FINDINGS[found.finding]
+    return Checked(WitnessPart.title, said, verdict, to_do, "how the lens is screwed together")

@@ -2,16 +2,23 @@
 
 import math
 
+from optics.bench.report import in_full
 from optics.records import fields
 from optics.records.job import (
     CollimatorPart,
     MarkPart,
+    ParallaxPart,
     PlacedPart,
     ReadingPart,
     RegisterPart,
     RotationPart,
     RulerPart,
 )
+
+
+def said_in_full(part: ReadingPart) -> str:
+    """What was read and the tries: ``Ring at 1.2 m: sharp at 1.18 m; 1.19 m``."""
+    return in_full(said_thing(part), said_figures(part))
 
 
 def said_thing(part: ReadingPart) -> str:
@@ -36,7 +43,7 @@ def _place(part: PlacedPart) -> str:
 
 
 def said_figures(part: ReadingPart) -> str:
-    """The tries as they were understood, and which way; parallax has no figure."""
+    """The tries as they were understood, and which way; of parallax, which way the image moved."""
     match part:
         case MarkPart():
             return f"sharp at {_tries(fields.SHARP_AT, part.sharp_at)}"
@@ -56,8 +63,10 @@ def said_figures(part: ReadingPart) -> str:
             aim = fields.RULER_AIM.read(part.aim).echo
             offset = _tries(fields.RULER_OFFSET, part.offset)
             return f"slanting ruler at {aim}, sharpest {offset} {part.side}"
-        case _:
-            return ""
+        case ParallaxPart():
+            moves = part.image_moves
+            still = "the image stands still"
+            return still if moves == "not at all" else f"the image moves {moves}"
 
 
 def _tries(field: fields.Typed, text: str) -> str:

@@ -20,12 +20,13 @@ from optics.records import fields
 from optics.records.checks import checks_of
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, RotationPart, TakenPart
-from optics.records.reading_words import said_figures, said_thing
+from optics.records.reading_words import said_figures, said_in_full, said_thing
 from optics.records.solve import described
 from optics.records.to_bench import camera_of, gauge_limit, marks_of, reading_of, workshop_of
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
 from optics.units import format_length
 
+_NOT_STATED = "not stated"
 _GUARDS = {"expanded uncertainty": Guard.EXPANDED, "none": Guard.NONE}
 
 
@@ -65,7 +66,20 @@ def report_of(job: JobDocument) -> JobReport:
         decision_note=decision.note,
         next_service=_joined(next_service.due, next_service.note) if next_service else "",
         checked=checks_of(job),
+        worked_with=tuple(_worked_with(job)),
+        shims_fitted=_fitted(job),
     )
+
+
+def _worked_with(job: JobDocument) -> Iterable[str]:
+    kept = [taken.reading for taken in (*job.found, *job.left)]
+    return (said_in_full(reading) for reading in job.readings if reading not in kept)
+
+
+def _fitted(job: JobDocument) -> str:
+    """The shims fitted now, as they were understood."""
+    fitted = job.workshop.fitted
+    return "" if fitted is None else fields.FITTED.echo(fields.FITTED.read(fitted))
 
 
 def _joined(*texts: str | None) -> str:
@@ -170,9 +184,11 @@ def _named_by(part: TakenPart, name: str) -> InstrumentUsed:
         return InstrumentUsed(name, limit, known.source)
     typed = None if isinstance(reading, ParallaxPart) else reading.limit
     field = fields.ANGLE_LIMIT if isinstance(reading, RotationPart) else fields.DISTANCE_LIMIT
-    return InstrumentUsed(name, _limit(typed, field), "stated with the reading")
+    limit = _limit(typed, field)
+    return InstrumentUsed(name, limit, "" if limit == _NOT_STATED else "stated with the reading")
 
 
 def _limit(text: str | None, field: fields.Typed = INSTRUMENT_LIMIT) -> str:
-    """A limit as it was understood."""
-    return "not stated" if text is None else f"± {field.echo(field.read(text))}"
+    """A limit as it was understood; no instrument is without error, so 0 states nothing."""
+    limit = None if text is None else field.read(text)
+    return f"± {field.echo(limit)}" if limit is not None and limit.value else _NOT_STATED

@@ -25,6 +25,8 @@ ORDER_OF_WORK = (
 FAULTS = ("loose", "missing", "wrong", "damaged")
 _SHIMS = "Shims found"
 _HIGH = 7.4
+# Rows to write in where everything seems to be written already.
+_SPARE = 2
 _BOX = 2.6
 
 
@@ -50,7 +52,8 @@ def bench_sheet(
     _shims(flow, report)
     _trays(flow, report)
     _readings(flow, "As found", "Before anything is touched; three tries each.", report.found)
-    draw_checked(flow, report)
+    _worked_with(flow, report)
+    draw_checked(flow, [(c.title, (*c.at_bench, *c.weighed)) for c in report.checked])
     _order(flow)
     _work(flow, report)
     _readings(flow, "As left", "After the work, with the same instruments.", report.left)
@@ -91,19 +94,24 @@ def _condition(flow: Flow, report: JobReport) -> None:
         flow.row(Cell(label, 28, ink=DARK), Cell(text, flow.width - 28))
     if known:
         flow.gap(2)
-    _grid(flow, heads, widths, 5, ticks=range(2, 6))
-    for label in ("Old marks", "Earlier repairs"):
-        _blanks(flow, flow.x, [(label, flow.width - 24.0)])
+    _grid(flow, heads, widths, _rows_left(5, known), ticks=range(2, 6))
+    written = {label for label, _ in known}
+    for label in ("Old mark", "Earlier repairs"):
+        if label not in written:
+            _blanks(flow, flow.x, [(label, flow.width - 24.0)])
+    flow.gap(1.2)
     flow.finish()
 
 
 def _shims(flow: Flow, report: JobReport) -> None:
     flow.section(_SHIMS, "Measure each; keep them in their order.", room=30)
-    for label, text in report.condition:
-        if label == _SHIMS:
-            flow.row(Cell(text, flow.width, bold=True))
+    known = [text for label, text in report.condition if label == _SHIMS]
+    for text in known:
+        flow.row(Cell(text, flow.width, bold=True))
+    if report.shims_fitted:
+        flow.row(Cell("Fitted now", 28, ink=DARK), Cell(report.shims_fitted, flow.width - 28))
     heads = ("Where", "Thickness", "How many", "Paper, brass, …", "Note")
-    _grid(flow, heads, (40.0, 26.0, 20.0, 28.0, flow.width - 114.0), 2)
+    _grid(flow, heads, (40.0, 26.0, 20.0, 28.0, flow.width - 114.0), _rows_left(3, known))
     flow.finish()
 
 
@@ -117,7 +125,18 @@ def _trays(flow: Flow, report: JobReport) -> None:
     ]
     if rows:
         flow.table(heads, widths, rows)
-    _grid(flow, () if rows else heads, widths, 6)
+    _grid(flow, () if rows else heads, widths, _rows_left(6, rows))
+    flow.finish()
+
+
+def _worked_with(flow: Flow, report: JobReport) -> None:
+    """The readings in hand; whoever takes them again writes them under as found or as left."""
+    if not report.worked_with:
+        return
+    flow.section("In hand", "Readings kept neither as found nor as left.", rule=0.3)
+    for said in report.worked_with:
+        flow.row(Cell(said, flow.width, bold=True))
+        flow.rule()
     flow.finish()
 
 
@@ -126,8 +145,7 @@ def _readings(flow: Flow, head: str, remark: str, taken: Sequence[TakenReading])
     flow.section(head, remark, rule=0.3, room=12 + 2 * _HIGH)
     for one in taken:
         how = " · ".join(t.strip() for t in (one.instrument, one.day) if t.strip())
-        read = Cell(one.figures, flow.width - 90)
-        flow.row(Cell(one.title, 40, bold=True), read, Cell(how, 50, ink=DARK))
+        flow.row(Cell(one.in_full, flow.width - 50, bold=True), Cell(how, 50, ink=DARK))
         flow.rule()
     heads = ("Reading", "Ring at", "1", "2", "3", "Limit ±", "Instrument", "Day")
     widths = (28.0, 16.0, 18.0, 18.0, 18.0, 15.0, flow.width - 131.0, 18.0)
@@ -136,8 +154,8 @@ def _readings(flow: Flow, head: str, remark: str, taken: Sequence[TakenReading])
 
 
 def _rows_left(usual: int, written: Sequence[object]) -> int:
-    """How many empty rows to draw: the usual number less those written, but never none."""
-    return max(usual - len(written), 1)
+    """How many empty rows to draw: the usual number less those written, but a few to spare."""
+    return max(usual - len(written), _SPARE)
 
 
 def _order(flow: Flow) -> None:

@@ -6,7 +6,7 @@ from datetime import date
 
 from optics.bench import wording
 from optics.bench.cautions import LOCAL_RULES
-from optics.bench.correction import Correction, parallax_advice
+from optics.bench.correction import Correction, parallax_found
 from optics.bench.decision import said_decision, said_probability, said_rule
 from optics.bench.report import JobReport, TakenReading
 from optics.bench.report_wording import said_open, said_result
@@ -31,6 +31,11 @@ _SCALES = (1.0, 0.96, 0.92, 0.88)
 STAMP = 12.0
 # A cause of less than this share of the variance is not worth a line to whoever reads it.
 _LEAST_SHARE = 0.005
+# The least uncertainty told in figures, in mm.
+_FINEST = 0.0001
+# So much of a reading, or a check, stays together on a page, in mm.
+_READING_ROOM = 18.0
+_CHECK_ROOM = 12.0
 
 
 @dataclass(frozen=True)
@@ -80,7 +85,7 @@ def _composed(report: JobReport, heading: Heading, paper: Paper, scale: float) -
     flow = Flow(sheet, " · ".join(filter(None, (title, job))), scale)
     draw_heading(flow, report, heading, "Focus certificate")
     for section in (
-        _result, _found, _done, _left, draw_checked, _known, _instruments, _care, _next, _signed,
+        _result, _found, _done, _left, _checked, _known, _instruments, _care, _next, _signed,
     ):  # fmt: skip
         section(flow, report)
     return sheet, flow.pages
@@ -139,7 +144,8 @@ def _result(flow: Flow, report: JobReport) -> None:
     flow.gap(0.8)
     for taken in _measured(report.left):
         assert taken.decision is not None
-        flow.say(f"{taken.title}: {_headline(taken)} {said_decision(taken.decision)}", TEXT)
+        said = f"{taken.in_full}. {_headline(taken)} {said_decision(taken.decision)}"
+        flow.say(said, TEXT)
     flow.gap(1.0)
     flow.need(gauge_height(report))
     draw_found_and_left(flow.sheet, (flow.x, flow.y), flow.width, report)
@@ -154,20 +160,19 @@ def _measured(taken: Sequence[TakenReading]) -> list[TakenReading]:
 def _headline(taken: TakenReading) -> str:
     if isinstance(taken.answer, Correction):
         return wording.headline(taken.answer)
-    return parallax_advice(taken.answer)
+    return parallax_found(taken.answer)
 
 
 def _readings(flow: Flow, taken: Sequence[TakenReading]) -> None:
     for one in taken:
-        how = " · ".join(t.strip() for t in (one.instrument, one.day) if t.strip())
-        flow.row(Cell(one.title, flow.width - 60, TEXT, bold=True), Cell(how, 60, ink=DARK))
-        if one.figures:
-            flow.say(f"Read: {one.figures}.", FINE)
+        flow.need(_READING_ROOM)
+        flow.say(f"{one.in_full}.", TEXT, bold=True)
         flow.say(_headline(one), TEXT)
         if one.decision is not None:
             flow.say(f"{said_decision(one.decision)} {said_probability(one.decision)}", FINE)
-        if one.note.strip():
-            flow.say(one.note, FINE, ink=DARK)
+        about = " · ".join(t.strip() for t in (one.instrument, one.day, one.note) if t.strip())
+        if about:
+            flow.say(about, FINE, ink=DARK)
         flow.rule()
 
 
@@ -201,15 +206,20 @@ def _left(flow: Flow, report: JobReport) -> None:
     flow.finish()
 
 
-def draw_checked(flow: Flow, report: JobReport) -> None:
-    """What else was measured: scale, rangefinder, standard, gate, marks, budget."""
-    if not report.checked:
+def _checked(flow: Flow, report: JobReport) -> None:
+    draw_checked(flow, [(one.title, one.said) for one in report.checked])
+
+
+def draw_checked(flow: Flow, checked: Sequence[tuple[str, Sequence[str]]]) -> None:
+    """What else was measured, such as scale or rangefinder, and what is said of each."""
+    if not checked:
         return
     flow.section("Also checked", "As last measured.", rule=0.3)
-    for one in report.checked:
-        flow.say(one.title, TEXT, bold=True)
-        for said in one.said:
-            flow.say(said, FINE)
+    for title, lines in checked:
+        flow.need(_CHECK_ROOM)
+        flow.say(title, TEXT, bold=True)
+        for line in lines:
+            flow.say(line, FINE)
         flow.rule()
     flow.finish()
 
@@ -219,12 +229,11 @@ def _known(flow: Flow, report: JobReport) -> None:
     for taken in _measured(report.left):
         assert isinstance(taken.answer, Correction)
         rows = [row for row in budget(taken.answer.error) if row[2] >= _LEAST_SHARE]
+        flow.say(f"{taken.in_full}.", FINE, bold=True)
         for name, standard, share in rows:
-            size = f"{shortest(float(f'{standard:.2g}'))} mm"
-            cells = (Cell(name, 78), Cell(size, 26, bold=True), Cell(f"{100 * share:.0f} %", 14))
-            flow.row(*cells, Cell(taken.title, flow.width - 118, 6.2, ink=DARK))
+            flow.row(Cell(name, 78), Cell(_fine(standard), 34), Cell(f"{100 * share:.0f} %", 14))
         if not rows:
-            flow.say(f"{taken.title}: no uncertainty was stated.", FINE)
+            flow.say("No uncertainty was stated.", FINE)
     flow.say(
         "Standard uncertainties at the film, those of half a per cent of the variance or more; U "
         "is the combination of all times k for 95 %, Student's t with the effective degrees of "
@@ -233,6 +242,13 @@ def _known(flow: Flow, report: JobReport) -> None:
         ink=DARK,
     )
     flow.finish()
+
+
+def _fine(standard: float) -> str:
+    """A standard uncertainty to two digits, but never finer than any instrument shows."""
+    if standard < _FINEST:
+        return f"less than {shortest(_FINEST)} mm"
+    return f"{shortest(float(f'{standard:.2g}'))} mm"
 
 
 def _instruments(flow: Flow, report: JobReport) -> None:

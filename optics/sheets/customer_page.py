@@ -12,7 +12,7 @@ from optics.sheets.certificate import STAMP, Heading
 from optics.sheets.column import Column
 from optics.sheets.drawing import Ink
 from optics.sheets.flow import FINE, HEAD, Cell, Flow
-from optics.sheets.page import ACCENT, BLACK, DARK, PALE, Paper, Sheet, paper_named
+from optics.sheets.page import ACCENT, BLACK, DARK, HAIRLINE, PALE, Paper, Sheet, paper_named
 from optics.units import format_distance
 
 _SCALES = (1.25, 1.15, 1.05, 0.95, 0.88)
@@ -20,6 +20,7 @@ _CONVENTIONS = "Distances are measured from the film, at the back of the camera.
 _WIDEST = 22.0
 _TIMES = (500, 400, 300, 200, 100, 50, 20, 10, 5, 2, 1)
 _LABEL = 7.4
+LENS_ALONE = "The lens is in focus; not all of the camera is right yet."
 
 
 def customer_page(
@@ -92,7 +93,7 @@ def _asked(flow: Flow, report: JobReport) -> None:
 
 
 def _came(flow: Flow, report: JobReport) -> None:
-    flow.section("How it came")
+    flow.section("How it came", rule=HAIRLINE if report.wanted.strip() else 0)
     for correction in report.corrections_found[:1]:
         flow.say(_how_sharp(correction), 9.5)
     for label, text in report.condition:
@@ -127,17 +128,27 @@ def _done(flow: Flow, report: JobReport) -> None:
 
 def _now(flow: Flow, report: JobReport) -> None:
     flow.section("How it is now", rule=0.3)
-    flow.say(said_now(report.verdict), 13, bold=True)
-    if report.open_checks:
-        flow.say(_said_open(report), 9.5, bold=True)
+    is_more_open = report.verdict is Verdict.INSIDE and report.open_checks
+    flow.say(LENS_ALONE if is_more_open else said_now(report.verdict), 13, bold=True)
+    for line in said_still_open(report):
+        flow.say(line, 9.5, bold=True)
     flow.finish()
 
 
-def _said_open(report: JobReport) -> str:
-    """What is still to be put right or proved; the verdict on the lens says nothing of it."""
-    names = [title[0].lower() + title[1:] for title, _ in report.open_checks]
-    listed = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
-    return f"That is said of the lens alone. Still to be settled: {listed}. Please ask us about it."
+def said_still_open(report: JobReport) -> tuple[str, ...]:
+    """What besides the lens is still to be put right or proved, for somebody outside the trade."""
+    wrong = [one.plain for one in report.open_checks if one.verdict is Verdict.OUTSIDE]
+    unsure = [one.plain for one in report.open_checks if one.verdict is not Verdict.OUTSIDE]
+    said = []
+    if wrong:
+        said.append(f"Still to be put right: {_listed(wrong)}.")
+    if unsure:
+        said.append(f"Not yet sure to be right: {_listed(unsure)}.")
+    return (*said, "Please ask us before you rely on it.") if said else ()
+
+
+def _listed(names: Sequence[str]) -> str:
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def said_now(verdict: Verdict | None) -> str:

@@ -123,7 +123,7 @@ def test_parallax_answers_with_the_direction() -> None:
     """Parallax has a headline of its own and says that an amount must still be measured."""
     text = Markup(answer_panel.direction_html(ParallaxReading(True))).text
     assert text.startswith("The lens is too far out for this target.")
-    assert "take a measured reading" in text
+    assert "Take a measured reading" in text
 
 
 def test_smallest_contributions_do_not_vanish() -> None:

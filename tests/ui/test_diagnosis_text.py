@@ -46,7 +46,7 @@ def test_single_remedies_do_not_stand_beside_the_plan() -> None:
     """One plan is printed, and no reading's own remedies that would contradict it."""
     text = solution_text(solved())
     assert "Focusing ring:" not in text
-    assert "Ring mark against true distance" not in text
+    assert "Ring at 1.5 m: sharp at" not in text
 
 
 def test_several_readings_without_a_diagnosis_say_how_to_have_one() -> None:

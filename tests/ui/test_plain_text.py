@@ -32,7 +32,7 @@ def test_each_part_stands_in_its_order() -> None:
     text = text_of(job(HELICOID, REGISTER))
     parts = [
         "Spring clean, No. 12 — Ostrin 35 — the “grey” one",
-        "Register by depth gauge",
+        "Register: 45.76 mm, made for 45.46 mm",
         "The lens is 0.300 mm too far out, ± 0.006 mm at 95 % (k = 1.96).",
         "What you would see",
         "- Ring at ∞: sharp at ",
@@ -71,11 +71,12 @@ def test_a_sense_is_never_broken_over_two_lines(focusing: dict[str, str]) -> Non
 def test_every_reading_has_its_heading(focusing: dict[str, str]) -> None:
     """Each reading is answered below a heading of its own, in the order of the job."""
     headings = [
-        "Ring mark against true distance",
-        "Register by depth gauge",
-        "Collimator reticle shift",
-        "Slanting ruler on film",
-        "Parallax on the ground glass",
+        "Ring at ∞: sharp at 18 m; 18.7 m; 19.5 m",
+        "Ring at 3 m: sharp at 2.896 m = 9 ft 6 in",
+        "Register: 45.52 mm, made for 45.46 mm",
+        "Ring at ∞: collimator's reticle moved 1.2 mm away from its lens",
+        "Ring at 1.5 m: slanting ruler at 1.5 m, sharpest 12 mm; 14 mm; 13 mm farther",
+        "Parallax on the ground glass: the image moves with the eye",
     ]
     text = everything(focusing)
     found = [text.find(f"\n\n{heading}\n") for heading in headings]
@@ -88,5 +89,6 @@ def test_a_job_without_names_begins_with_its_reading() -> None:
     document = job(BED, {"kind": "parallax", "image_moves": "not at all"})
     document["title"] = document["camera"]["name"] = ""
     assert text_of(document).startswith(
-        "Parallax on the ground glass\nNo parallax: for this target the image lies on the glass.\n"
+        "Parallax on the ground glass: the image stands still\n"
+        "No parallax: for this target the image lies on the glass.\n"
     )

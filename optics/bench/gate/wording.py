@@ -53,11 +53,21 @@ def said_gate_error(result: GateResult) -> str:
 
 
 def said_tolerance(result: GateResult, allowed: float) -> str:
+    """What the gate leaves of a tolerance, and what to do where that is nothing."""
+    return " ".join((said_left(result, allowed), *order_lines(result, allowed)))
+
+
+def order_lines(result: GateResult, allowed: float) -> tuple[str, ...]:
+    """What to do next at the bench, if anything."""
+    return ("Put the gate right first.",) if result.tolerance_left(allowed) <= 0 else ()
+
+
+def said_left(result: GateResult, allowed: float) -> str:
     """What the gate leaves of a tolerance."""
     left = result.tolerance_left(allowed)
     whole = f"the tolerance of ± {_fine(allowed)}"
     if left <= 0:
-        return f"The gate alone can use up {whole}: put the gate right first."
+        return f"The gate alone can use up {whole}."
     return (
         f"The gate can take {_fine(result.largest)} of {whole}; {_fine(left)} is left to "
         "everything else."

@@ -32,13 +32,13 @@ BEFORE_STRIPPING = (
 )
 
 
-def said_combination(combination: Combination) -> str:
-    """One line of the table: start, mark, error and probability."""
+def said_combination(ranking: Ranking, combination: Combination) -> str:
+    """One line of the table: start, mark, error, and how probable it is if any fits."""
     error = combination.error
     known = f", ± {format_length(error.expanded, places=3)}" if error.standard else ""
     return (
         f"Mark {combination.mark.name}, {said_start(combination.starts_moved)}: "
-        f"{said_error(error)}{known}; probability {said_probability(combination.probability)}."
+        f"{said_error(error)}{known}; {said_weight(ranking, combination)}."
     )
 
 
@@ -51,6 +51,13 @@ def said_start(starts_moved: int) -> str:
     return f"{count} start{'s' if count > 1 else ''} farther {way}"
 
 
+def said_weight(ranking: Ranking, combination: Combination) -> str:
+    """How probable a combination is; where none fits, no share of the whole says anything."""
+    if ranking.finding is Finding.NONE_FITS:
+        return "does not fit"
+    return f"probability {said_probability(combination.probability)}"
+
+
 def said_probability(probability: float) -> str:
     """In whole per cent, and never certain."""
     if probability < 0.005:
@@ -61,23 +68,33 @@ def said_probability(probability: float) -> str:
 
 
 def verdict_line(ranking: Ranking) -> str:
-    """What the ranking amounts to, in one or two sentences."""
+    """What the ranking amounts to, and what to look for or do where that is not settled."""
+    return " ".join((found_line(ranking), *order_lines(ranking)))
+
+
+def found_line(ranking: Ranking) -> str:
+    """What the ranking amounts to, in one sentence."""
     first = ranking.first
     name = f"mark {first.mark.name}, {said_start(first.starts_moved)}"
     probability = said_probability(first.probability)
     if ranking.finding is Finding.TOLD:
         return f"It was {name}: probability {probability}, and no other comes near."
     if ranking.finding is Finding.NONE_FITS:
-        shims = _SHIMS[Sense.of(first.error.value)]
         return (
             f"No combination is right within its uncertainty; the nearest, {name}, would leave "
-            f"the lens {said_error(first.error)}. Look for {shims}, a wrong lens or a slip in the "
-            "reading."
+            f"the lens {said_error(first.error)}."
         )
-    return (
-        f"Cannot tell: likeliest is {name}, probability {probability}, but {_doubt(ranking)}. Take "
-        "a finer reading, or more repeats, before parting the thread."
-    )
+    return f"Cannot tell: likeliest is {name}, probability {probability}, but {_doubt(ranking)}."
+
+
+def order_lines(ranking: Ranking) -> tuple[str, ...]:
+    """What to look for or do before anything is moved; none where it is told."""
+    if ranking.finding is Finding.TOLD:
+        return ()
+    if ranking.finding is Finding.NONE_FITS:
+        shims = _SHIMS[Sense.of(ranking.first.error.value)]
+        return (f"Look for {shims}, a wrong lens or a slip in the reading.",)
+    return ("Take a finer reading, or more repeats, before parting the thread.",)
 
 
 def _doubt(ranking: Ranking) -> str:

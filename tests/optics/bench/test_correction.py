@@ -205,7 +205,7 @@ def test_parallax_asks_for_a_measured_reading() -> None:
     """Parallax says the direction in words and asks for the amount, unless there is none."""
     said = parallax_advice(ParallaxReading(True))
     assert said.startswith("The lens is too far out for this target.")
-    assert "take a measured reading" in said
+    assert "Take a measured reading" in said
     assert parallax_advice(ParallaxReading(None)).startswith("No parallax")
 
 

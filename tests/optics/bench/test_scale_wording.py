@@ -17,7 +17,10 @@ from optics.bench.scale_wording import (
     depth_mark_line,
     explanation_line,
     fit_line,
+    found_line,
     mark_line,
+    order_lines,
+    said_turn,
     scale_headline,
     wrong_line,
 )
@@ -116,6 +119,39 @@ def test_marks_that_no_single_cause_explains() -> None:
     angles[3] += 5 * DEGREE
     angles[6] -= 5 * DEGREE
     assert "two faults at once" in scale_headline(checked(angles))
+
+
+ORDER = re.compile(r"\b(loosen|turn|hold|measure|read|look)\b", re.IGNORECASE)
+
+
+@pytest.mark.parametrize("turned", [{}, {4: -2}, {3: 5, 6: -5}, dict.fromkeys(range(8), 2)])
+def test_what_was_found_stands_apart_from_what_to_do(turned: dict[int, float]) -> None:
+    """The finding gives no order, and with the orders behind it is the whole answer."""
+    angles = of_other_lens(OSTRIN, 52.0).angles() if len(turned) == 2 else OWN.copy()
+    for place, degrees in turned.items():
+        angles[place % len(angles)] += degrees * DEGREE
+    check = checked(angles)
+    assert not ORDER.search(found_line(check).replace("misread", ""))
+    assert " ".join([found_line(check), *order_lines(check)]) == scale_headline(check)
+    assert bool(order_lines(check)) is bool(turned)
+
+
+@pytest.mark.parametrize(
+    ("degrees", "said"),
+    [(0.31, "0.31°"), (-0.31, "−0.31°"), (0.04, "0.040°"), (6.82, "6.82°"), (20.44, "20.4°")],
+)
+def test_a_turn_of_the_ring_is_told_in_one_unit(degrees: float, said: str) -> None:
+    """A ring is measured in degrees, and what is below one is told in degrees too."""
+    assert said_turn(degrees * DEGREE) == said
+    assert said_turn(0.0) == "0°"
+
+
+def test_no_share_is_said_to_be_nothing_or_certain() -> None:
+    """An explanation of next to no weight is under 0.1 %, one of nearly all over 99.9 %."""
+    check = checked(of_other_lens(OSTRIN, 50.0).angles(), LIMIT / 20)
+    lines = [explanation_line(check, one) for one in check.explanations]
+    assert not any(line.startswith(("0.0%", "100.0%")) for line in lines)
+    assert any(line.startswith("under 0.1%") for line in lines)
 
 
 @pytest.mark.parametrize("camera", [OSTRIN, CORVANE], ids=lambda c: c.name)

@@ -6,7 +6,7 @@ import pytest
 from pydantic import TypeAdapter
 
 from optics.records.job import ReadingPart
-from optics.records.reading_words import said_figures, said_thing
+from optics.records.reading_words import said_figures, said_in_full, said_thing
 from tests.optics.records.jobs import READINGS
 
 MARK, TURN = READINGS[0], READINGS[2]
@@ -28,7 +28,7 @@ SAID = [
         READINGS[6], "Ring at 1.5 m",
         "slanting ruler at 1.5 m, sharpest 12 mm; 14 mm; 13 mm farther",
     ),
-    (READINGS[7], "Parallax on the ground glass", ""),
+    (READINGS[7], "Parallax on the ground glass", "the image moves with the eye"),
 ]  # fmt: skip
 
 
@@ -37,3 +37,4 @@ def test_thing_and_tries_are_told(typed: dict[str, str], thing: str, figures: st
     """Mark, stop, film and place tell readings apart, and the tries stand as understood."""
     part = READING.validate_python(typed)
     assert (said_thing(part), said_figures(part)) == (thing, figures)
+    assert said_in_full(part) == f"{thing}: {figures}"

@@ -98,3 +98,16 @@ def test_a_reading_that_makes_no_sense_is_refused() -> None:
     """A rotation on a bed is refused in its own sentence."""
     with pytest.raises(NoAnswer, match="This camera has no focusing thread to turn"):
         told({**job(BED), "found": [{"reading": READINGS[2]}]})
+
+
+@pytest.mark.parametrize("limit", ["0", "0 mm", "0 in"])
+def test_a_limit_of_nothing_is_not_stated(limit: str) -> None:
+    """An instrument whose limit was left at 0 is not printed as one without error."""
+    part = {"kind": "mark", "sharp_at": "∞", "limit": limit}
+    listed = {"instruments": [{"name": "Old tape", "limit": limit}]}
+    report = told({**job(), "left": [{"reading": part, "instrument": "Tape"}], "work": listed})
+    assert [(i.name, i.limit) for i in report.instruments] == [
+        ("Old tape", "not stated"), ("Tape", "not stated"),
+    ]  # fmt: skip
+    (tape,) = (i for i in report.instruments if i.name == "Tape")
+    assert tape.source == ""

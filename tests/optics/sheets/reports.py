@@ -22,6 +22,11 @@ def left(measured: str, limit: str = "0.005 mm") -> list[dict[str, Any]]:
     return [{"reading": part, "instrument": "Depth gauge"}]
 
 
+SCALE = {"marks": "∞ = 0; 3 m = 17; 1 m = 50", "depth_marks": "f/16 = 19", "limit": "0.2"}
+CAM = {
+    "body": {"kind": "a straight follower", "gain": "58"}, "turn": "52",
+    "lifts": "0 = 0; 20 = 1.1; 40 = 2.2",
+}  # fmt: skip
 BARE = {"found": [], "intake": None, "trays": [], "work": None}
 LONG = {
     "found": [{**record()["found"][0], "note": "a long note " * 300}] * 6,
@@ -44,7 +49,7 @@ CASES: dict[str, dict[str, Any]] = {
     "odd": ODD,
     "checked": {
         "standard": STANDARD, "gate": GATE, "witness": WITNESS, "budget": BUDGET,
-        "rangefinder": RANGEFINDER,
+        "rangefinder": RANGEFINDER | {"cam": CAM}, "scale": SCALE,
     },
     "far out": {"left": left("31.8")},
     "exact": {"left": left("28.80", "0 mm")},

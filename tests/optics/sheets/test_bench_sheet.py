@@ -48,9 +48,30 @@ def test_what_is_known_is_printed_and_what_is_not_is_asked(
     text = read_back(bench_sheet(report(), **HEADING)).text
     assert "Serial number No 41 207" in text
     assert "front plate body 4 × M1.7 × 3 brass A1" in text
-    assert "Ring at ∞ sharp at 18.4 m; 18.9 m; 18.6 m Bench tape · 2026-03-02" in text
+    assert "Ring at ∞: sharp at 18.4 m; 18.9 m; 18.6 m Bench tape · 2026-03-02" in text
     assert "Helicoid cleaned and greased 0.3 g" in text
     assert "0.05 mm × 2; 0.1 mm · paper · behind the mount" in text
     assert "Asked for soft at a distance; please look" in text
     bare = read_back(bench_sheet(report(**BARE, left=[], camera=None), **HEADING)).text
     assert "Serial number Lens number" in bare
+
+
+def test_everything_the_job_holds_is_printed(read_back: Callable[[bytes], Any]) -> None:
+    """Eight readings, shims found and fitted, and work done leave only rows to spare blank."""
+    readings = [reading(f"{28.80 + n / 100:.2f}") for n in range(8)]
+    taken = [{"reading": one, "instrument": "Depth gauge"} for one in readings]
+    whole = report(found=taken[:3], left=taken[3:5], readings=readings)
+    text = read_back(bench_sheet(whole, **HEADING)).text
+    for one in readings:
+        assert text.count(f"Register: {one['measured']} mm, made for 28.80 mm") == 1
+    assert text.index("As found") < text.index("In hand") < text.index("28.85 mm")
+    assert "0.05 mm × 2; 0.1 mm · paper · behind the mount" in text
+    assert "Fitted now 0.1 mm" in text
+    assert "One 0.1 paper shim taken out, 0.05 brass put in" in text
+    for known in ("Old mark", "Earlier repairs"):
+        assert text.count(known) == 1
+
+
+def reading(measured: str) -> dict[str, str]:
+    """Give a register reading, nominal 28.80 mm."""
+    return {"kind": "register", "measured": measured, "nominal": "28.80 mm", "limit": "0.005 mm"}

@@ -12,6 +12,7 @@ from optics.bench.correction import Correction
 from optics.bench.decision import said_decision, said_probability, said_rule
 from optics.bench.report import JobReport
 from optics.bench.uncertainty import budget
+from optics.bench.verdict import Verdict
 from optics.errors import NoAnswer, OutOfRange
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import NO_ACCREDITATION, certificate
@@ -123,8 +124,22 @@ def test_what_else_is_out_stands_beside_the_result(read_back: ReadBack) -> None:
     whole = report(**CASES["checked"])
     assert whole.open_checks
     text = read_back(made(whole)).text
-    for title, how in whole.open_checks:
-        assert f"{title}, as last measured: {how.words}" in text
+    for one in whole.open_checks:
+        how = "outside tolerance" if one.verdict is Verdict.OUTSIDE else "cannot be told"
+        assert f"{one.title}, as last measured: {how}" in text
+
+
+def test_what_was_checked_is_told_without_orders(read_back: ReadBack) -> None:
+    """All that was found besides focus stands on the paper, and what is still to do does not."""
+    whole = report(**CASES["checked"])
+    text = read_back(made(whole)).text.replace("\xa0", " ")
+    bench = read_back(bench_sheet(whole, **HEADING)).text.replace("\xa0", " ")
+    orders = [line for one in whole.checked for line in (*one.to_do, *one.weighed)]
+    assert orders
+    for one in whole.checked:
+        assert [said for said in one.said if plain(said) not in text] == []
+    assert [said for said in orders if plain(said) in text] == []
+    assert [said for said in orders if plain(said) not in bench] == []
 
 
 def test_without_a_guard_band_the_certificate_says_so(read_back: ReadBack) -> None:
@@ -164,3 +179,36 @@ def test_a_bare_certificate_is_still_whole(read_back: ReadBack) -> None:
     # Room for a stamp, and no word that would be taken for a name.
     assert "Workshop" not in text
     assert "14 Lantern Street" in text
+
+
+def test_a_reading_without_uncertainty_is_drawn_as_one(read_back: ReadBack) -> None:
+    """Where no uncertainty was stated, the drawing says so instead of showing a point as exact."""
+    bare = [{"reading": {"kind": "mark", "sharp_at": "∞"}, "instrument": "Tape"}]
+    text = read_back(made(report(left=bare))).text
+    assert "right, ± not stated" in text
+    assert "Tape not stated" in text
+    assert "± 0 mm" not in text
+    assert "0.000 mm" not in text
+
+
+def test_parallax_is_told_without_an_order(read_back: ReadBack) -> None:
+    """What parallax showed stands on the paper, and not that another reading is to be taken."""
+    text = read_back(made(report())).text
+    assert "The lens is too far out for this target. Parallax tells the direction only." in text
+    assert "take a measured reading" not in text.lower()
+
+
+def test_no_two_readings_look_alike(read_back: ReadBack) -> None:
+    """Result, readings and sources of uncertainty each say what was read, with its tries."""
+    both = left("28.81") + left("28.802; 28.804")
+    text = read_back(made(report(left=both))).text
+    for tries in ("28.81 mm", "28.802 mm; 28.804 mm"):
+        assert text.count(f"Register: {tries}, made for 28.80 mm.") == 3
+
+
+def test_no_figure_is_finer_than_any_instrument(read_back: ReadBack) -> None:
+    """An uncertainty of next to nothing is not spelled out in zeros, and never said to be none."""
+    text = read_back(made(report(left=left("28.80", "0.0000002 mm")))).text
+    assert "0.0000001" not in text
+    assert "less than 0.0001 mm" in text
+    assert "w = U less than 0.001 mm" in text

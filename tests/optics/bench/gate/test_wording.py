@@ -43,6 +43,6 @@ def test_what_is_left_of_the_tolerance_is_said() -> None:
     assert "The gate can take 0.050 mm of the tolerance of ± 0.084 mm; 0.034 mm is left" in (
         wording.said_tolerance(LOOSE, 0.084)
     )
-    assert wording.said_tolerance(LOOSE, 0.04).endswith("put the gate right first.")
+    assert wording.said_tolerance(LOOSE, 0.04).endswith(". Put the gate right first.")
     assert "ground side faces the lens" in wording.GROUND_SIDE
     assert "curl" in wording.FLAT_FILM

@@ -32,7 +32,7 @@ def test_a_told_combination() -> None:
         "Set the ring's ∞ against mark B instead of mark A: 10.0° clockwise, seen from the front.",
         "Leaves 0.020 mm too far in: as near as starts and marks can bring it.",
     )
-    assert wording.said_combination(found.first) == (
+    assert wording.said_combination(found, found.first) == (
         "Mark B, 2 starts farther in: 0.020 mm too far in, ± 0.046 mm; probability over 99 %."
     )
 
@@ -67,6 +67,10 @@ def test_none_fits() -> None:
     assert said.startswith("No combination is right within its uncertainty; the nearest, mark")
     assert "too far out. Look for a shim too many" in said
     assert "too far in. Look for a missing shim" in wording.verdict_line(ranking(-0.9))
+    for one in ranking(1.4).combinations:
+        said = wording.said_combination(ranking(1.4), one)
+        assert said.endswith("; does not fit.")
+        assert "%" not in said
     rest = wording.instructions(ranking(1.4))[-1]
     assert rest.startswith("Put right what remains, ")
 
