@@ -1,6 +1,7 @@
 """Reading job files and library files: strict, and one sentence for whatever is wrong."""
 
 import json
+import re
 from collections import Counter
 from collections.abc import Sequence
 from functools import partial
@@ -115,9 +116,13 @@ def problem_sentence(wrong: ValidationError, what: str = "job") -> str:
     if said is None:
         return f"In {place}: {one_line(first['msg'], 200)}."
     words = {name: one_line(str(text).replace("'", ""), 200) for name, text in told.items()}
+    if not _WORDS.fullmatch(words.get("tag", "")):
+        # What stands for a kind may be anything at all; only words are worth repeating.
+        words["tag"] = "given"
     return f"In {place}: {said.format(**words)}."
 
 
+_WORDS = re.compile(r"[\w -]+…?")
 _GROUP = "a group of fields in {{ }} is wanted here"
 _PROBLEMS = {
     "extra_forbidden": "this field is not known; remove it or correct its name",

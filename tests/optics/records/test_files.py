@@ -103,6 +103,7 @@ REFUSED: list[tuple[str, bytes, str]] = [
     ("no version", changed("version", ...), "The job has no “version”; this program reads version"),
     ("unknown field", changed("camera.shutter", "1/100"), "In camera → shutter: this field is not"),
     ("unknown kind", changed("readings.0.kind", "guess"), "In readings no. 1: the kind “guess”"),
+    ("odd kind", changed("readings.0.kind", {":": None}), "In readings no. 1: the kind “given”"),
     ("no kind", changed("readings.0.kind", ...), "In readings no. 1: its field “kind”"),
     ("number", changed("camera.lens.focal_length", 47), "In camera → lens → focal_length: write the"
      " figure as text with its unit, such as “1.2 m”."),
