@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
+from optics.records.files import read_job
 from optics.records.job import (
     CollimatorPart,
     MarkPart,
@@ -18,6 +19,7 @@ from optics.records.job import (
     RulerPart,
 )
 from optics.records.lantern_street import CAMERAS
+from optics.records.reading_words import said_thing
 from ui.camera_form import OWN
 from ui.command import main
 
@@ -145,7 +147,8 @@ def test_page_and_command_line_say_the_same(
         printed = capsys.readouterr().out
         assert plain_text(page).split() == printed.split(), reading
         assert camera in printed
-        assert reading in printed
+        (read,) = read_job(file.read_bytes()).readings
+        assert said_thing(read) in printed
 
 
 def test_remedies_are_in_shop_units(page: Page, bench_address: str) -> None:
