@@ -145,6 +145,7 @@ def test_why_brings_the_numbers_along(page: Page, bench_address: str) -> None:
     """A step of the Correction opens the classroom with its numbers, and the page keeps its own."""
     hands.open_correction(page, bench_address)
     hands.type_into(page, "Really sharp at", "17,5 m")
+    hands.wait_until_idle(page)
     hands.press(page.get_by_text("Show the working"))
     expect(page.get_by_role("button", name="Why?").first).to_be_visible()
     hands.wait_until_idle(page)
