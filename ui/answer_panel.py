@@ -10,13 +10,13 @@ from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer, Remedy
 from optics.bench.uncertainty import budget
 from optics.bench.verdict import Verdict
+from ui.bench_panel import judged_html
 from ui.figures.focus_drawing import side_view, turn_view
 
 HOW_TO_TYPE = (
     "Type figures as you would write them: 18,7 m, 3 ft 6, 1/8 in, 2 thou, ∞; several tries as "
     "18; 18.7; 19.5. Distances are from the film plane."
 )
-_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
 
 
 def answer_html(correction: Correction) -> str:
@@ -106,12 +106,6 @@ def _headline(correction: Correction) -> str:
         '<a class="jump" href="#what-to-do">What to do ↓</a></p>'
         + judged_html(correction.verdict, wording.tolerance_line(correction))
     )
-
-
-def judged_html(verdict: Verdict, words: str) -> str:
-    """A verdict by sign, word and colour."""
-    sign = f'<span aria-hidden="true">{_SIGNS[verdict]}</span>'
-    return f'<p class="verdict {verdict.name.lower()}">{sign} {escape(words)}</p>'
 
 
 def _sights(correction: Correction) -> str:

@@ -16,7 +16,7 @@ from ui import drafts
 from ui.camera_form import FOCUSING
 from ui.gate_form import GLASSES, PLATES
 from ui.open_job import job_name, set_open
-from ui.rows_of_job import ROWS, row_texts, show_rows
+from ui.rows_of_job import ROWS, show_rows
 from ui.scale_form import ACROSS, BEGIN
 from ui.standard_form import LEANS, MIDDLE
 
@@ -52,15 +52,15 @@ def fill(kept: KeptJob) -> None:
 
 
 def _fill(kept: KeptJob, but: Container[str] = ()) -> None:
-    """Fill in all fields but those named, and but the rows, which have numbers of their own."""
+    """Fill in all fields but those named; the rows have numbers of their own."""
     name = job_name(kept.line.number)
     for key, text in job_texts(kept.job).items():
-        if key not in but and not key.startswith(ROWS):
+        if key not in but:
             drafts.put(f"{name}.{key}", text)
 
 
 def job_texts(job: JobDocument) -> Texts:
-    """The text of every calculator's field that the job has something for."""
+    """The text of every calculator's field that the job has something for, but for the rows."""
     texts = _camera(job) | _under("workshop", _given(job.workshop))
     # Of several of a kind the last: the fields hold one of each.
     for reading in {reading.kind: reading for reading in job.readings}.values():
@@ -83,7 +83,7 @@ def job_texts(job: JobDocument) -> Texts:
         texts |= _under("budget", dict(job.budget.terms))
     if job.diagnosis is not None:
         texts |= _under("whole", _given(job.diagnosis))
-    return texts | row_texts(job)
+    return texts
 
 
 def _given(part: Part) -> Texts:

@@ -12,7 +12,7 @@ from optics.bench.rangefinder.set_up import Bench, SetUp, next_turns
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict
 from optics.units import format_distance, format_length
-from ui.answer_panel import judged_html
+from ui.bench_panel import judged_html
 from ui.figures.screw_drawing import screw_view
 from ui.figures.triangle_drawing import true_view, wrong_view
 

@@ -3,13 +3,11 @@
 Weighed together, they ask for one plan; each alone asks for any one of its remedies.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from optics.bench import wording
 from optics.bench.correction import Correction
 from optics.bench.diagnosis.wording import headline
-from optics.bench.plan import Plan
 from optics.bench.plan.wording import first_line, promise_line
 from optics.bench.remedies import Remedy
 from optics.bench.verdict import Verdict
@@ -49,13 +47,13 @@ def work_asked(job: JobDocument) -> list[Asked]:
 
 def _planned(whole: WholeCamera) -> Asked:
     plan = whole.plan
-    said = (headline(whole.diagnosis), first_line(plan), promise_line(plan), *_blocked(plan))
+    said = (headline(whole.diagnosis), first_line(plan), promise_line(plan))
+    blocked = (one.reason for one in plan.blocked)
     steps = (step.adjustment for step in plan.steps)
-    return Asked(" ".join(filter(None, said)), tuple(Work(s.title, s.instruction) for s in steps))
-
-
-def _blocked(plan: Plan) -> Iterable[str]:
-    return (one.reason for one in plan.blocked)
+    return Asked(
+        " ".join(filter(None, (*said, *blocked))),
+        tuple(Work(s.title, s.instruction) for s in steps),
+    )
 
 
 def _asked(found: Correction) -> Asked:

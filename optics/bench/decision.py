@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from optics.bench.uncertainty import Estimate, conformity
-from optics.bench.verdict import Guard, Verdict, judge_read, worst
+from optics.bench.verdict import Guard, Verdict, judge_read, worst_of
 from optics.units import format_length
 
 
@@ -37,7 +37,8 @@ def decide(error: Estimate, allowed: float, guard: Guard) -> Decision:
 
 def overall(decisions: Iterable[Decision]) -> Verdict | None:
     """One verdict for several figures: the worst of them; None for none."""
-    return worst(decision.verdict for decision in decisions)
+    verdicts = [decision.verdict for decision in decisions]
+    return worst_of(verdicts) if verdicts else None
 
 
 def said_rule(guard: Guard) -> str:

@@ -13,7 +13,7 @@ import numpy as np
 
 from optics.bench.cam import Cam, steps_to
 from optics.bench.uncertainty import Estimate, Source, from_repeats
-from optics.bench.verdict import Verdict, judge
+from optics.bench.verdict import Verdict, judge, worst_of
 from optics.errors import OutOfRange
 from optics.relation import Array
 
@@ -114,9 +114,7 @@ class Curve:
     @property
     def verdict(self) -> Verdict:
         """Inside only if every place is, outside if any is, each with its guard band."""
-        found = {judge(e, self.allowed) for e in self.focus_error}
-        worst = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.INSIDE)
-        return next(v for v in worst if v in found)
+        return worst_of(judge(error, self.allowed) for error in self.focus_error)
 
 
 @dataclass(frozen=True)

@@ -60,8 +60,9 @@ def judge_read(estimate: Estimate, tolerance: float, guard: Guard = Guard.EXPAND
     return Verdict.NOT_STATED if is_bare and found is Verdict.INSIDE else found
 
 
-def worst(verdicts: Iterable[Verdict]) -> Verdict | None:
-    """One verdict for several things: the worst of them; None for none."""
-    found = set(verdicts)
-    worst_first = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.NOT_STATED, Verdict.INSIDE)
-    return next((verdict for verdict in worst_first if verdict in found), None)
+_WORST_FIRST = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.NOT_STATED, Verdict.INSIDE)
+
+
+def worst_of(verdicts: Iterable[Verdict]) -> Verdict:
+    """One verdict for several things, at least one: the worst of them."""
+    return min(verdicts, key=_WORST_FIRST.index)

@@ -14,7 +14,7 @@ from optics.bench.report import Checked
 from optics.bench.scale_check import ScaleCheck
 from optics.bench.standard import wording as standard_wording
 from optics.bench.stoning import StoningMap
-from optics.bench.verdict import Verdict, worst
+from optics.bench.verdict import Verdict, worst_of
 from optics.bench.witness import Finding, Ranking
 from optics.bench.witness import wording as witness_wording
 from optics.records.budget import BudgetPart
@@ -102,7 +102,7 @@ def _cam(found: StoningMap) -> Checked:
 def _standard(found: StandardAnswer) -> Checked:
     standard, view = found.standard, found.view
     lean, mean = standard_wording.said_lean(standard.plane), standard_wording.said_mean(standard)
-    verdict = worst(corner.verdict for corner in view.corners)
+    verdict = worst_of(corner.verdict for corner in view.corners)
     worst_off = [corner for corner in view.corners if corner.verdict is verdict]
     corner = max(worst_off, key=lambda corner: abs(corner.error.value))
     at_worst = standard_wording.said_corner(corner, view)

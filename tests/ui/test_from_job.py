@@ -19,6 +19,7 @@ from tests.ui.windows import open_window
 from ui import drafts
 from ui.from_job import fill, job_texts, open_here
 from ui.open_job import open_job
+from ui.rows_of_job import row_texts
 
 SCALE = {
     "marks": "∞ = 0; 3 m = 17", "depth_marks": "f/16 = 19", "limit": "0.2", "across": False,
@@ -54,7 +55,7 @@ def given(document: dict[str, Any]) -> tuple[JobDocument, dict[str, Any]]:
     """The job, and what the forms give once they are filled in from it."""
     typed = read_job(json.dumps(document).encode())
     page = AppTest.from_function(form_page)
-    page.session_state["texts"] = job_texts(typed)
+    page.session_state["texts"] = job_texts(typed) | row_texts(typed)
     page.run()
     assert not page.exception
     return typed, dict(page.session_state["given"])
@@ -117,7 +118,7 @@ CAM = {
 def rows_given(typed: JobDocument) -> dict[str, Any]:
     """What the rows and the rangefinder's forms give once they are filled in from a job."""
     page = AppTest.from_function(rows_page, default_timeout=30)
-    page.session_state["texts"] = job_texts(typed)
+    page.session_state["texts"] = job_texts(typed) | row_texts(typed)
     page.run()
     assert not page.exception
     return dict(page.session_state["given"])
@@ -163,7 +164,7 @@ def test_every_part_has_its_texts() -> None:
     parts = {"standard": STANDARD, "witness": WITNESS}
     rangefinder = next(iter(RANGEFINDERS.values()))
     typed = JobDocument.model_validate(parts).model_copy(update={"rangefinder": rangefinder})
-    texts = job_texts(typed)
+    texts = job_texts(typed) | row_texts(typed)
     assert texts["depths.more"] == STANDARD["depths"]
     assert texts["witness.error"] == WITNESS["error"]
     assert texts["rangefinder.read.pairs"] == rangefinder.pairs

@@ -8,6 +8,11 @@ from optics.bench.remedies import Workshop
 from optics.bench.shims import DIGITS, Leaves
 from optics.errors import OutOfRange
 
+CORNERS = {
+    "upper right": (1, 1), "upper left": (-1, 1), "lower left": (-1, -1), "lower right": (1, -1),
+}  # fmt: skip
+"""Each corner's side and height, seen from the front; the standard's screws stand there."""
+
 
 @dataclass(frozen=True)
 class Screw:

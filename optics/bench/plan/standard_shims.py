@@ -8,7 +8,7 @@ import numpy as np
 from optics.bench.camera import Camera
 from optics.bench.diagnosis.faults import Cause, Vector
 from optics.bench.plan.adjustment import Adjustment, Blocked
-from optics.bench.plan.at_hand import AtHand
+from optics.bench.plan.at_hand import CORNERS, AtHand
 from optics.bench.shims import Leaves, Pack
 from optics.bench.standard.mount import Screw, plan_shims
 from optics.bench.standard.plane import Plane
@@ -19,8 +19,6 @@ from optics.units import format_length
 _LEAF = 0.01
 # Less taken off a lean than a tenth of it is not worth four screws.
 _HELPS = 0.9
-_CORNERS = {"upper right": (1, 1), "upper left": (-1, 1), "lower left": (-1, -1),
-            "lower right": (1, -1)}  # fmt: skip
 
 
 def square_the_standard(
@@ -32,7 +30,7 @@ def square_the_standard(
     drawer would make the standard squarer.
     """
     del camera
-    places = np.array(list(_CORNERS.values())) * np.array(at_hand.standard_screws)
+    places = np.array(list(CORNERS.values())) * np.array(at_hand.standard_screws)
     slopes = np.array([wanted["tilt_x"], wanted["tilt_y"]])
     packs = _packs(places, slopes, at_hand.workshop.drawer)
     thick = np.array([pack.thickness for pack in packs])
@@ -65,7 +63,7 @@ def _adjustment(places: Vector, packs: Sequence[Pack], slope: Vector) -> Adjustm
     limit, why = _LEAF / 2, "shims under the standard"
     sway = limit / np.sqrt((places**2).sum(axis=0))
     middle = float(np.mean([pack.thickness for pack in packs]))
-    named = {name: pack for name, pack in zip(_CORNERS, packs, strict=True) if pack.leaves}
+    named = {name: pack for name, pack in zip(CORNERS, packs, strict=True) if pack.leaves}
     said = (f"{_thickness(pack)} at the {name}{_of(pack)}" for name, pack in named.items())
     return Adjustment(
         cause=Cause.TILT,

@@ -8,9 +8,10 @@ from optics.bench.camera import Bed, Camera, FrontCell, Helicoid, Turn
 from optics.bench.cautions import SOLVENTS, SPRINGS, SUN, Caution
 from optics.bench.diagnosis.faults import Cause, marked_focal, pitch_of
 from optics.bench.instruments import INSTRUMENTS
+from optics.bench.plan.at_hand import CORNERS
 from optics.bench.plan.controls import step_of
 from optics.bench.practice.levels import State
-from optics.bench.practice.stand import CORNERS, Stand, film_per_degree
+from optics.bench.practice.stand import Stand, film_per_degree
 
 _TURNS = (str(Turn.CLOCKWISE), str(Turn.COUNTER_CLOCKWISE))
 _PACK = ("thicker", "thinner")

@@ -11,6 +11,7 @@ import numpy as np
 from optics.bench.camera import Bed, Camera, Turn
 from optics.bench.diagnosis.faults import film_factor, marked_focal, pitch_of
 from optics.bench.plan.adjustment import Adjustment
+from optics.bench.plan.at_hand import CORNERS
 from optics.bench.practice.camera import PracticeCamera
 from optics.errors import Unreadable
 
@@ -101,17 +102,13 @@ def _film(practice: PracticeCamera, amount: str, way: str) -> PracticeCamera:
     return practice.with_fault("gate", float(amount) * (-1 if way == "nearer" else 1))
 
 
-_CORNERS = {"upper right": (1, 1), "upper left": (-1, 1), "lower left": (-1, -1),
-            "lower right": (1, -1)}  # fmt: skip
-
-
 def _standard(practice: PracticeCamera, words: str) -> PracticeCamera:
     """Raise the standard at its corners: the plane through the four is what it then does."""
-    leaves = dict.fromkeys(_CORNERS, 0.0)
+    leaves = dict.fromkeys(CORNERS, 0.0)
     for amount, corner in re.findall(rf"{_LENGTH} at the (\w+ \w+)", words):
         leaves[corner] = float(amount)
     side, up = practice.at_hand.standard_screws
-    points = np.array([[1.0, x * side, y * up] for x, y in _CORNERS.values()])
+    points = np.array([[1.0, x * side, y * up] for x, y in CORNERS.values()])
     plane, *_ = np.linalg.lstsq(points, np.array(list(leaves.values())), rcond=None)
     for name, change in zip(("seat", "tilt_x", "tilt_y"), plane, strict=True):
         practice = practice.with_fault(name, float(change))

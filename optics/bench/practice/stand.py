@@ -15,7 +15,7 @@ from optics.bench.diagnosis.faults import Cause, Faults, film_factor
 from optics.bench.diagnosis.forward import TrueLens
 from optics.bench.diagnosis.observations import observe
 from optics.bench.diagnosis.priors import Prior, Priors, usual_priors
-from optics.bench.plan.at_hand import AtHand
+from optics.bench.plan.at_hand import CORNERS, AtHand
 from optics.bench.practice.instruments import MEASURED, showing
 from optics.bench.readings import (
     CoincidenceReading,
@@ -32,9 +32,6 @@ from optics.units import format_distance
 # Marks that rings usually bear (m), of which two near ones and a far target are chosen.
 _ENGRAVED = (1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0, 30.0, 50.0)
 _FAR, _MIDDLE, _NEAR = 200.0, 60.0, 25.0
-CORNERS = {"upper right": (1, 1), "upper left": (-1, 1), "lower left": (-1, -1),
-           "lower right": (1, -1)}  # fmt: skip
-"""Each corner's side and height, seen from the front."""
 
 
 class Moved(StrEnum):

@@ -21,7 +21,7 @@ from optics.bench.rangefinder.model import (
 from optics.bench.rangefinder.near_setting import NearAdvice, Setting
 from optics.bench.rangefinder.set_up import Bench, Round, SetUp
 from optics.bench.uncertainty import Estimate
-from optics.bench.verdict import Verdict, judge
+from optics.bench.verdict import Verdict, judge, worst_of
 from optics.errors import ShimwrightError
 from optics.units import format_angle, format_distance, format_length
 
@@ -61,9 +61,8 @@ def said_excess(angle: float) -> str:
 def verdict(found: SetUp) -> Verdict:
     """Whether both ends are inside the goal, each with its guard band."""
     allowed = found.bench.goal.error
-    judged = {judge(end, allowed) for end in (found.correction.far, found.correction.near)}
-    worst = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.INSIDE)
-    return next(one for one in worst if one in judged)
+    ends = (found.correction.far, found.correction.near)
+    return worst_of(judge(end, allowed) for end in ends)
 
 
 def next_lines(found: SetUp) -> tuple[str, ...]:
