@@ -34,6 +34,13 @@ class Draft:
     texts: dict[str, str] = field(default_factory=dict)
     unwritten: dict[str, str | None] = field(default_factory=dict)
     trouble: str = ""
+    page: str = ""
+    shown: set[str] = field(default_factory=set)
+
+    def begin(self, page: str) -> None:
+        """Take note of which page is drawn: on another than before no field stands there yet."""
+        if page != self.page:
+            self.page, self.shown = page, set()
 
     def change(self, key: str, text: str | None) -> None:
         """Give a field another text, or with None forget it."""
@@ -79,9 +86,10 @@ def _opened() -> Draft:
 
 
 @contextmanager
-def kept_while_drawn() -> Iterator[None]:
+def kept_while_drawn(page: str) -> Iterator[None]:
     """Write what has changed once the page is drawn, also where drawing it was cut short."""
     mine = draft()
+    mine.begin(page)
     try:
         yield
     finally:
@@ -90,9 +98,16 @@ def kept_while_drawn() -> Iterator[None]:
 
 def recall(key: str) -> str | None:
     """Put the text back that a field had when the page was last open; that text, if any."""
-    text = draft().texts.get(key)
-    if text is not None and key not in st.session_state:
-        st.session_state[key] = text
+    mine = draft()
+    text = mine.texts.get(key)
+    if key not in st.session_state:
+        if text is not None:
+            st.session_state[key] = text
+    elif key not in mine.shown:
+        # A field of two pages may be built anew by the browser when one follows the other, and
+        # would begin with what it holds untouched and report that as typed: so it is told.
+        st.session_state[key] = st.session_state[key]
+    mine.shown.add(key)
     return text
 
 

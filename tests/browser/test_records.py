@@ -169,6 +169,23 @@ def test_what_is_typed_on_a_calculator_outlives_the_server(page: Page, bench: Be
     expect(page.get_by_role("combobox", name="Task")).to_have_value("Check an engraved scale")
 
 
+def test_fields_of_two_pages_keep_their_texts_between_them(page: Page, bench_address: str) -> None:
+    """Going to and fro between two pages that ask for the same figures changes none of them."""
+    hands.open_correction(page, bench_address)
+    hands.choose(page, CAMERA, "Your own camera")
+    typed = {"Lead, mm": "18 mm", "Number of starts": "6", "Shims fitted now, mm": "0.1 x 2"}
+    for label, text in typed.items():
+        hands.write(page, label, text)
+    for _ in range(5):
+        for title, step in (("Whole camera", "1 read"), ("Correction", "Reading")):
+            hands.go(page, title)
+            hands.press(page.get_by_role("combobox", name=step))
+            page.keyboard.press("Escape")
+            hands.write(page, "Its name", title)
+            for label, text in typed.items():
+                assert value(page, label) == text, f"{label} on {title}"
+
+
 def test_each_browser_has_its_own_draft(chromium: Browser, bench_address: str) -> None:
     """What one browser types is not seen in another, and comes back in its own."""
     pages = [chromium.new_context().new_page() for _ in range(2)]

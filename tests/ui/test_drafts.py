@@ -1,5 +1,6 @@
 """What is typed in a browser is kept for that browser, field by field."""
 
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,7 @@ from ui import drafts
 
 def typed(key: str, text: str) -> None:
     """Type a text into a field that is empty at first, as one run of the page does."""
-    with drafts.kept_while_drawn():
+    with drafts.kept_while_drawn("Correction"):
         drafts.note(key, text, "")
 
 
@@ -25,16 +26,45 @@ def test_a_new_window_finds_what_was_typed(records: Store, monkeypatch: pytest.M
     assert drafts.recall("mark.limit") is None
 
 
+class Told(dict[str, str]):
+    """A session that remembers which texts the browser was told, as the page server does."""
+
+    def __init__(self) -> None:
+        self.told: list[str] = []
+
+    def __setitem__(self, key: str, text: str) -> None:
+        self.told.append(key)
+        super().__setitem__(key, text)
+
+
+def test_a_field_is_told_its_text_once_on_every_page(
+    records: Store, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """On another page a field has the text just typed in it told again, and then no more."""
+    open_window(monkeypatch)
+    session = Told()
+    monkeypatch.setattr(drafts.st, "session_state", session)
+    for page, cut_short in (("one", False), ("two", True), ("two", False), ("two", False)):
+        with suppress(InterruptedError), drafts.kept_while_drawn(page):
+            for key in ("early", "late"):
+                drafts.recall(key)
+                session.setdefault(key, "18 mm")
+                if cut_short:
+                    raise InterruptedError
+    assert [key for key in session.told if key in ("early", "late")] == ["early", "late"]
+    assert session["late"] == "18 mm"
+
+
 def test_what_stands_there_untouched_is_not_written(
     records: Store, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Showing a page writes nothing; changing a field back to what it was at first does."""
     open_window(monkeypatch)
-    with drafts.kept_while_drawn():
+    with drafts.kept_while_drawn("Correction"):
         drafts.note("lead", "18 mm", "18 mm")
     assert records.drafts() == []
     for text in ("12", "18 mm"):
-        with drafts.kept_while_drawn():
+        with drafts.kept_while_drawn("Correction"):
             drafts.note("lead", text, "18 mm")
     assert records.draft(BROWSER) == {"lead": "18 mm"}
 
@@ -81,7 +111,7 @@ def test_a_draft_is_written_although_the_page_was_cut_short(
     open_window(monkeypatch)
 
     def draw() -> None:
-        with drafts.kept_while_drawn():
+        with drafts.kept_while_drawn("Correction"):
             drafts.note("a", "1", "")
             raise ZeroDivisionError
 
@@ -113,6 +143,6 @@ def test_fields_are_forgotten_by_their_prefix(
     open_window(monkeypatch)
     for key in ("record 1.title", "record 12.title"):
         typed(key, "x")
-    with drafts.kept_while_drawn():
+    with drafts.kept_while_drawn("Correction"):
         drafts.forget("record 1.")
     assert records.draft(BROWSER) == {"record 12.title": "x"}

@@ -16,7 +16,7 @@ def test_the_open_job_is_open_again_after_a_reload(
     """A browser that comes back has its job open, as it is kept now."""
     number = records.add_job(JobDocument(title="one"))
     open_window(monkeypatch)
-    with drafts.kept_while_drawn():
+    with drafts.kept_while_drawn("Correction"):
         set_open(number)
     records.save_job(number, JobDocument(title="two"))
     open_window(monkeypatch)

@@ -20,6 +20,6 @@ def show() -> None:
 pages = {title: st.Page(show, title=title, url_path=place) for title, place in PAGES.items()}
 page = st.navigation(list(pages.values()), position="top")
 dress_page(page.title)
-with kept_while_drawn():
+with kept_while_drawn(page.title):
     strip(pages, page.title)
     show()
