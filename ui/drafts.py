@@ -28,7 +28,10 @@ def is_browser_name(text: str) -> bool:
 
 @dataclass
 class Draft:
-    """The texts that were typed in one browser, and those of them not yet in the store."""
+    """The texts that were typed in one browser, and those of them not yet in the store.
+
+    `shown` are the keys of the fields drawn since the window's present page came up.
+    """
 
     browser: str
     texts: dict[str, str] = field(default_factory=dict)
