@@ -15,7 +15,7 @@ def test_released_lines_stand() -> None:
 
 
 def test_additions_are_listed() -> None:
-    """Whatever the result says beyond what was released is listed, and all that is listed stands."""
+    """All that the result says beyond what was released is listed, and the list holds no more."""
     released = set(RELEASED.read_text(encoding="utf-8").splitlines())
     listed = set(ADDED.read_text(encoding="utf-8").splitlines())
     assert sorted(_now() - released - listed) == []
