@@ -11,6 +11,7 @@ from optics.records.result import ResultDocument, result_of
 from optics.records.result_parts import FigureOut
 from optics.records.solve import Solution, solve
 from tests.optics.records.jobs import BED, FOCUSINGS, HELICOID, READINGS, job
+from tests.optics.records.result_lines import ADDED, RELEASED, lines_of
 
 
 def solved(document: dict[str, Any]) -> Solution:
@@ -104,3 +105,21 @@ def test_a_remedy_has_its_figures_and_sense() -> None:
     ring = next(r for r in answer.remedies if r.kind == "ring")
     assert ring.figures["rotation"] == pytest.approx(-math.pi / 10)
     assert ring.figures["sense"] == "clockwise"
+
+
+def _said_now() -> set[str]:
+    return set(lines_of(ResultDocument.model_json_schema(mode="serialization")))
+
+
+def test_released_lines_stand() -> None:
+    """Nothing that a reader of the result could rely on was removed or means something else."""
+    released = RELEASED.read_text(encoding="utf-8").splitlines()
+    assert sorted(set(released) - _said_now()) == []
+
+
+def test_additions_are_listed() -> None:
+    """All that the result says beyond what was released is listed, and the list holds no more."""
+    released = set(RELEASED.read_text(encoding="utf-8").splitlines())
+    listed = set(ADDED.read_text(encoding="utf-8").splitlines())
+    assert sorted(_said_now() - released - listed) == []
+    assert sorted(listed - _said_now()) == []
