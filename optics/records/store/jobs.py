@@ -8,7 +8,8 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from optics.errors import OutOfRange
-from optics.records.files import LARGEST_FILE, read_job, write_job
+from optics.records.day import said_day
+from optics.records.files import LARGEST_FILE, read_kept_job, write_job
 from optics.records.intake import CustomerPart, IdentityPart, IntakePart
 from optics.records.job import JobDocument
 from optics.records.store.learned import keep_figures
@@ -93,8 +94,8 @@ def columns(job: JobDocument, text: str) -> dict[str, str]:
         "camera_kind": folded(name),
         "serial": intake.identity.serial,
         "state": (job.work or WorkPart()).state,
-        "received": (intake.dates.received or "").strip(),
-        "finished": (intake.dates.finished or "").strip(),
+        "received": said_day(intake.dates.received),
+        "finished": said_day(intake.dates.finished),
         "digest": digest(text),
         "words": folded(" ".join(_texts(job.model_dump()))),
     }
@@ -145,7 +146,7 @@ def go_to(connection: sqlite3.Connection, number: int, revision: int | None, now
     if revision is None:
         return
     text = SHELF.document(connection, number, revision)
-    _make_current(connection, number, revision, read_job(text.encode()), text, now)
+    _make_current(connection, number, revision, read_kept_job(text.encode()), text, now)
 
 
 def _make_current(
@@ -169,7 +170,7 @@ def kept(connection: sqlite3.Connection, number: int) -> KeptJob:
     return KeptJob(
         JobLine(*row),
         revision,
-        read_job(SHELF.document(connection, number, revision).encode()),
+        read_kept_job(SHELF.document(connection, number, revision).encode()),
         SHELF.before(connection, number, revision) is not None,
         SHELF.after(connection, number, revision) is not None,
     )

@@ -105,7 +105,7 @@ def test_pairs_come_back_as_they_were_written(pairs: list[tuple[float, list[floa
 
 def test_the_echo_names_every_mark_and_reading() -> None:
     """What is echoed is each mark with each of its readings, so that a slip can be seen."""
-    found = MARK_ANGLES.read("∞ = 0; 3 m = 17.3, 17.2")
+    found = MARK_ANGLES.read("∞ = 0; 3 m = 17.3; 17.2")
     assert MARK_ANGLES.echo(found) == "2 marks: infinity (∞) at 0°; 3 m at 17.3°; 17.2°"
     assert MARK_ANGLES.echo(MARK_ANGLES.read("3 m = 1")) == "1 mark: 3 m at 1°"
 

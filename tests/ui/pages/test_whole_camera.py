@@ -105,7 +105,7 @@ def by_hand() -> dict[str, Any]:
         "workshop": {"drawer": WORKSHOP.drawer},
         "readings": readings,
         "rangefinder": rangefinder
-        | {"pairs": "∞ = 11.4, 10.9, 11.1; 1 m = 0.932, 0.929, 0.933", "tape": "2 mm"},
+        | {"pairs": "∞ = 11.4; 10.9; 11.1; 1 m = 0.932; 0.929; 0.933", "tape": "2 mm"},
         "diagnosis": {"picture": "36 × 24", "infinity_screw": "0.2", "near_screw": "0.05"},
     }
 
