@@ -17,6 +17,7 @@ from optics.errors import ShimwrightError
 from optics.records.fields import named_pieces
 
 _SIZES = {"frame", "corners", "screws_apart", "picture", "standard_screws"}
+_MARKS = ("marks", "depth_marks")
 _LEAVES = {"drawer", "fitted", "leaves", "added", "removed"}
 _READERS: tuple[Callable[[str], object], ...] = (
     units.read_length,
@@ -41,19 +42,24 @@ def write_as_now(document: Any, wrong: ValidationError) -> bool:
 
 
 def _texts(document: Any, steps: Sequence[int | str]) -> Iterator[tuple[Any, Any, str]]:
-    """The text that an error's place leads to, or all texts of the part there."""
-    holder, key, node, name = None, None, document, ""
+    """The text that an error's place leads to, or the marks of the part there, with its name."""
+    holder, key, node, name, told = None, None, document, "", None
     for step in steps:
-        is_in = (isinstance(node, dict) and step in node) or (
-            isinstance(node, list) and isinstance(step, int) and step < len(node)
-        )
-        if is_in:  # Other steps name the kind of a part, which is no place in the file.
+        if isinstance(node, dict) and node.get("kind") == step and node is not told:
+            told = node  # The step names the kind of the part, which is no place in the file.
+        elif _holds(node, step):
             holder, key, node = node, step, node[step]
             name = step if isinstance(step, str) else name
     if isinstance(node, str):
         yield holder, key, name
     elif isinstance(node, dict):
-        yield from ((node, name, name) for name, text in node.items() if isinstance(text, str))
+        yield from ((node, name, name) for name in _MARKS if isinstance(node.get(name), str))
+
+
+def _holds(node: Any, step: int | str) -> bool:
+    if isinstance(node, dict):
+        return step in node
+    return isinstance(node, list) and isinstance(step, int) and step < len(node)
 
 
 def _as_now(name: str, text: str) -> str:
@@ -70,8 +76,8 @@ def _as_now(name: str, text: str) -> str:
 def _named(name: str, piece: str) -> str:
     mark, equals, rest = piece.partition("=")
     if name == "screws":
-        return f"{mark}= {' + '.join(_in_mm(re.split(r'\s*\+\s*', rest.strip())))}"
-    return f"{mark}{equals} {'; '.join(_pieces(rest))}"
+        return f"{mark}= " + " + ".join(_in_mm(re.split(r"\s*\+\s*", rest.strip())))
+    return f"{mark}{equals} " + "; ".join(_pieces(rest))
 
 
 def _pieces(text: str) -> list[str]:
