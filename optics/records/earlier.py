@@ -17,6 +17,7 @@ from optics.errors import ShimwrightError
 from optics.records.fields import named_pieces
 
 _SIZES = {"frame", "corners", "screws_apart", "picture", "standard_screws"}
+_PLACED = {"depths", "screws"}
 _MARKS = ("marks", "depth_marks")
 _LEAVES = {"drawer", "fitted", "leaves", "added", "removed"}
 _READERS: tuple[Callable[[str], object], ...] = (
@@ -74,10 +75,11 @@ def _as_now(name: str, text: str) -> str:
 
 
 def _named(name: str, piece: str) -> str:
-    mark, equals, rest = piece.partition("=")
+    mark, _, rest = piece.partition("=")
+    mark = ", ".join(_pieces(mark)) if name in _PLACED else mark.strip()
     if name == "screws":
-        return f"{mark}= " + " + ".join(_in_mm(re.split(r"\s*\+\s*", rest.strip())))
-    return f"{mark}{equals} " + "; ".join(_pieces(rest))
+        return f"{mark} = " + " + ".join(_in_mm(re.split(r"\s*\+\s*", rest.strip())))
+    return f"{mark} = " + "; ".join(_pieces(rest))
 
 
 def _pieces(text: str) -> list[str]:

@@ -224,11 +224,10 @@ def pairs(
 
     def read_one(piece: str) -> Pair:
         mark, equals, readings = piece.partition("=")
-        if not equals or not mark.strip() or not readings.strip():
+        if not equals or not mark.strip() or not readings.strip() or readings.rstrip()[-1] == ";":
             raise Unreadable(
                 f"The {words} “{piece.strip()}” cannot be understood: write each {one} with its "
-                f"readings, such as {example}, and a semicolon between readings and between "
-                f"{one}s.",
+                f"reading, such as {example}, and a semicolon between {one}s.",
                 quantity=words,
                 value=piece,
             )

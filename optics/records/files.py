@@ -14,6 +14,7 @@ from optics.records.earlier import write_as_now
 from optics.records.job import JobDocument
 
 LARGEST_FILE = 1_000_000
+_ROUNDS = 3
 
 Document = TypeVar("Document", bound=BaseModel)
 
@@ -50,13 +51,14 @@ def read_document(data: bytes, kind: type[Document], what: str, *, kept: bool = 
 
 
 def _validated(found: Any, kind: type[Document], kept: bool) -> Document:
-    try:
-        return kind.model_validate(found)
-    except ValidationError as wrong:
-        if not (kept and write_as_now(found, wrong)):
-            raise
-    # A part's own check runs once its fields are good, so it may be refused only now.
-    return _validated(found, kind, kept)
+    # A part's own check runs once its fields are good, so it is refused only then.
+    for _ in range(_ROUNDS if kept else 0):
+        try:
+            return kind.model_validate(found)
+        except ValidationError as wrong:
+            if not write_as_now(found, wrong):
+                break
+    return kind.model_validate(found)
 
 
 def write_job(job: JobDocument) -> str:

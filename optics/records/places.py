@@ -16,8 +16,8 @@ from optics.units import Understood
 _LONGEST_TEXT = 2000
 _WORDS = {"top": (0, 1), "bottom": (0, -1), "left": (-1, 0), "right": (1, 0)}
 _MIDDLE = {"middle", "centre", "center"}
-# A place is two figures, and a comma with a space after it parts them: no decimal comma has one.
-_COMMA = re.compile(r"\s*,\s+")
+# A place is two figures, so that a comma may part them with a space: no decimal comma has one.
+_BETWEEN = re.compile(r"\s*;\s*|\s*,\s+")
 # Beyond a millimetre's millionth a place is not told apart from another.
 _DIGITS = 6
 
@@ -61,7 +61,7 @@ def read_place(text: str, words: str = "place") -> Place:
         if max(abs(x), abs(y)) == 1 and abs(x) + abs(y) == len(named):
             return Place(text, float(x), float(y), True)
     try:
-        figures = units.with_unit_at_end(text, _COMMA.split(text.strip()), words, "−30, 25")
+        figures = units.with_unit_at_end(text, _BETWEEN.split(text.strip()), words, "−30, 25")
         x, y = (units.read_length(figure, words=words).value for figure in figures)
     except ValueError:
         raise Unreadable(

@@ -76,6 +76,11 @@ def folded(text: str) -> str:
     return " ".join("".join(c for c in parts if not unicodedata.combining(c)).split())
 
 
+def joined(text: str) -> str:
+    """A serial number as a search compares it: without the blanks and marks that group it."""
+    return "".join(c for c in folded(text) if c.isalnum())
+
+
 def camera_name(job: JobDocument) -> str:
     """What kind of camera it is: as it was described, else as it was booked in."""
     described = job.camera.name.strip() if job.camera else ""
@@ -97,8 +102,14 @@ def columns(job: JobDocument, text: str) -> dict[str, str]:
         "received": said_day(intake.dates.received),
         "finished": said_day(intake.dates.finished),
         "digest": digest(text),
-        "words": folded(" ".join(_texts(job.model_dump()))),
+        "words": _words(job, intake.identity),
     }
+
+
+def _words(job: JobDocument, camera: IdentityPart) -> str:
+    """Every text of a job, and its serial numbers once more without blanks."""
+    numbers = map(joined, (camera.serial, camera.lens_serial))
+    return " ".join([folded(" ".join(_texts(job.model_dump()))), *filter(None, numbers)])
 
 
 def _texts(value: Any) -> Iterator[str]:
@@ -178,7 +189,10 @@ def kept(connection: sqlite3.Connection, number: int) -> KeptJob:
 
 @dataclass(frozen=True)
 class Search:
-    """What is looked for: every word somewhere in the job, and the state if one is given."""
+    """What is looked for: every word somewhere in the job, and the state if one is given.
+
+    A serial number is found however its digits are grouped, there or here.
+    """
 
     words: str = ""
     state: str | None = None
@@ -196,8 +210,10 @@ class Search:
             conditions.append("state = ?")
             filled.append(self.state)
         for word in folded(self.words).split():
-            conditions.append("instr(words, ?)")
-            filled.append(word)
+            is_number = any(c.isdigit() for c in word)
+            ways = [word, *({joined(word)} - {word} if is_number else ())]
+            conditions.append(f"({' OR '.join(['instr(words, ?)'] * len(ways))})")
+            filled += ways
         return " AND ".join(conditions), filled
 
 
