@@ -37,7 +37,7 @@ APERTURE = fields.f_number("aperture")
 
 
 def _echo_depths(depths: tuple[Understood, ...]) -> str:
-    return "; ".join(depth.echo for depth in depths)
+    return ", ".join(depth.echo for depth in depths)
 
 
 DEPTHS = places.placed(DEPTH.read, _echo_depths, "depth readings", "top left = 0.02")

@@ -301,7 +301,7 @@ def test_unreadable_lengths(reader: Reader, text: str, reason: str) -> None:
 
 @pytest.mark.parametrize("text", ["1000", "1435", "1435,5", "3500.0"])
 def test_a_bare_distance_of_a_kilometre_is_asked_about(text: str) -> None:
-    """No lens is set by a subject a thousand metres off, so the unit is asked, and taken if said."""
+    """Nobody sets a lens by a subject a kilometre off, so the unit is asked, and taken if said."""
     with pytest.raises(Unreadable, match=rf"metres or millimetres\? .* {text} mm or {text} m\.$"):
         read_distance(text)
     assert read_distance(f"{text} mm").value < read_distance(f"{text} m").value

@@ -18,7 +18,8 @@ def test_every_day_can_be_written(day: date) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["6/3/2026", "14.14.2026", "12.14.2026", "31.6.2026", "14 De 2026", "14 Dez 2026", "2026-3-6", "20260306", "2026-W10-5", "2026-02-29", "2026-13-01", "0000-01-01",
+    ["6/3/2026", "14.14.2026", "12.14.2026", "31.6.2026", "14 De 2026", "14 Dez 2026", "2026-3-6",
+     "20260306", "2026-W10-5", "2026-02-29", "2026-13-01", "0000-01-01",
      "２０２６-03-06", "2026-03-06T09:00", "today", "", "1e308", "2026-03-06" * 50],
 )  # fmt: skip
 def test_any_other_way_of_writing_a_day_is_refused(text: str) -> None:
@@ -70,4 +71,5 @@ def test_a_day_written_is_never_another(day: date, form: int) -> None:
     try:
         assert read_day(written) == day
     except Unreadable:
-        assert form in (2, 5) and day.day <= 12
+        assert form in (2, 5)
+        assert day.day <= 12
