@@ -62,7 +62,7 @@ def read_place(text: str, words: str = "place") -> Place:
             return Place(text, float(x), float(y), True)
     try:
         figures = units.with_unit_at_end(text, _BETWEEN.split(text.strip()), words, "−30, 25")
-        x, y = (units.read_length(figure, words=words).value for figure in figures)
+        across, up = (units.read_length(figure, words=words).value for figure in figures)
     except ValueError:
         raise Unreadable(
             f"The {words} “{text.strip()}” cannot be understood: write a corner such as top left, "
@@ -71,7 +71,7 @@ def read_place(text: str, words: str = "place") -> Place:
             quantity=words,
             value=text,
         ) from None
-    return Place(text, x, y, False)
+    return Place(text, across, up, False)
 
 
 PLACE = Typed(

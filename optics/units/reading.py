@@ -135,7 +135,7 @@ def _length(text: str, measured: Measure) -> Understood:
     if measured.unit.sign in ("mm", "m"):
         return Understood(text, value, measured.written, measured.is_bare)
     metric = f"{trimmed(value / 1000, 3)} m" if abs(value) >= 1000 else f"{_fine(value)} mm"
-    return Understood(text, value, f"{metric} = {measured.written}")
+    return Understood(text, value, f"{metric} = {measured.written}", measured.is_bare)
 
 
 def _fine(value: float) -> str:
