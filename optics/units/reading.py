@@ -36,34 +36,46 @@ class Understood:
 
 
 def read_length(
-    text: str, *, unit: str = "mm", words: str = "length", is_small: bool = False
+    text: str,
+    *,
+    unit: str = "mm",
+    words: str = "length",
+    is_small: bool = False,
+    any_size: bool = False,
 ) -> Understood:
     """Read a signed length, in mm; a number without a unit is in `unit`.
 
     ``0.05``, ``−0,05 mm``, ``1/8 in``, ``3 1/2"``, ``3 ft 6``, ``2 thou``. The inch is 25.4 mm
     exactly (international yard and pound agreement, 1959). A foot or inch sign is ``'`` or
     ``"``, or ``''``. ``44,661`` is refused unless `is_small`: what a gauge reads is never
-    thousands of mm. ``mil`` is refused: it means a thousandth of an inch to one shop and a
-    millimetre to the next.
+    thousands of mm. A bare number of a thousand metres or more is refused with the question which
+    unit is meant, unless `any_size`. ``mil`` is refused: it means a thousandth of an inch to one
+    shop and a millimetre to the next.
     """
     example = f"0.05 mm, 1/8 in or a number of {LENGTHS[unit].sign}"
     question = Question(text, words, example, is_small)
     if text.strip().lower() in INFINITE:
         raise question.outside("must be finite")
-    return _length(text, _measured(question, unit))
+    return _length(text, _measured(question, unit, any_size))
 
 
 def read_distance(
-    text: str, *, unit: str = "m", words: str = "distance", is_small: bool = False
+    text: str,
+    *,
+    unit: str = "m",
+    words: str = "distance",
+    is_small: bool = False,
+    any_size: bool = False,
 ) -> Understood:
     """Read a distance, in mm: a length greater than zero, or ``inf``, ``infinity`` or ``∞``.
 
-    A bare number of a thousand metres or more is refused with the question which unit is meant.
+    A bare number of a thousand metres or more is refused with the question which unit is meant,
+    unless `any_size`.
     """
     if text.strip().lower() in INFINITE:
         return Understood(text, math.inf, "infinity (∞)")
     question = Question(text, words, "1.2 m, 3 ft 6 in or inf", is_small)
-    measured = _measured(question, unit)
+    measured = _measured(question, unit, any_size)
     if measured.amount <= 0:
         raise question.outside(f"must be greater than 0 {measured.unit.sign}")
     return _length(text, measured)
@@ -122,10 +134,11 @@ def read_count(text: str, *, words: str) -> Understood:
     return Understood(text, float(int(body)), str(int(body)))
 
 
-def _measured(question: Question, unit: str) -> Measure:
+def _measured(question: Question, unit: str, any_size: bool) -> Measure:
     """A length in the field's unit; a bare number that is absurd in metres is asked about."""
     measured = measure(question, LENGTHS, LENGTHS[unit])
-    if unit == "m" and measured.is_bare and abs(measured.amount) >= _FAR_FOR_METRES:
+    is_far = unit == "m" and abs(measured.amount) >= _FAR_FOR_METRES
+    if measured.is_bare and is_far and not any_size:
         raise question.which_unit("mm", "millimetres")
     return measured
 

@@ -178,9 +178,11 @@ class Answer:
         is_small = self.places >= _GROUP
         if self.reads is Reads.NUMBER:
             return read_number(text, words=self.words, is_small=is_small)
-        readers = {Reads.ANGLE: read_angle, Reads.DISTANCE: read_distance}
-        read = readers.get(self.reads, read_length)
-        return read(text, unit=self.unit, words=self.words, is_small=is_small)
+        if self.reads is Reads.ANGLE:
+            return read_angle(text, unit=self.unit, words=self.words, is_small=is_small)
+        read = read_distance if self.reads is Reads.DISTANCE else read_length
+        # A factor of a thousand is a slip to be marked, not to be asked about.
+        return read(text, unit=self.unit, words=self.words, is_small=is_small, any_size=True)
 
 
 def _leading_sign(text: str) -> int:
