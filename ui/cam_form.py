@@ -12,7 +12,7 @@ from ui.forms import Form
 from ui.rangefinder_form import choose_paper
 
 _LENS, _STRAIGHT = "a lens it was cut for", "a straight follower"
-_EXAMPLE = "0 = 0; 10 = 0.60, 0.61; 20 = 1.19; 30 = 1.78; 40 = 2.34; 50 = 2.90"
+_EXAMPLE = "0 = 0; 10 = 0.60; 0.61; 20 = 1.19; 30 = 1.78; 40 = 2.34; 50 = 2.90"
 _OF_SHEET = ("diameter", "paper")
 
 

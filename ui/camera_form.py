@@ -100,7 +100,7 @@ def workshop_form(name: str) -> tuple[dict[str, Any], list[str]]:
     left, right = st.columns(2)
     with left:
         form.ask("drawer", fields.DRAWER, typed=stock.drawer, optional=True,
-                 hint="such as 0.05 × 4; 2 thou × 3")  # fmt: skip
+                 hint="such as 0.05 × 4; 0.1 × 2")  # fmt: skip
     with right:
         form.ask("fitted", fields.FITTED, optional=True, hint="such as 0.1 × 2, or none")
     return form.part(), form.problems

@@ -9,7 +9,7 @@ import streamlit as st
 
 from optics.errors import ShimwrightError
 from optics.records import fields
-from optics.records.day import DAY
+from optics.records.day import DAY, said_day
 from optics.records.job import JobDocument, ReadingPart, TakenPart
 from optics.records.solve import Solution
 from optics.records.store import KeptJob
@@ -147,7 +147,7 @@ def _piled(
     """The readings with those sent; one of the same day that is there already is not doubled."""
     said = {name: taken[name] for name in ("instrument", "note")}
     day = taken["day"].strip() or None
-    there = {_figures(one.reading) for one in before if one.day == day}
+    there = {_figures(one.reading) for one in before if said_day(one.day) == said_day(day)}
     new = (reading for reading in sent.readings if _figures(reading) not in there)
     return (*before, *(TakenPart(reading=reading, day=day, **said) for reading in new))
 

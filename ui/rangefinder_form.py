@@ -92,7 +92,7 @@ def readings_form(name: str, is_needed: bool) -> tuple[Texts, list[str]]:
     with left:
         form.ask("pairs", fields.COINCIDENCES, typed=known.get("pairs"),
                  label="true distance = lens scale when the images meet", optional=not is_needed,
-                 hint="such as ∞ = 28, 30; 3 m = 2.85; 1 m = 1.02")  # fmt: skip
+                 hint="such as ∞ = 28; 30; 3 m = 2.85; 1 m = 1.02")  # fmt: skip
     with right:
         form.ask("tape", fields.TAPE_LIMIT, typed=known.get("tape"), label="tape ±",
                  optional=True, hint="0 if empty")  # fmt: skip

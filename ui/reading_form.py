@@ -42,7 +42,8 @@ def _mark(form: Form, example: bool) -> None:
     with columns[0]:
         form.ask("mark", fields.RING_MARK, typed="∞")
     with columns[1]:
-        form.ask("sharp_at", fields.SHARP_AT, typed="18; 18.7; 19.5 m" if example else "",
+        beside = fields.sharp_at(form.entries["mark"].text)
+        form.ask("sharp_at", beside, typed="18; 18.7; 19.5 m" if example else "",
                  label="really sharp at", hint="repeats: 18; 18.7 m")  # fmt: skip
     with columns[2]:
         form.ask("limit", fields.DISTANCE_LIMIT, typed="0.2 m" if example else "", optional=True,
@@ -70,13 +71,13 @@ def _rotation(form: Form, example: bool) -> None:
 
 def _register(form: Form, example: bool) -> None:
     left, right = st.columns(2)
-    with left:
-        measured = "28.74; 28.75; 28.74" if example else ""
-        hint = "repeats: 28.74; 28.75"
-        form.ask("measured", fields.MEASURED_REGISTER, typed=measured, hint=hint)
     with right:
         form.ask("nominal", fields.NOMINAL_REGISTER, typed="28.8" if example else "",
                  hint="what it is made for")  # fmt: skip
+    with left:
+        beside = fields.register_against(form.entries["nominal"].text)
+        form.ask("measured", beside, typed="28.74; 28.75; 28.74" if example else "",
+                 hint="repeats: 28.74; 28.75")  # fmt: skip
     left, right = st.columns([2, 1])
     with left:
         instrument = _instrument(form)

@@ -1,6 +1,6 @@
 """One row for each reading of a camera: where it was taken, how, and its figures as typed."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -34,7 +34,8 @@ class Place:
 class Asked:
     """One figure of a row, typed or chosen; some are asked at a near mark only.
 
-    `width` is its share of the line it stands on.
+    `width` is its share of the line it stands on. `beside` names the figure that it is read
+    beside, and how.
     """
 
     name: str
@@ -45,6 +46,7 @@ class Asked:
     options: Sequence[str] = ()
     near_only: bool = False
     width: int = 6
+    beside: tuple[str, Callable[[str], Typed]] | None = None
 
 
 _EYE = {rows.TURNED: "rotation", rows.SHARP: "mark", rows.COLLIMATOR: "collimator"}
@@ -63,10 +65,11 @@ PLACES = {
 _LIMIT = "0 if empty"
 _MARK = Asked("mark", "ring mark", fields.RING_MARK, "such as 1.5", near_only=True)
 _GAUGED = (
-    Asked("measured", "measured", fields.MEASURED_REGISTER, "repeats: 28.74; 28.75", width=10),
+    Asked("measured", "measured", fields.MEASURED_REGISTER, "repeats: 28.74; 28.75", width=10,
+          beside=("nominal", fields.register_against)),
     Asked("nominal", "nominal", fields.NOMINAL_REGISTER, "as made", width=7),
     Asked("limit", "gauge ±", fields.GAUGE_LIMIT, "such as 0.015", width=7),
-)
+)  # fmt: skip
 _FILM_NAMES = {film.name: key for key, film in FILMS.items()}
 # Each kind's figures, line by line.
 ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
@@ -75,7 +78,8 @@ ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
     "mark": (
         (
             _MARK,
-            Asked("sharp_at", "really sharp at", fields.SHARP_AT, "repeats: 18; 18.7 m", width=9),
+            Asked("sharp_at", "really sharp at", fields.SHARP_AT, "repeats: 18; 18.7 m", width=9,
+                  beside=("mark", fields.sharp_at)),
             Asked("limit", "tape ±", fields.DISTANCE_LIMIT, _LIMIT, optional=True),
         ),
     ),
@@ -123,7 +127,7 @@ ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
     "pairs": (
         (
             Asked("pairs", "true distance = lens scale", fields.COINCIDENCES,
-                  "∞ = 28, 30; 1 m = 1.02", width=16),
+                  "∞ = 28; 30; 1 m = 1.02", width=16),
             Asked("tape", "tape ±", fields.TAPE_LIMIT, _LIMIT, optional=True, width=5),
         ),
     ),
@@ -220,7 +224,9 @@ def _is_as_known(known: Row, where: str, kind: str) -> bool:
 def _figures(form: Form, kind: str, place: Place, number: int, texts: Texts) -> None:
     for asked in ASKED[kind]:
         line = [one for one in asked if place.near or not one.near_only]
-        for column, one in zip(st.columns([one.width for one in line]), line, strict=True):
+        columns = zip(st.columns([one.width for one in line]), line, strict=True)
+        # What another figure is read beside is drawn before it, wherever it stands.
+        for column, one in sorted(columns, key=lambda pair: pair[1].beside is not None):
             with column:
                 _ask(form, one, f"{number} {one.label}", texts)
 
@@ -229,7 +235,11 @@ def _ask(form: Form, one: Asked, label: str, texts: Texts) -> None:
     if one.quantity is None:
         form.choose(one.name, label, [str(o) for o in one.options], texts.get(one.name, ""))
         return
-    form.ask(one.name, one.quantity, typed=texts.get(one.name), label=label, hint=one.hint,
+    quantity = one.quantity
+    if one.beside is not None and one.beside[0] in form.entries:
+        name, read_beside = one.beside
+        quantity = read_beside(form.entries[name].text)
+    form.ask(one.name, quantity, typed=texts.get(one.name), label=label, hint=one.hint,
              optional=one.optional)  # fmt: skip
 
 

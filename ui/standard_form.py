@@ -162,5 +162,5 @@ def _mount_rows(form: Form, name: str, example: _Example) -> Form:
     workshop = Form(f"{name}.workshop")
     stock = WORKSHOP.drawer if is_example(name) else ""
     workshop.ask("drawer", fields.DRAWER, typed=stock, optional=True,
-                 hint="such as 0.05 × 4; 2 thou × 3")  # fmt: skip
+                 hint="such as 0.05 × 4; 0.1 × 2")  # fmt: skip
     return workshop

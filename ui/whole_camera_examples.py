@@ -31,7 +31,7 @@ EXAMPLES: dict[str, tuple[Row, ...]] = {
         Row(INFINITY, TURNED, {"turned": "2.75; 2.5; 2.5; 2.75", "limit": "0.25"}),
         Row(NEAR, SHARP, {"mark": "1.5", "sharp_at": "1.628; 1.626; 1.620; 1.625 m",
                           "limit": "2 mm"}),
-        Row(FINDER, "", {"pairs": "∞ = 11.4, 10.9, 11.1; 1 m = 0.932, 0.929, 0.933",
+        Row(FINDER, "", {"pairs": "∞ = 11.4; 10.9; 11.1; 1 m = 0.932; 0.929; 0.933",
                          "tape": "2 mm"}),
     ),
     CORVANE.name: (

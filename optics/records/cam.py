@@ -32,7 +32,7 @@ BodyPart: TypeAlias = Annotated[LensBodyPart | StraightBodyPart, Field(discrimin
 
 
 class CamPart(Part):
-    """A cam and the lifts read on it, such as ``0 = 0; 10 = 0.60, 0.61``, from infinity.
+    """A cam and the lifts read on it, such as ``0 = 0; 10 = 0.60; 0.61``, from infinity.
 
     `hold_back` leaves on what the readings are unsure of, so that no place is found too low
     afterwards. Without `lifts` the answer is the table of a new cam.

@@ -4,9 +4,10 @@ A job keeps each figure exactly as it was typed; the number is worked out when i
 The page, the command line and the job file all read a field through the same `Typed`.
 """
 
+import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any, TypeAlias
 
@@ -15,11 +16,21 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import core_schema
 
 from optics import units
-from optics.errors import OutOfRange, Unreadable
+from optics.errors import OutOfRange, ShimwrightError, Unreadable
 from optics.units import Understood
 
 _LONGEST_TEXT = 400
 _GIVE_OR_TAKE = re.compile(r"±|\+/?[-−]")
+_SIDES = "0.02 ± 0.01, 2 ± 1 thou or 0.5 mm ± 1 thou"
+# A semicolon or line end after which a name and its sign of equality follow; another one parts
+# two tries of the same name.
+_NEXT_NAME = re.compile(r"[;\n](?=[^;\n=]*=)")
+# So many times its mark no scale is out: the bare figure was read in another unit.
+_FAR_OFF = 30
+# Where millimetres rather than centimetres are the likelier slip.
+_IN_MM = 300
+# A register so many times the nominal has its decimal mark or its unit wrong.
+_ANOTHER_REGISTER = 5
 
 Pair: TypeAlias = tuple[Understood, tuple[Understood, ...]]
 """An engraved mark and its readings."""
@@ -166,14 +177,21 @@ def many_distances(words: str) -> Typed:
 
 
 def give_or_take(words: str) -> Typed:
-    """A length and how far either way it may be out: ``0.02 ± 0.01``, ``± 0.01`` or ``0.02``."""
-    reader = partial(units.read_length, words=words)
-    limit = length(f"limit of the {words}", at_least=0)
+    """A length and how far either way it may be out: ``0.02 ± 0.01``, ``± 0.01`` or ``0.02``.
+
+    A unit at the end rules both sides: ``2 ± 1 thou`` is 2 thou ± 1 thou.
+    """
+    reader = partial(units.read_length, words=words, is_small=True)
+    limit = length(f"limit of the {words}", at_least=0, gauged=True)
 
     def read(text: str) -> tuple[Understood, Understood | None]:
         figure, *rest = _GIVE_OR_TAKE.split(text, maxsplit=1)
-        known = reader(figure) if figure.strip() or not rest else Understood("", 0.0, "0 mm")
-        return known, limit.read(rest[0]) if rest else None
+        if not rest:
+            return reader(text), None
+        if not figure.strip():
+            return Understood("", 0.0, "0 mm"), limit.read(rest[0])
+        one, other = units.with_unit_at_end(text, (figure, rest[0]), words, _SIDES)
+        return reader(one), limit.read(other)
 
     def echo(found: tuple[Understood, Understood | None]) -> str:
         figure, rest = found
@@ -182,30 +200,108 @@ def give_or_take(words: str) -> Typed:
     return Typed(words, "mm", read, echo)
 
 
-def pairs(
-    name: Typed, reading: Typed, words: str, one: str = "mark", example: str = "3 m = 17.3"
-) -> Typed:
-    """Engraved marks and their readings, such as ``3 m = 17.3, 17.2; 1.5 m = 34.9``.
+def named_pieces(text: str) -> list[str]:
+    """Text parted before each name and its sign of equality."""
+    return _NEXT_NAME.split(text.strip().removesuffix(";"))
 
-    `one` is what a mark is called, where it is a target or a place.
+
+def pairs(
+    name: Typed,
+    reading: Typed,
+    words: str,
+    one: str = "mark",
+    example: str = "3 m = 17.3; 17.2",
+    check: Callable[[Understood, tuple[Understood, ...]], None] | None = None,
+) -> Typed:
+    """Engraved marks and their readings, such as ``3 m = 17.3; 17.2; 1.5 m = 34.9``.
+
+    `one` is what a mark is called, where it is a target or a place; `check` refuses readings
+    that a mark cannot have.
     """
 
     def read(text: str) -> tuple[Pair, ...]:
-        pieces = re.split(r"[;\n]", text.strip().removesuffix(";"))
-        return tuple(read_one(piece) for piece in pieces)
+        return tuple(read_one(piece) for piece in named_pieces(text))
 
     def read_one(piece: str) -> Pair:
         mark, equals, readings = piece.partition("=")
-        if not equals or not mark.strip() or not readings.strip():
+        if not equals or not mark.strip() or not readings.strip() or readings.rstrip()[-1] == ";":
             raise Unreadable(
                 f"The {words} “{piece.strip()}” cannot be understood: write each {one} with its "
                 f"reading, such as {example}, and a semicolon between {one}s.",
                 quantity=words,
                 value=piece,
             )
-        return name.read(mark), reading.read(readings)
+        named, found = name.read(mark), reading.read(readings)
+        if check is not None:
+            check(named, found)
+        return named, found
 
     return Typed(words, reading.unit, read, partial(_echo_pairs, one))
+
+
+def sharp_at(mark: str) -> Typed:
+    """The distance really sharp at a mark, as typed; a bare figure far off from it is asked about.
+
+    Beside a mark that cannot be understood the figures are read without it.
+    """
+
+    def read(text: str) -> tuple[Understood, ...]:
+        found: tuple[Understood, ...] = SHARP_AT.read(text)
+        try:
+            engraved = RING_MARK.read(mark)
+        except ShimwrightError:
+            return found
+        ask_unit(engraved, found)
+        return found
+
+    return replace(SHARP_AT, read=read)
+
+
+def ask_unit(mark: Understood, found: tuple[Understood, ...]) -> None:
+    """Refuse a bare figure that is far off from a near mark, with the question what its unit is."""
+    for one in found:
+        if one.is_bare and one.value >= _FAR_OFF * mark.value:
+            typed, is_mm = " ".join(one.text.split()), one.value > _IN_MM * mark.value
+            sign, name = ("mm", "millimetres") if is_mm else ("cm", "centimetres")
+            raise Unreadable(
+                f"The distance “{typed}” has no unit and is far off from {mark.echo}: metres or "
+                f"{name}? To say it, type for example {typed} {sign} or {typed} m.",
+                quantity=SHARP_AT.words,
+                value=one.text,
+                limit=_FAR_OFF * mark.value,
+            )
+
+
+def register_against(nominal: str) -> Typed:
+    """The register measured, as typed; one that is many times the nominal is asked about."""
+
+    def read(text: str) -> tuple[Understood, ...]:
+        found: tuple[Understood, ...] = MEASURED_REGISTER.read(text)
+        try:
+            made_for = NOMINAL_REGISTER.read(nominal)
+        except ShimwrightError:
+            return found
+        for one in found:
+            _ask_mark(one, made_for)
+        return found
+
+    return replace(MEASURED_REGISTER, read=read)
+
+
+def _ask_mark(one: Understood, made_for: Understood) -> None:
+    ratio = one.value / made_for.value
+    if 1 / _ANOTHER_REGISTER < ratio < _ANOTHER_REGISTER:
+        return
+    likely = one.value / 10 ** round(math.log10(ratio)) if ratio > 0 else made_for.value
+    times = f"{float(f'{ratio:.2g}'):,g}".replace("-", "−")
+    raise OutOfRange(
+        f"The register measured “{' '.join(one.text.split())}” is {times} times "
+        f"the nominal {made_for.echo}: is it in millimetres, and its decimal mark in the "
+        f"right place? Type for example {likely:.6g} mm.",
+        quantity=MEASURED_REGISTER.words,
+        value=one.value,
+        limit=_ANOTHER_REGISTER * made_for.value,
+    )
 
 
 def _echo_pairs(one: str, found: tuple[Pair, ...]) -> str:
@@ -272,7 +368,7 @@ COLLIMATOR = length("collimator focal length", above=0)
 RULER_AIM = distance("film to the ruler's zero")
 RULER_OFFSET = lengths("sharpest place along the ruler")
 RULER_SLOPE = angle("slope of the ruler to the lens axis", at_least=0)
-RULER_LIMIT = length("limit of the ruler reading", at_least=0)
+RULER_LIMIT = length("limit of the ruler reading", at_least=0, gauged=True)
 APERTURES = f_numbers("apertures")
 FOCUSED_AT = many_distances("distances focused on")
 PRINT_DIAGONAL = length("print diagonal", above=0)
@@ -301,7 +397,8 @@ COINCIDENCES = pairs(
     distances("distance on the lens scale"),
     "coincidence readings",
     "target",
-    "3 m = 2.85",
+    "3 m = 2.85; 2.87",
+    ask_unit,
 )
 APART_TARGET = distance("distance of the target whose images stand apart")
 APART_SCALE = distance("lens scale while the images stand apart")
@@ -335,7 +432,7 @@ LIFTS = pairs(
     lengths("lift of the follower"),
     "measured lifts",
     "place",
-    "30° = 1.42",
+    "30° = 1.42; 1.43",
 )
 LIFT_LIMIT = length("limit of the lift reading", at_least=0, gauged=True)
 DEEPEST_CUT = length("deepest cut without a warning", above=0, gauged=True)

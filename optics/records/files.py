@@ -10,9 +10,11 @@ from typing import Any, NoReturn, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from optics.errors import ShimwrightError, Unreadable
+from optics.records.earlier import write_as_now
 from optics.records.job import JobDocument
 
 LARGEST_FILE = 1_000_000
+_ROUNDS = 3
 
 Document = TypeVar("Document", bound=BaseModel)
 
@@ -22,8 +24,16 @@ def read_job(data: bytes) -> JobDocument:
     return read_document(data, JobDocument, "job")
 
 
-def read_document(data: bytes, kind: type[Document], what: str) -> Document:
-    """The document in a file's bytes; `what` names its kind in the sentence of a refusal."""
+def read_kept_job(data: bytes) -> JobDocument:
+    """The job in what the records keep, be it from before only semicolons parted figures."""
+    return read_document(data, JobDocument, "job", kept=True)
+
+
+def read_document(data: bytes, kind: type[Document], what: str, *, kept: bool = False) -> Document:
+    """The document in a file's bytes; `what` names its kind in the sentence of a refusal.
+
+    Of a document that is `kept`, texts that were good once are read as they were then.
+    """
     if len(data) > LARGEST_FILE:
         raise Unreadable(
             f"The {what} file must be at most {LARGEST_FILE:,} bytes: got {len(data):,}; "
@@ -35,9 +45,20 @@ def read_document(data: bytes, kind: type[Document], what: str) -> Document:
     found = _parsed(data, what)
     _check_version(found, kind, what)
     try:
-        return kind.model_validate(found)
+        return _validated(found, kind, kept)
     except ValidationError as wrong:
         raise Unreadable(problem_sentence(wrong, what), quantity="file") from None
+
+
+def _validated(found: Any, kind: type[Document], kept: bool) -> Document:
+    # A part's own check runs once its fields are good, so it is refused only then.
+    for _ in range(_ROUNDS if kept else 0):
+        try:
+            return kind.model_validate(found)
+        except ValidationError as wrong:
+            if not write_as_now(found, wrong):
+                break
+    return kind.model_validate(found)
 
 
 def write_job(job: JobDocument) -> str:

@@ -52,7 +52,7 @@ RANGEFINDERS = {
         base_to_film="24 mm",
         magnification="0.6",
         near_end="0.9 m",
-        pairs="∞ = 22, 23, 22.5; 3 m = 2.6; 1 m = 0.985",
+        pairs="∞ = 22; 23; 22.5; 3 m = 2.6; 1 m = 0.985",
         tape="5 mm",
     ),
     TARNBROOK.name: RangefinderPart(
@@ -60,7 +60,7 @@ RANGEFINDERS = {
         base_to_film="30 mm",
         magnification="0.5",
         near_end="1.5 m",
-        pairs="∞ = 35, 38; 3 m = 2.56; 1.5 m = 1.42",
+        pairs="∞ = 35; 38; 3 m = 2.56; 1.5 m = 1.42",
         tape="5 mm",
     ),
 }

@@ -95,4 +95,4 @@ class ItemDocument(Part):
 
 def read_item(data: bytes) -> Item:
     """The item in a file's bytes; Unreadable with one sentence for anything that is not one."""
-    return read_document(data, ItemDocument, "library item").item
+    return read_document(data, ItemDocument, "library item", kept=True).item

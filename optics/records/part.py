@@ -1,6 +1,6 @@
 """What every piece of a job has in common, and how its texts become figures."""
 
-from typing import Annotated, TypeAlias
+from typing import Annotated, TypeAlias, get_args
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -16,6 +16,16 @@ class Part(BaseModel):
 
 Line: TypeAlias = Annotated[str, Field(max_length=200)]
 Note: TypeAlias = Annotated[str, Field(max_length=4000)]
+
+
+def typed_of(part: type[Part], name: str) -> Typed | None:
+    """How a part's field is read, where it is typed text; it may stand in an optional type.
+
+    Whoever reads a field asks here, so that what solves also prints.
+    """
+    info = part.model_fields[name]
+    marks = (*info.metadata, *(m for arg in get_args(info.annotation) for m in get_args(arg)))
+    return next((mark for mark in marks if isinstance(mark, Typed)), None)
 
 
 def value(field: Typed, text: str) -> float:

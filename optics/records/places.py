@@ -10,14 +10,14 @@ from optics import units
 from optics.bench.shims import Leaves
 from optics.bench.standard.places import Point, place_name
 from optics.errors import OutOfRange, Unreadable
-from optics.records.fields import Typed
+from optics.records.fields import Typed, named_pieces
 from optics.units import Understood
 
 _LONGEST_TEXT = 2000
 _WORDS = {"top": (0, 1), "bottom": (0, -1), "left": (-1, 0), "right": (1, 0)}
 _MIDDLE = {"middle", "centre", "center"}
-# A semicolon between repeats is not followed by a place and its sign of equality.
-_NEXT_PLACE = re.compile(r"[;\n](?=[^;\n=]*=)")
+# A place is two figures, so that a comma may part them with a space: no decimal comma has one.
+_BETWEEN = re.compile(r"\s*;\s*|\s*,\s+")
 # Beyond a millimetre's millionth a place is not told apart from another.
 _DIGITS = 6
 
@@ -61,17 +61,17 @@ def read_place(text: str, words: str = "place") -> Place:
         if max(abs(x), abs(y)) == 1 and abs(x) + abs(y) == len(named):
             return Place(text, float(x), float(y), True)
     try:
-        figures = units.read_list(text, partial(units.read_length, words=words), words=words)
-    except Unreadable:
-        figures = ()
-    if len(figures) != 2:
+        figures = units.with_unit_at_end(text, _BETWEEN.split(text.strip()), words, "−30, 25")
+        across, up = (units.read_length(figure, words=words).value for figure in figures)
+    except ValueError:
         raise Unreadable(
             f"The {words} “{text.strip()}” cannot be understood: write a corner such as top left, "
-            "or how far right and up it is from the middle, in mm, such as −30, 25.",
+            "or how far right and up it is from the middle, in mm, with a comma and a space "
+            "between, such as −30, 25.",
             quantity=words,
             value=text,
-        )
-    return Place(text, figures[0].value, figures[1].value, False)
+        ) from None
+    return Place(text, across, up, False)
 
 
 PLACE = Typed(
@@ -88,8 +88,7 @@ def placed(
     """Several places and what belongs to each, such as ``top left = 0.02; −30, 25 = 0.41``."""
 
     def read(text: str) -> tuple[Placed, ...]:
-        pieces = _NEXT_PLACE.split(text.strip().removesuffix(";"))
-        return tuple(_one_placed(piece, what, words, example) for piece in pieces)
+        return tuple(_one_placed(piece, what, words, example) for piece in named_pieces(text))
 
     def echo_all(found: tuple[Placed, ...]) -> str:
         said = (f"{place.echo}: {echo(it)}" for place, it in found)
@@ -114,15 +113,16 @@ def size(words: str) -> Typed:
     """A width and a height, such as ``84 × 56``."""
 
     def read(text: str) -> Size:
-        listed = re.sub(r"\s*[x×*]\s*", "; ", text)
-        figures = units.read_list(listed, partial(units.read_length, words=words), words=words)
-        if len(figures) != 2:
+        sides = re.split(r"\s*[x×*]\s*", text.strip(), flags=re.IGNORECASE)
+        if len(sides) != 2 or not all(sides):
             raise Unreadable(
                 f"The {words} “{text.strip()}” cannot be understood: write width and height, such "
                 "as 84 × 56.",
                 quantity=words,
                 value=text,
             )
+        sides = list(units.with_unit_at_end(text, sides, words, "84 × 56 or 84 × 56 mm"))
+        figures = [units.read_length(side, words=words) for side in sides]
         for figure in figures:
             if figure.value <= 0:
                 raise OutOfRange(

@@ -91,7 +91,7 @@ class RangefinderPart(Part):
     """The rangefinder, the distances at which its images met, and the rounds of adjusting.
 
     `pairs` hold true distance = distance on the lens scale when the images meet, such as
-    ``∞ = 28, 30; 1 m = 1.03``; the farthest and the nearest of them are the two targets that
+    ``∞ = 28; 30; 1 m = 1.03``; the farthest and the nearest of them are the two targets that
     every round reads again. `apart` holds readings where the images did not meet, as at a stop.
     """
 

@@ -18,8 +18,10 @@ from optics.bench.report import (
 from optics.bench.verdict import Guard
 from optics.records import fields
 from optics.records.checks import checks_of
+from optics.records.day import said_day
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
-from optics.records.job import JobDocument, ParallaxPart, RegisterPart, RotationPart, TakenPart
+from optics.records.job import JobDocument, ParallaxPart, RegisterPart, TakenPart
+from optics.records.part import typed_of
 from optics.records.reading_words import said_figures, said_in_full, said_thing
 from optics.records.solve import described
 from optics.records.to_bench import camera_of, gauge_limit, marks_of, reading_of, workshop_of
@@ -51,20 +53,20 @@ def report_of(job: JobDocument) -> JobReport:
         dates=_dates(intake),
         wanted=intake.wanted,
         condition=tuple(_condition(intake.condition)),
-        photos=tuple((p.file, _joined(p.day, p.note)) for p in intake.photos),
+        photos=tuple((p.file, _joined(said_day(p.day), p.note)) for p in intake.photos),
         trays=tuple(
             TrayRow(t.part, t.place, t.screw, t.quantity, t.tray, t.note) for t in job.trays
         ),
         found=_taken(job, camera, job.found),
         left=_taken(job, camera, job.left),
-        work=tuple(WorkRow(one.done, _quantity(one), one.day or "") for one in work.done),
+        work=tuple(WorkRow(one.done, _quantity(one), said_day(one.day)) for one in work.done),
         work_note=work.note,
         instruments=_instruments(job, work.instruments),
         guard=_GUARDS[decision.guard_band],
         decided_by=decision.by,
-        decided_on=decision.day or "",
+        decided_on=said_day(decision.day),
         decision_note=decision.note,
-        next_service=_joined(next_service.due, next_service.note) if next_service else "",
+        next_service=_joined(said_day(next_service.due), next_service.note) if next_service else "",
         checked=checks_of(job),
         worked_with=tuple(_worked_with(job)),
         shims_fitted=_fitted(job),
@@ -102,10 +104,10 @@ def _identity(intake: IntakePart) -> tuple[Row, ...]:
 def _dates(intake: IntakePart) -> tuple[Row, ...]:
     days = intake.dates
     return _rows(
-        ("Received", days.received),
-        ("Promised", days.promised),
-        ("Finished", days.finished),
-        ("Returned", days.returned),
+        ("Received", said_day(days.received)),
+        ("Promised", said_day(days.promised)),
+        ("Finished", said_day(days.finished)),
+        ("Returned", said_day(days.returned)),
     )
 
 
@@ -143,7 +145,7 @@ def _taken(
 def _worked_out(job: JobDocument, camera: Camera, part: TakenPart) -> TakenReading:
     reading = reading_of(part.reading, camera)
     words = (
-        said_thing(part.reading), said_figures(part.reading), part.day or "",
+        said_thing(part.reading), said_figures(part.reading), said_day(part.day),
         _instrument_name(part), part.note,
     )  # fmt: skip
     if isinstance(reading, ParallaxReading):
@@ -163,7 +165,7 @@ def _instrument_name(part: TakenPart) -> str:
 def _instruments(job: JobDocument, listed: Sequence[InstrumentPart]) -> tuple[InstrumentUsed, ...]:
     """Those listed, then those that only a reading names, each once."""
     used = [
-        InstrumentUsed(one.name, _limit(one.limit), one.source, one.serial, one.checked or "")
+        InstrumentUsed(one.name, _limit(one.limit), one.source, one.serial, said_day(one.checked))
         for one in listed
     ]
     names = {one.name.strip() for one in used}
@@ -182,13 +184,15 @@ def _named_by(part: TakenPart, name: str) -> InstrumentUsed:
         known = INSTRUMENTS[reading.instrument]
         limit = f"± {format_length(gauge_limit(reading), places=3)}"
         return InstrumentUsed(name, limit, known.source)
-    typed = None if isinstance(reading, ParallaxPart) else reading.limit
-    field = fields.ANGLE_LIMIT if isinstance(reading, RotationPart) else fields.DISTANCE_LIMIT
-    limit = _limit(typed, field)
+    limit = _NOT_STATED
+    if not isinstance(reading, ParallaxPart):
+        limit = _limit(reading.limit, typed_of(type(reading), "limit"))
     return InstrumentUsed(name, limit, "" if limit == _NOT_STATED else "stated with the reading")
 
 
-def _limit(text: str | None, field: fields.Typed = INSTRUMENT_LIMIT) -> str:
+def _limit(text: str | None, field: fields.Typed | None = INSTRUMENT_LIMIT) -> str:
     """A limit as it was understood; no instrument is without error, so 0 states nothing."""
-    limit = None if text is None else field.read(text)
-    return f"± {field.echo(limit)}" if limit is not None and limit.value else _NOT_STATED
+    if text is None or field is None:
+        return _NOT_STATED
+    limit = field.read(text)
+    return f"± {field.echo(limit)}" if limit.value else _NOT_STATED

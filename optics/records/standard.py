@@ -1,10 +1,8 @@
 """The lens standard as part of a job: depth readings, the picture, and the mount's screws."""
 
 from dataclasses import dataclass
-from functools import partial
 from typing import Annotated, ClassVar, Literal
 
-from optics import units
 from optics.bench.camera import Camera
 from optics.bench.remedies.offer import near_enough
 from optics.bench.shims import Leaves
@@ -156,5 +154,4 @@ def _move(part: StandardPart, view: DefocusMap) -> float:
 def depth_at(place: str) -> fields.Typed:
     """How the depth at one place is read."""
     words = f"depth at the {place}"
-    one = partial(units.read_length, words=words)
-    return fields.Typed(words, "mm", partial(units.read_list, reader=one, words=words), DEPTH.echo)
+    return fields.lengths(words)

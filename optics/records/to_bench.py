@@ -119,7 +119,7 @@ def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxR
             return MarkReading(
                 mark=_given(fields.RING_MARK, part.mark),
                 sharp_at=from_distances(
-                    _values(fields.SHARP_AT, part.sharp_at),
+                    _values(fields.sharp_at(part.mark), part.sharp_at),
                     _value(fields.DISTANCE_LIMIT, part.limit),
                     fields.SHARP_AT.words,
                 ),
@@ -129,7 +129,7 @@ def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxR
         case RegisterPart():
             return RegisterReading(
                 measured=from_repeats(
-                    _values(fields.MEASURED_REGISTER, part.measured),
+                    _values(fields.register_against(part.nominal), part.measured),
                     gauge_limit(part),
                     fields.MEASURED_REGISTER.words,
                 ),

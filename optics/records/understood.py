@@ -1,11 +1,10 @@
 """What was understood of a job's typed figures, so that a slip of a unit is seen."""
 
 from collections.abc import Iterator
-from typing import Any, get_args
+from typing import Any
 
-from optics.records.fields import Typed
 from optics.records.job import JobDocument
-from optics.records.part import Part
+from optics.records.part import Part, typed_of
 
 # What is kept for the record is not worked with.
 _NOT_WORKED_WITH = {"intake", "trays", "work", "found", "left"}
@@ -28,15 +27,8 @@ def _within(found: Any) -> Iterator[str]:
 
 
 def _figure(part: Part, name: str) -> Iterator[str]:
-    field, given = _typed(part, name), getattr(part, name)
+    field, given = typed_of(type(part), name), getattr(part, name)
     if field is not None and isinstance(given, str):
         yield f"{field.words}: {field.echo(field.read(given))}"
     else:
         yield from _within(given)
-
-
-def _typed(part: Part, name: str) -> Typed | None:
-    """How a field is read, where it is typed text; it may stand in an optional type."""
-    info = type(part).model_fields[name]
-    marks = (*info.metadata, *(m for arg in get_args(info.annotation) for m in get_args(arg)))
-    return next((mark for mark in marks if isinstance(mark, Typed)), None)

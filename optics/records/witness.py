@@ -33,6 +33,13 @@ _ANGLE_WORDS = "angle of the mark, clockwise from the top"
 
 
 def _read_one_angle(text: str) -> tuple[Understood]:
+    if ";" in text:
+        raise Unreadable(
+            f"The {_ANGLE_WORDS} “{text.strip()}” must be one: write each mark with its angle, "
+            "such as B = 10, and a semicolon between marks.",
+            quantity=_ANGLE_WORDS,
+            value=text,
+        )
     return (units.read_angle(text, words=_ANGLE_WORDS),)
 
 

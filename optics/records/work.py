@@ -11,7 +11,7 @@ from optics.records.states import State
 
 SHIMS_ADDED = fields.leaves("shims added")
 SHIMS_REMOVED = fields.leaves("shims removed")
-INSTRUMENT_LIMIT = fields.length("limit of the instrument", at_least=0)
+INSTRUMENT_LIMIT = fields.length("limit of the instrument", at_least=0, gauged=True)
 
 
 class DonePart(Part):

@@ -8,10 +8,11 @@ The decimal mark is a point or a comma. A comma is refused as ambiguous only whe
 digits follow it and one to three digits not starting with 0 stand before it (``1,200`` is 1.2 to
 one reader and 1200 to the next); ``1,20``, ``0,200`` and ``1234,567`` can only be decimals. A
 point is always a decimal point, because readings such as ``1.234 mm`` are everyday. Spaces never
-group digits.
+group digits. Between two figures stands a semicolon and nothing else, and a unit at the end rules
+all figures before it that have none.
 """
 
-from optics.units.lists import format_leaves, read_leaves, read_list
+from optics.units.lists import format_leaves, read_leaves, read_list, with_unit_at_end
 from optics.units.printing import (
     format_angle,
     format_distance,
@@ -51,4 +52,5 @@ __all__ = [
     "read_list",
     "read_number",
     "read_turns",
+    "with_unit_at_end",
 ]

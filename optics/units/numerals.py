@@ -64,6 +64,16 @@ class Question:
         """Build the refusal of a value that is clear but has no meaning here."""
         return self._error(OutOfRange, limit)
 
+    def which_unit(self, sign: str, name: str) -> Unreadable:
+        """Build the question whether a bare number is in metres or in a smaller unit."""
+        typed = " ".join(self.text.split())
+        return Unreadable(
+            f"The {self.words} {quoted(self.text)} has no unit and is far off in metres: metres or "
+            f"{name}? To say it, type for example {typed} {sign} or {typed} m.",
+            quantity=self.words,
+            value=self.text,
+        )
+
     def _error(self, kind: type[_Refusal], why: str, example: str = "") -> _Refusal:
         asked = f"type for example {example or self.example}"
         message = f"The {self.words} {quoted(self.text)} {why}: {asked}."
@@ -77,6 +87,8 @@ class Question:
             raise Unreadable(asked, quantity=self.words, value=self.text)
         if len(body) > longest:
             raise self.refuse(f"it is longer than {longest} characters")
+        if len(body.splitlines()) > 1:
+            raise self.refuse("a line ends in the middle of it; a semicolon parts two figures")
         return body.translate(_PLAIN).strip().lower()
 
 
@@ -103,11 +115,15 @@ class Term(NamedTuple):
 
 
 class Measure(NamedTuple):
-    """What was typed: an exact signed amount of its leading unit, and how it reads."""
+    """What was typed: an exact signed amount of its leading unit, and how it reads.
+
+    `is_bare` says that no unit was written, so that `unit` is the field's.
+    """
 
     amount: Fraction
     unit: Unit
     written: str
+    is_bare: bool
 
     @property
     def value(self) -> float:
@@ -130,7 +146,8 @@ def measure(question: Question, units: Mapping[str, Unit], bare: Unit) -> Measur
         part, above = part / above.per, below
         amount += term.number * part
         written.append(below.printed(term.numeral))
-    return Measure(sign * amount, unit, "−" * (sign < 0 < amount) + " ".join(written))
+    text = "−" * (sign < 0 < amount) + " ".join(written)
+    return Measure(sign * amount, unit, text, terms[0].unit is None)
 
 
 def _terms(question: Question, body: str, units: Mapping[str, Unit]) -> list[Term]:
@@ -140,6 +157,9 @@ def _terms(question: Question, body: str, units: Mapping[str, Unit]) -> list[Ter
         match = _TERM.match(body, at)
         if match is None:
             rest = body[at:].strip()
+            if terms and re.match(r",\s+[0-9]", rest):
+                joined = re.sub(r"\s*,\s+", ".", body)
+                raise question.refuse("a space follows the comma", joined)
             where = f"{quoted(rest)} is not a number" if rest else "a number is missing"
             raise question.refuse(where)
         terms.append(_term(question, match, units))
@@ -198,8 +218,20 @@ def _leading(question: Question, terms: list[Term], bare: Unit) -> Unit:
     if terms[0].unit is not None:
         return terms[0].unit
     if len(terms) > 1:
-        raise question.refuse("two numbers stand side by side with no unit between them")
+        why = "two numbers stand side by side with no unit between them"
+        raise question.refuse(why, _without_groups(terms))
     return bare
+
+
+def _without_groups(terms: list[Term]) -> str:
+    """Digits grouped by spaces as one number, where they may be that; else nothing."""
+    first, *rest = (term.numeral for term in terms)
+    if not re.fullmatch("[1-9][0-9]{0,2}", first) or not all(
+        re.fullmatch(r"[0-9]{3}(\.[0-9]+)?", numeral) for numeral in rest
+    ):
+        return ""
+    unit, number = terms[-1].unit, "".join([first, *rest])
+    return number if unit is None else unit.printed(number)
 
 
 def _following(

@@ -35,7 +35,7 @@ ASKED = (
     ),
     Asked(
         "rangefinder", "True distance = lens scale when the images meet, m",
-        "∞ = 22, 23, 22.5; 3 m = 2.6; 1 m = 0.9",
+        "∞ = 22; 23; 22.5; 3 m = 2.6; 1 m = 0.9",
     ),
     Asked("whole_camera", "4 really sharp at, m", "1.6"),
     Asked("classroom", "Focal length f, mm", "5"),

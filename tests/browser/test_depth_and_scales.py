@@ -381,7 +381,7 @@ NOT_MARKS = [
     ("∞ = 0; 10 cm = 5", "must be at least"),
     ("∞ = 0 mm; 3 m = 5 mm", "The angle of the mark"),
     ("", "Enter the measured marks."),
-    ("3 m = 1, 2; " * 40 + "∞ = 0", "400"),
+    ("3 m = 1; 2; " * 40 + "∞ = 0", "400"),
 ]
 
 

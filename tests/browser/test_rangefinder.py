@@ -51,7 +51,7 @@ def test_the_page_has_its_own_address(page: Page, bench_address: str) -> None:
     expect(page).to_have_title("Rangefinder · Shimwright")
 
 
-@pytest.mark.parametrize("pairs", [RIGHT, "∞ = inf; 3 ft 6 = 3 ft 6", "∞ = ∞; 1,5 = 1.5, 1.5"])
+@pytest.mark.parametrize("pairs", [RIGHT, "∞ = inf; 3 ft 6 = 3 ft 6", "∞ = ∞; 1,5 = 1.5; 1.5"])
 def test_pairs_are_understood_as_people_write_them(
     pairs: str, page: Page, bench_address: str
 ) -> None:

@@ -25,6 +25,9 @@ from optics.units.numerals import quoted
 from optics.units.printing import fixed
 from optics.units.scales import ANGLES, LENGTHS
 
+# Digits in a group of thousands.
+_GROUP = 3
+
 
 class Reads(StrEnum):
     """How the text of an answer is read."""
@@ -171,12 +174,15 @@ class Answer:
         return TypedAnswer(abs(one.value), sense, bool(sign), echo)
 
     def _understood(self, text: str) -> Understood:
+        # Who is asked for three places writes three: their comma groups no thousands.
+        is_small = self.places >= _GROUP
         if self.reads is Reads.NUMBER:
-            return read_number(text, words=self.words)
+            return read_number(text, words=self.words, is_small=is_small)
         if self.reads is Reads.ANGLE:
-            return read_angle(text, unit=self.unit, words=self.words)
+            return read_angle(text, unit=self.unit, words=self.words, is_small=is_small)
         read = read_distance if self.reads is Reads.DISTANCE else read_length
-        return read(text, unit=self.unit, words=self.words)
+        # A factor of a thousand is a slip to be marked, not to be asked about.
+        return read(text, unit=self.unit, words=self.words, is_small=is_small, any_size=True)
 
 
 def _leading_sign(text: str) -> int:

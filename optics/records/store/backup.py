@@ -6,7 +6,7 @@ from contextlib import closing, suppress
 from pathlib import Path
 
 from optics.errors import NotKept, ShimwrightError, Unreadable
-from optics.records.files import read_job
+from optics.records.files import read_kept_job
 from optics.records.library import read_item
 from optics.records.store import drafts
 from optics.records.store.connection import Damaged, connected, opened, said_of
@@ -83,7 +83,7 @@ def check(connection: sqlite3.Connection) -> None:
     for key, _ in drafts.keys(connection):
         drafts.typed(connection, key)
     for (document,) in connection.execute("SELECT document FROM job_revision"):
-        read_job(str(document).encode())
+        read_kept_job(str(document).encode())
     for (document,) in connection.execute("SELECT document FROM item_revision"):
         read_item(str(document).encode())
 

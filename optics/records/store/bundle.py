@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from optics.errors import NotKept, ShimwrightError, Unreadable
-from optics.records.files import LARGEST_FILE, one_line, read_job
+from optics.records.files import LARGEST_FILE, one_line, read_kept_job
 from optics.records.job import JobDocument
 from optics.records.library import Item, read_item
 from optics.records.store.jobs import SHELF as JOBS
@@ -150,7 +150,7 @@ def _member(bundle: zipfile.ZipFile, info: zipfile.ZipInfo) -> Member:
 
 
 def _checked_job(data: bytes) -> JobDocument:
-    job = read_job(data)
+    job = read_kept_job(data)
     checked_text(job)
     return job
 

@@ -8,7 +8,8 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from optics.errors import OutOfRange
-from optics.records.files import LARGEST_FILE, read_job, write_job
+from optics.records.day import said_day
+from optics.records.files import LARGEST_FILE, read_kept_job, write_job
 from optics.records.intake import CustomerPart, IdentityPart, IntakePart
 from optics.records.job import JobDocument
 from optics.records.store.learned import keep_figures
@@ -75,6 +76,11 @@ def folded(text: str) -> str:
     return " ".join("".join(c for c in parts if not unicodedata.combining(c)).split())
 
 
+def joined(text: str) -> str:
+    """A serial number as a search compares it: without the blanks and marks that group it."""
+    return "".join(c for c in folded(text) if c.isalnum())
+
+
 def camera_name(job: JobDocument) -> str:
     """What kind of camera it is: as it was described, else as it was booked in."""
     described = job.camera.name.strip() if job.camera else ""
@@ -93,11 +99,17 @@ def columns(job: JobDocument, text: str) -> dict[str, str]:
         "camera_kind": folded(name),
         "serial": intake.identity.serial,
         "state": (job.work or WorkPart()).state,
-        "received": (intake.dates.received or "").strip(),
-        "finished": (intake.dates.finished or "").strip(),
+        "received": said_day(intake.dates.received),
+        "finished": said_day(intake.dates.finished),
         "digest": digest(text),
-        "words": folded(" ".join(_texts(job.model_dump()))),
+        "words": _words(job, intake.identity),
     }
+
+
+def _words(job: JobDocument, camera: IdentityPart) -> str:
+    """Every text of a job, and its serial numbers once more without blanks."""
+    numbers = map(joined, (camera.serial, camera.lens_serial))
+    return " ".join([folded(" ".join(_texts(job.model_dump()))), *filter(None, numbers)])
 
 
 def _texts(value: Any) -> Iterator[str]:
@@ -145,7 +157,7 @@ def go_to(connection: sqlite3.Connection, number: int, revision: int | None, now
     if revision is None:
         return
     text = SHELF.document(connection, number, revision)
-    _make_current(connection, number, revision, read_job(text.encode()), text, now)
+    _make_current(connection, number, revision, read_kept_job(text.encode()), text, now)
 
 
 def _make_current(
@@ -169,7 +181,7 @@ def kept(connection: sqlite3.Connection, number: int) -> KeptJob:
     return KeptJob(
         JobLine(*row),
         revision,
-        read_job(SHELF.document(connection, number, revision).encode()),
+        read_kept_job(SHELF.document(connection, number, revision).encode()),
         SHELF.before(connection, number, revision) is not None,
         SHELF.after(connection, number, revision) is not None,
     )
@@ -177,7 +189,10 @@ def kept(connection: sqlite3.Connection, number: int) -> KeptJob:
 
 @dataclass(frozen=True)
 class Search:
-    """What is looked for: every word somewhere in the job, and the state if one is given."""
+    """What is looked for: every word somewhere in the job, and the state if one is given.
+
+    A serial number is found however its digits are grouped, there or here.
+    """
 
     words: str = ""
     state: str | None = None
@@ -195,8 +210,10 @@ class Search:
             conditions.append("state = ?")
             filled.append(self.state)
         for word in folded(self.words).split():
-            conditions.append("instr(words, ?)")
-            filled.append(word)
+            is_number = any(c.isdigit() for c in word)
+            ways = [word, *({joined(word)} - {word} if is_number else ())]
+            conditions.append(f"({' OR '.join(['instr(words, ?)'] * len(ways))})")
+            filled += ways
         return " AND ".join(conditions), filled
 
 

@@ -18,6 +18,14 @@ class Migration:
     statements: tuple[str, ...]
 
 
+def _joined(name: str) -> str:
+    """SQL for a number of the camera's without what only groups its digits."""
+    text = f"coalesce(json_extract(document, '$.intake.identity.{name}'), '')"
+    for mark in (" ", "-", ".", "/"):
+        text = f"replace({text}, '{mark}', '')"
+    return f"lower({text})"
+
+
 MIGRATIONS = (
     Migration(
         "jobs, their revisions and their figures",
@@ -87,6 +95,15 @@ MIGRATIONS = (
         (
             "ALTER TABLE job_revision ADD COLUMN author TEXT NOT NULL DEFAULT ''",
             "ALTER TABLE item_revision ADD COLUMN author TEXT NOT NULL DEFAULT ''",
+        ),
+    ),
+    Migration(
+        "serial numbers found without their blanks",
+        (
+            f"""UPDATE job SET words = words || coalesce((
+                SELECT ' ' || {_joined("serial")} || ' ' || {_joined("lens_serial")}
+                FROM job_revision
+                WHERE owner = job.id AND number = job.current AND json_valid(document)), '')""",
         ),
     ),
 )

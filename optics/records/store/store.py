@@ -8,7 +8,7 @@ from itertools import islice
 from pathlib import Path
 from typing import Any
 
-from optics.records.files import read_job
+from optics.records.files import read_job, read_kept_job
 from optics.records.job import JobDocument
 from optics.records.library import Item
 from optics.records.store import backup, bundle, drafts, jobs, library
@@ -102,7 +102,7 @@ class Store:
     def job_at(self, number: int, revision: int) -> JobDocument:
         """A job as it was at one revision."""
         with reading(self.path) as connection:
-            return read_job(jobs.SHELF.document(connection, number, revision).encode())
+            return read_kept_job(jobs.SHELF.document(connection, number, revision).encode())
 
     def undo_job(self, number: int) -> KeptJob:
         """Step back to the revision before; at the first, nothing happens."""

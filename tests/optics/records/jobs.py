@@ -64,7 +64,7 @@ def job(focusing: dict[str, str] = HELICOID, *readings: dict[str, str]) -> dict[
                 "tolerance": "0.04",
             },
             "marks": ["3 m", "5'"],
-            "workshop": {"drawer": "0.05 x 4; 0.02 × 6; 2 thou", "fitted": "0.1"},
+            "workshop": {"drawer": "0.05 mm x 4; 0.02 mm × 6; 2 thou", "fitted": "0.1"},
             "readings": list(readings),
         }
     )

@@ -11,7 +11,7 @@ RANGEFINDER: dict[str, Any] = {
     "magnification": "0,6",
     "acuity": "1'",
     "near_end": "3 ft",
-    "pairs": "∞ = 22, 23, 22.5; 3 m = 8 ft 6; 1 m = 0.985",
+    "pairs": "∞ = 22; 23; 22.5; 3 m = 8 ft 6; 1 m = 0.985",
     "tape": "5 mm",
     "rounds": [ROUND],
 }

@@ -50,7 +50,7 @@ def test_without_lifts_there_is_the_table_of_a_new_cam() -> None:
 
 def test_a_high_place_is_cut_down() -> None:
     """Two hundredths too high in the middle come off there and nowhere else."""
-    found = stoned(lifts="0 = 0; 20 = 1.01, 1.03; 40° = 2,00")
+    found = stoned(lifts="0 = 0; 20 = 1.01; 1.03; 40° = 2,00")
     assert found.cut == pytest.approx([0.0, 0.02, 0.0])
 
 

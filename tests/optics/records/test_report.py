@@ -1,13 +1,14 @@
 """From a job to its report."""
 
 import json
+import re
 from typing import Any
 
 import pytest
 
 from optics.bench.correction import Correction
 from optics.bench.verdict import Guard, Verdict
-from optics.errors import NoAnswer, Unreadable
+from optics.errors import NoAnswer, ShimwrightError, Unreadable
 from optics.records.files import read_job
 from optics.records.report import report_of
 from optics.records.solve import solve
@@ -111,3 +112,40 @@ def test_a_limit_of_nothing_is_not_stated(limit: str) -> None:
     ]  # fmt: skip
     (tape,) = (i for i in report.instruments if i.name == "Tape")
     assert tape.source == ""
+
+
+@pytest.mark.parametrize("kind", ["register", "collimator", "ruler"])
+def test_a_limit_that_solves_also_prints(kind: str) -> None:
+    """A limit of 1,005 mm is read by the report as by the answer, whatever the reading."""
+    (reading,) = [one | {"limit": "1,005"} for one in READINGS if one["kind"] == kind][:1]
+    typed = job()
+    solve(read_job(json.dumps({**typed, "readings": [reading]}).encode()))
+    report = told({**typed, "left": [{"reading": reading, "instrument": "its own"}]})
+    assert report.instruments[0].limit == "± 1.005 mm"
+
+
+def test_a_day_is_told_in_one_way() -> None:
+    """Days typed in any way stand on the papers as year, month and day."""
+    typed = record()
+    typed["intake"]["dates"]["received"] = "2 Mar 2026"
+    typed["left"][0]["day"] = "5.3.2026"
+    report = told(typed)
+    assert ("Received", "2026-03-02") in report.dates
+    assert report.left[0].day == "2026-03-05"
+
+
+@pytest.mark.parametrize(
+    ("reading", "asked"),
+    [
+        ({"kind": "mark", "mark": "1.5 m", "sharp_at": "143.5"}, "metres or centimetres?"),
+        ({"kind": "register", "measured": "287.4", "nominal": "28.8"}, "is it in millimetres"),
+    ],
+)
+def test_a_figure_in_another_unit_is_asked_about_at_the_bench(
+    reading: dict[str, str], asked: str
+) -> None:
+    """What its neighbour shows to be in another unit is solved and told by nobody."""
+    found = read_job(json.dumps({**job(), "readings": [reading]}).encode())
+    for work in (solve, lambda _: told({**job(), "found": [{"reading": reading}]})):
+        with pytest.raises(ShimwrightError, match=re.escape(asked)):
+            work(found)

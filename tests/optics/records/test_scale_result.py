@@ -63,13 +63,13 @@ def read(field: Typed, text: str) -> list[tuple[float, list[float]]]:
 # 1 ft = 304.8 mm (agreement of 1959), 60′ = 1°, 1 in = 25.4 mm; a bare distance is in metres.
 PAIRS = [
     (MARK_ANGLES, "∞ = 0; 3 m = 18", [(math.inf, [0.0]), (3000.0, [math.pi / 10])]),
-    (MARK_ANGLES, "3 = 18, 36 ;1,5 = 90;", [(3e3, [math.pi / 10, math.pi / 5]),
+    (MARK_ANGLES, "3 = 18; 36 ;1,5 = 90;", [(3e3, [math.pi / 10, math.pi / 5]),
                                             (1.5e3, [math.pi / 2])]),
     (MARK_ANGLES, "10 ft = 30'\ninf = −1°", [(3048.0, [math.pi / 360]),
                                              (math.inf, [-math.pi / 180])]),
     (MARK_ANGLES, "3 m = 0.5 rad", [(3e3, [0.5])]),
     (MARK_LENGTHS, "3 m = 8; 1 m = 1 in", [(3e3, [8.0]), (1e3, [25.4])]),
-    (DEPTH_MARK_ANGLES, "f/16 = 18; 8 = 9 9", [(16.0, [math.pi / 10]),
+    (DEPTH_MARK_ANGLES, "f/16 = 18; 8 = 9; 9", [(16.0, [math.pi / 10]),
                                                (8.0, [math.pi / 20, math.pi / 20])]),
 ]  # fmt: skip
 
@@ -96,7 +96,7 @@ def test_marks_are_read_with_their_units(
 )
 def test_pairs_come_back_as_they_were_written(pairs: list[tuple[float, list[float]]]) -> None:
     """Whatever marks and readings are written out are read back in their order and number."""
-    text = "; ".join(f"{mark} m = {', '.join(f'{r}°' for r in several)}" for mark, several in pairs)
+    text = "; ".join(f"{mark} m = {'; '.join(f'{r}°' for r in several)}" for mark, several in pairs)
     back = read(MARK_ANGLES, text)
     assert [mark for mark, _ in back] == pytest.approx([1000 * mark for mark, _ in pairs])
     for (_, found), (_, several) in zip(back, pairs, strict=True):
@@ -105,7 +105,7 @@ def test_pairs_come_back_as_they_were_written(pairs: list[tuple[float, list[floa
 
 def test_the_echo_names_every_mark_and_reading() -> None:
     """What is echoed is each mark with each of its readings, so that a slip can be seen."""
-    found = MARK_ANGLES.read("∞ = 0; 3 m = 17.3, 17.2")
+    found = MARK_ANGLES.read("∞ = 0; 3 m = 17.3; 17.2")
     assert MARK_ANGLES.echo(found) == "2 marks: infinity (∞) at 0°; 3 m at 17.3°; 17.2°"
     assert MARK_ANGLES.echo(MARK_ANGLES.read("3 m = 1")) == "1 mark: 3 m at 1°"
 
@@ -163,12 +163,12 @@ def test_a_scale_that_cannot_be_is_refused(change: dict[str, str], place: str) -
 
 def test_a_scale_is_kept_as_it_was_typed() -> None:
     """Writing a job and reading it again changes no sign of the scale's texts."""
-    document = with_scale(marks=" ∞ = 0;3 m=17,3, 17.2", depth_marks="f/16=19 ", negative="6x6")
+    document = with_scale(marks=" ∞ = 0;3 m=17,3; 17.2", depth_marks="f/16=19 ", negative="6x6")
     read_once = read_job(json.dumps(document).encode())
     again = read_job(write_job(read_once).encode())
     assert again == read_once
     assert again.scale is not None
-    assert again.scale.marks == " ∞ = 0;3 m=17,3, 17.2"
+    assert again.scale.marks == " ∞ = 0;3 m=17,3; 17.2"
 
 
 def test_angle_arc_and_chord_are_the_same_mark() -> None:

@@ -103,7 +103,7 @@ def correction_of(camera: str, reading: str, **job: Any) -> Correction:
         "version": 1,
         "camera": {"name": camera, **CAMERAS[camera]},
         "readings": [READINGS[reading]],
-        "workshop": {"drawer": "0.02 x 4, 0.05 x 3, 0.1 x 4", "fitted": "0.1 mm, 0.05 mm"},
+        "workshop": {"drawer": "0.02 x 4; 0.05 x 3; 0.1 x 4", "fitted": "0.1 mm; 0.05 mm"},
         **job,
     }
     (answer,) = solve(read_job(json.dumps(document).encode())).answers

@@ -93,3 +93,38 @@ def test_answer_waits_and_says_why(text: str, why: str, page: AppTest) -> None:
     assert why in markup
     assert "too far out" not in markup
     assert page.text_input(key=SHARP_AT).value == text
+
+
+@pytest.mark.parametrize(
+    ("kind", "beside", "name", "text", "asked"),
+    [
+        ("Ring mark against true distance", ("mark", "1.5 m"), "sharp_at", "1435",
+         "metres or millimetres?"),
+        ("Ring mark against true distance", ("mark", "1.5 m"), "sharp_at", "143.5",
+         "metres or centimetres?"),
+        ("Ring mark against true distance", ("mark", "∞"), "sharp_at", "18, 7", "18.7 or 18; 7"),
+        ("Register by depth gauge", ("nominal", "28.8"), "measured", "287.4",
+         "10 times the nominal 28.8 mm: is it in millimetres"),
+    ],
+)  # fmt: skip
+def test_the_question_stands_under_the_field(
+    page: AppTest, kind: str, beside: tuple[str, str], name: str, text: str, asked: str
+) -> None:
+    """What its neighbour shows to be in another unit is asked about where it was typed."""
+    page.selectbox(key=f"{OSTRIN.name}.reading").set_value(kind).run()
+    key = f"{OSTRIN.name}.{KINDS[kind]}"
+    page.text_input(key=f"{key}.{beside[0]}").set_value(beside[1]).run()
+    page.text_input(key=f"{key}.{name}").set_value(text).run()
+    under = [h.proto.body for h in page.get("html") if "echo refusal" in h.proto.body]
+    assert any(asked in line for line in under), under
+    assert "The answer waits" in shown(page)
+
+
+KINDS = {"Ring mark against true distance": "mark", "Register by depth gauge": "register"}
+
+
+def test_a_length_in_millimetres_answers_at_a_near_mark(page: AppTest) -> None:
+    """With its unit the very figure that was asked about is answered."""
+    page.text_input(key=f"{OSTRIN.name}.mark.mark").set_value("1.5 m").run()
+    page.text_input(key=SHARP_AT).set_value("1435 mm").run()
+    assert "The answer waits" not in shown(page)

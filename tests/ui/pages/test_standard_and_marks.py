@@ -106,7 +106,7 @@ def test_every_film_has_its_answer(film: object) -> None:
 @pytest.mark.parametrize(
     ("task", "key", "text", "why"),
     [
-        ("Lens standard", "depths.top left", "1,200", "may be a decimal mark"),
+        ("Lens standard", "depths.top left", "18, 7", "18.7 or 18; 7"),
         ("Lens standard", "standard.limit", "", "Enter the limit of a depth reading."),
         ("Lens standard", "standard.screws", "top = 0.1; bottom = 0.1", "screw"),
         ("Film gate", "gate.channel", "0.1", "0.15"),

@@ -105,7 +105,7 @@ def by_hand() -> dict[str, Any]:
         "workshop": {"drawer": WORKSHOP.drawer},
         "readings": readings,
         "rangefinder": rangefinder
-        | {"pairs": "∞ = 11.4, 10.9, 11.1; 1 m = 0.932, 0.929, 0.933", "tape": "2 mm"},
+        | {"pairs": "∞ = 11.4; 10.9; 11.1; 1 m = 0.932; 0.929; 0.933", "tape": "2 mm"},
         "diagnosis": {"picture": "36 × 24", "infinity_screw": "0.2", "near_screw": "0.05"},
     }
 
@@ -114,3 +114,13 @@ def test_the_job_by_hand_is_written_as_it_was_read() -> None:
     """A job with everything that the page can say is read back to itself."""
     job = read_job(json.dumps(by_hand()).encode())
     assert JobDocument.model_validate_json(write_job(job)) == job
+
+
+def test_a_bare_figure_far_off_from_its_mark_is_asked_about() -> None:
+    """The row of a near mark asks for the unit under the very field."""
+    page = opened(OSTRIN.name)
+    key = f"{OSTRIN.name}.whole.row3.mark"
+    page.text_input(key=f"{key}.sharp_at").set_value("162.8").run()
+    assert "far off from 1.5 m: metres or centimetres?" in shown(page)
+    page.text_input(key=f"{key}.sharp_at").set_value("162.8 cm").run()
+    assert "metres or centimetres?" not in shown(page)

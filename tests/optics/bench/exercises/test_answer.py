@@ -111,3 +111,14 @@ def test_a_turn_takes_no_sign() -> None:
     answer = Answer("turn", 0.1, Reads.ANGLE, "deg", 1, senses=TURN)
     with pytest.raises(Unreadable, match="counter-clockwise"):
         answer.read("−3°")
+
+
+def test_a_comma_before_three_places_is_a_decimal_comma_where_three_are_asked() -> None:
+    """Who is asked for three places writes 1,042 and means no thousand; with two it is asked."""
+    for reads, unit in ((Reads.LENGTH, "mm"), (Reads.DISTANCE, "m"), (Reads.NUMBER, "")):
+        three = Answer("figure", 1.042, reads, unit, 3)
+        assert three.read("1,042").amount == pytest.approx(1.042 * three.unit_size)
+        with pytest.raises(Unreadable, match=r"1\.042 or 1042"):
+            Answer("figure", 1.04, reads, unit, 2).read("1,042")
+    angle = Answer("turn", 0.0182, Reads.ANGLE, "deg", 3)
+    assert angle.read("1,042").echo == "1.042°"

@@ -2,6 +2,8 @@
 
 import pytest
 
+from optics.records.intake import DatesPart, IdentityPart, IntakePart
+from optics.records.job import JobDocument
 from optics.records.store import Store
 from optics.records.store.jobs import folded
 from tests.optics.records.jobs import record
@@ -34,6 +36,26 @@ def test_a_job_is_found_by_whatever_was_written(words: str, store: Store) -> Non
     number = store.add_job(document(record()))
     assert [line.number for line in store.jobs(words)] == [number]
     assert store.count_jobs(words) == 1
+
+
+@pytest.mark.parametrize("kept", ["41 207", "41207", "41-207", "AB 41.207"])
+@pytest.mark.parametrize("words", ["41207", "41 207", "41-207", "41/207"])
+@pytest.mark.parametrize("number", ["serial", "lens_serial"])
+def test_a_serial_number_is_found_however_it_is_grouped(
+    kept: str, words: str, number: str, store: Store
+) -> None:
+    """Blanks and hyphens only group a serial number, in the records and in the search."""
+    named = store.add_job(JobDocument(intake=IntakePart(identity=IdentityPart(**{number: kept}))))
+    assert named in [line.number for line in store.jobs(words)]
+
+
+def test_the_list_sorts_by_the_day_however_it_was_typed(store: Store) -> None:
+    """What the list shows of a day is the day; the job keeps it as it was typed."""
+    dates = DatesPart(received="30.11.2026", finished="14 Dec 2026")
+    number = store.add_job(JobDocument(title="days", intake=IntakePart(dates=dates)))
+    line = store.jobs("days")[0]
+    assert (line.received, line.finished) == ("2026-11-30", "2026-12-14")
+    assert store.job(number).job.intake.dates == dates
 
 
 @pytest.mark.parametrize("words", ["zoe nobody", "%", "_x", "' OR 1=1 --", "\0zz", "41 208"])

@@ -23,7 +23,7 @@ ITEMS: tuple[Item, ...] = (
     CameraItem(name="Ostrin 35, grey", part=OSTRIN),
     LensItem(name="The 47", part=LensPart(focal_length=" 47,0 mm", full_aperture="f/2.8")),
     InstrumentItem(name="Tape", part=InstrumentPart(name="Bench tape", limit="5 mm")),
-    StockItem(name="Top drawer", part=WorkshopPart(drawer="0.05 x 4; 2 thou")),
+    StockItem(name="Top drawer", part=WorkshopPart(drawer="0.05 mm x 4; 2 thou")),
     TargetItem(name="Chimney", part=TargetPart(distance="412 m", limit="1 m")),
     LetterheadItem(name="Ours", part=LetterheadPart(name="Lantern Street", address="1\n2")),
 )

@@ -46,6 +46,7 @@ def test_a_reference_database_is_brought_up_to_date(
     store, taken = Store(path), int(reference.stem[-3:])
     assert store.export_job(1).decode() == JOB
     assert [line.number for line in store.jobs("zoë 41 207")] == [1]
+    assert [line.number for line in store.jobs("41207")] == [1]
     assert [line.number for line in store.jobs(deleted=True)] == [2]
     assert store.undo_job(1).job == read_job(JOB.replace("“a”", "“b”").encode())
     assert [one.name for one in store.learned("OSTRIN 35")] == [

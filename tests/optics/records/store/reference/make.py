@@ -60,6 +60,8 @@ def fill(connection: sqlite3.Connection, schema: int) -> None:
             "INSERT INTO item_revision (owner, number, saved, document) VALUES (1, 1, ?, ?)",
             (TIME, ITEM),
         )
+    if schema >= 5:
+        connection.execute("UPDATE job SET words = words || ' 41207 '")
     if schema >= 4:
         connection.execute("UPDATE job_revision SET author = 'Zoë' WHERE number = 2")
 
