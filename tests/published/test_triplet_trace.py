@@ -284,8 +284,8 @@ def test_thick_lens() -> None:
     glass = lens(("-50", "50"), ("15",), ("1.5", "1"))
     front, rear = principal_planes(glass)
     shape = {"glass_index": 1.5, "front_radius": -50.0, "rear_radius": 50.0, "thickness": 15.0}
-    focal_length = asked("thick_lens", "combined_focal_length", {}, **shape)
-    shape["combined_focal_length"] = focal_length
+    focal_length = asked("thick_lens", "glass_focal_length", {}, **shape)
+    shape["glass_focal_length"] = focal_length
     assert focal_length == pytest.approx(float(focal_length_of(glass)), rel=1e-12)
     assert asked("front_principal_plane", "front_plane", shape) == pytest.approx(float(front))
     assert asked("rear_principal_plane", "rear_plane", shape) == pytest.approx(float(rear - 15))
@@ -303,3 +303,25 @@ def test_two_lenses() -> None:
     assert asked(
         "back_focus_of_two", "back_focus", pair, combined_focal_length=focal_length
     ) == pytest.approx(behind, rel=1e-12)
+
+
+# ---- groups that reach into each other ---------------------------------------------------
+
+
+@pytest.mark.parametrize("faces", [2, 4])
+def test_two_groups_of_the_triplet(triplet: Lens, faces: int) -> None:
+    """Two groups of real glass make the lens that rays find, though their principal planes cross."""
+    groups = triplet[:faces], triplet[faces:]
+    (_, rear), (front, _) = map(principal_planes, groups)
+    pair = {
+        "first_focal_length": float(focal_length_of(groups[0])),
+        "second_focal_length": float(focal_length_of(groups[1])),
+        "separation": float(front - rear),
+    }
+    # The rear groups of a triplet are a long diverging pair with planes far before the glass.
+    assert pair["separation"] < -10
+    whole = asked("two_lenses", "combined_focal_length", pair)
+    assert whole == pytest.approx(float(focal_length_of(triplet)), rel=1e-12)
+    back = asked("back_focus_of_two", "back_focus", pair, combined_focal_length=whole)
+    behind = image_of(triplet, None) - principal_planes(groups[1])[1]
+    assert back == pytest.approx(float(behind), rel=1e-12)

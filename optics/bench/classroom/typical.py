@@ -65,6 +65,7 @@ TYPICAL: dict[str, str] = {
     "front_radius": "50 mm",
     "gain": "0.0188",
     "gain_ratio": "0.95",
+    "glass_focal_length": "51 mm",
     "glass_index": "1.5",
     "group_distance": "2 m",
     "group_focal_length": "51 mm",

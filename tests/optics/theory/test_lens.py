@@ -176,12 +176,12 @@ def test_a_flat_face_is_flat_whichever_way_it_is_told() -> None:
     """A face of radius ∞ or −∞ is the same glass, n − 1 over the other radius in power."""
     glass = {"glass_index": 1.5, "thickness": 5.0, "front_radius": 50.0}
     for flat in (math.inf, -math.inf):
-        found = thick_lens.solve_for("combined_focal_length").value(rear_radius=flat, **glass)
+        found = thick_lens.solve_for("glass_focal_length").value(rear_radius=flat, **glass)
         assert found == pytest.approx(100.0)
     # Parallel faces have no power at all.
     glass["front_radius"] = math.inf
     for flat in (math.inf, -math.inf):
-        found = thick_lens.solve_for("combined_focal_length").value(rear_radius=flat, **glass)
+        found = thick_lens.solve_for("glass_focal_length").value(rear_radius=flat, **glass)
         assert found == math.inf
 
 
