@@ -23,6 +23,7 @@ TYPICAL: dict[str, str] = {
     "chord": "20 mm",
     "circle_of_confusion": "0.03 mm",
     "collimator_focal_length": "300 mm",
+    "collimator_to_lens": "60 mm",
     "combined_focal_length": "90 mm",
     "compensator_focal_length": "200 mm",
     "compensator_shift": "2 mm",
@@ -199,6 +200,7 @@ SLIDES: dict[str, tuple[str, ...]] = {
     "channel": _texts(_even(0.15, 0.35, 20), "mm"),
     "circle_of_confusion": _texts(_even(0.01, 0.1, 18), "mm"),
     "collimator_focal_length": _texts(_even(100, 1000, 36), "mm"),
+    "collimator_to_lens": _texts(_even(0, 600, 60), "mm"),
     "extension": _texts(_even(0, 5, 50), "mm"),
     "eye_acuity": _texts((5, 10, 12, 15, 20, 30, 40, 50, 60, 90, 120), '"', ""),
     "f_number": tuple(

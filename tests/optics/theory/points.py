@@ -28,6 +28,7 @@ RANGES: dict[str, tuple[float, float]] = {
     "chord": (1, 20),
     "circle_of_confusion": (0.01, 0.1),
     "collimator_focal_length": (100, 1000),
+    "collimator_to_lens": (0.5, 600),
     "combined_focal_length": (20, 400),
     "compensator_focal_length": (50, 400),
     "compensator_shift": (-5, 5),
