@@ -132,10 +132,11 @@ def _register(off: float, reading: RegisterReading) -> float:
 
 
 def _reticle(off: float, true: TrueLens, reading: CollimatorReading) -> float:
-    return collimation.collimator_error.solve_for("reticle_shift").value(
+    return collimation.collimator_conjugates.solve_for("reticle_shift").value(
         focus_error=off,
         focal_length=true.stretch * true.camera.lens.focal_length,
         collimator_focal_length=reading.collimator_focal_length.value,
+        collimator_to_lens=reading.apart(true.camera).value,
     )
 
 
