@@ -354,9 +354,7 @@ def test_a_reticle_close_before_the_triplet(
     """Wherever the collimator stands, rays through both lenses fall as far off as is said."""
     error, length = reticle_error(triplet, shift, apart)
     between = {"collimator_focal_length": length, "collimator_to_lens": apart}
-    found = asked(
-        "collimator_conjugates", "focus_error", measures, reticle_shift=shift, **between
-    )
+    found = asked("collimator_conjugates", "focus_error", measures, reticle_shift=shift, **between)
     assert found == pytest.approx(error, rel=1e-10)
     back = asked("collimator_conjugates", "reticle_shift", measures, focus_error=error, **between)
     assert back == pytest.approx(shift, rel=1e-10)
