@@ -50,8 +50,8 @@ collimator_error = Relation(
         Form(collimator_focal_length, _f * sqrt(_delta / _e)),
     ),
     source="Newton's conjugate equation applied twice",
-    limits="Paraxial; exact only while the two lenses' facing focal points coincide, f + f_c apart: "
-    "elsewhere collimator_conjugates.",
+    limits="Paraxial; exact only while the two lenses' facing focal points coincide, f + f_c "
+    "apart: elsewhere collimator_conjugates.",
 )
 
 collimator_to_lens = Quantity(

@@ -119,17 +119,27 @@ newton = Relation(
     limits="Paraxial; exact for thick lenses because both distances start at focal points.",
 )
 
+infinity_target_distance = Quantity(
+    "infinity_target_distance", "s", "s", "mm",
+    "distance from the front principal plane to the target that stood for infinity",
+)  # fmt: skip
+_far = infinity_target_distance.symbol
+
 infinity_target = Relation(
     name="infinity_target",
     answers="How far out is a lens left when a target at a finite distance stood in for infinity?",
-    equation=Eq(_e, _f**2 / (_s - _f)),
-    quantities=(focus_error, focal_length, object_distance),
+    equation=Eq(_e, _f**2 / (_far - _f)),
+    quantities=(focus_error, focal_length, infinity_target_distance),
     forms=(
-        Form(focus_error, _f**2 / (_s - _f)),
-        Form(object_distance, _f + _f**2 / _e),
-        Form(focal_length, 2 * _s / (1 + sqrt(1 + 4 * _s / _e))),
+        Form(focus_error, _f**2 / (_far - _f)),
+        Form(infinity_target_distance, _f + _f**2 / _e),
+        Form(focal_length, 2 * _far / (1 + sqrt(1 + 4 * _far / _e))),
     ),
-    bounds=(Bound(object_distance, 2 * _f, "an infinity target stands beyond two focal lengths"),),
+    bounds=(
+        Bound(
+            infinity_target_distance, 2 * _f, "an infinity target stands beyond two focal lengths"
+        ),
+    ),
     source="Newton's conjugate equation with the subject measured from the principal plane",
     limits="Paraxial; the subject's distance from the front principal plane, not from the film.",
 )

@@ -90,7 +90,7 @@ ROWS = [
     ("unit_focusing", "extension", {"film_distance": 1000, "focal_length": 50, "hiatus": 0},
      2.7864, 5e-5, BY_HAND),
     # 2500 / 1000
-    ("infinity_target", "focus_error", {"focal_length": 50, "object_distance": 1050},
+    ("infinity_target", "focus_error", {"focal_length": 50, "infinity_target_distance": 1050},
      2.5, 1e-12, BY_HAND),
     # f 90: extension 10 is sharp at 180 + 10 + 810 = 1000, extension 9 at 180 + 9 + 900 = 1089.
     ("mark_error", "focus_error",

@@ -310,7 +310,7 @@ def test_two_lenses() -> None:
 
 @pytest.mark.parametrize("faces", [2, 4])
 def test_two_groups_of_the_triplet(triplet: Lens, faces: int) -> None:
-    """Two groups of real glass make the lens that rays find, though their principal planes cross."""
+    """Groups of real glass make the lens that rays find, though their principal planes cross."""
     groups = triplet[:faces], triplet[faces:]
     (_, rear), (front, _) = map(principal_planes, groups)
     pair = {

@@ -184,7 +184,10 @@ def _attempt(practice: PracticeCamera, reading: Reading | None, bench: Bench) ->
 def _as_is(practice: PracticeCamera, reading: Reading) -> Reading | None:
     if not isinstance(reading, CollimatorReading):
         return reading
-    shift = predict(practice.camera, practice.hidden, reading)
+    try:
+        shift = predict(practice.camera, practice.hidden, reading)
+    except NoAnswer:
+        return None
     return reading if abs(shift) <= SLIDE else None
 
 

@@ -139,7 +139,7 @@ def test_a_collimators_distance_that_nobody_told_is_in_the_uncertainty() -> None
 
 
 def test_the_same_reading_worked_twice_shares_its_untold_distance() -> None:
-    """Two answers from one reading differ by nothing: their unknown distance is one and the same."""
+    """Two answers from one reading share its unknown distance, and differ by nothing."""
     reading = collimated(36.0, None, 0.01)
     first, second = (reading.steps(CAMERA)[-1].result for _ in range(2))
     assert first.plus(second, -1.0).standard == pytest.approx(0.0, abs=1e-12)

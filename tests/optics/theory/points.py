@@ -137,6 +137,7 @@ RANGES: dict[str, tuple[float, float]] = {
 DISTANCES: dict[str, tuple[float, float]] = dict.fromkeys(
     ("far_edge", "far_limit", "film_distance", "focus_between", "group_distance", "hyperfocal",
      "limit_from_film", "limit_from_lens", "mark_distance", "near_edge", "near_limit",
+     "infinity_target_distance",
      "object_distance", "sharp_distance", "subject_from_focus", "wanted_distance"),
     (2.7, 9),
 ) | {

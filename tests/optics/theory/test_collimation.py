@@ -124,7 +124,7 @@ def test_no_shift_brings_the_reticle_to_the_front_focal_point(apart: float, most
 
 
 def test_no_lens_stands_behind_its_film() -> None:
-    """A reticle so far outside that its image falls before the lens leaves no place for the film."""
+    """A reticle whose image falls just before the lens leaves no place for the film."""
     error = collimator_conjugates.solve_for("focus_error")
     far = {**BETWEEN, "collimator_to_lens": 1000.0}
     assert -50 < error.value(reticle_shift=-100.0, **far) < 0
