@@ -220,8 +220,8 @@ class _Seen:
             return found
         dof = len(left) - len(found)
         # A triangular root of the covariance, without forming it: that would square the condition.
-        rows = np.linalg.qr((to_answer * self._spread).T, mode="r") * math.sqrt(excess)
-        lower = rows.T
+        _, upper = np.linalg.qr((to_answer * self._spread).T)
+        lower = upper.T * math.sqrt(excess)
         sources = [Source("scatter of the readings", dof) for _ in found]
         return tuple(
             estimate.plus(Estimate(0.0, dict(zip(sources, map(float, row), strict=True))))
