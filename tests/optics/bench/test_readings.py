@@ -122,9 +122,9 @@ def test_a_reticle_moved_towards_the_collimators_lens_means_too_far_out() -> Non
 
 
 def test_a_collimators_distance_that_nobody_told_is_in_the_uncertainty() -> None:
-    """From touching to f + f_c every place is equally likely, and the ± grows by what that makes."""
-    # By hand, with a shift of 36 mm: touching 8100/(3600 − 450) = 2.5714, together 8100/3600 = 2.25;
-    # half of the way between them over √3 is 0.0928 mm.
+    """From touching to f + f_c every place is equally likely, and what that makes is in the ±."""
+    # By hand, with a shift of 36 mm: touching 8100/(3600 − 450) = 2.5714, with the focal points
+    # together 8100/3600 = 2.25; half of the way between them over √3 is 0.0928 mm.
     told, untold = (
         collimated(36.0, apart, 0.01).steps(CAMERA)[-1].result for apart in (225.0, None)
     )
