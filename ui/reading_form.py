@@ -104,11 +104,14 @@ def _collimator(form: Form, example: bool) -> None:
     with right:
         form.choose("towards", "it moved towards", ("its lens", "away from its lens"),
                     note="its lens: the collimator's")  # fmt: skip
-    left, right = st.columns(2)
-    with left:
+    columns = st.columns([6, 7, 5])
+    with columns[0]:
         form.ask("collimator_focal_length", fields.COLLIMATOR, typed="300" if example else "",
                  hint="such as 300")  # fmt: skip
-    with right:
+    with columns[1]:
+        form.ask("to_lens", fields.COLLIMATOR_TO_LENS, typed="60" if example else "",
+                 optional=True, hint="in the ± if empty")  # fmt: skip
+    with columns[2]:
         form.ask("limit", fields.RETICLE_LIMIT, typed="0.02" if example else "", optional=True,
                  label="read to ±", hint="0 if empty")  # fmt: skip
 

@@ -102,6 +102,8 @@ ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
         (
             Asked("limit", "read to ±", fields.RETICLE_LIMIT, _LIMIT, optional=True),
             Asked("collimator_focal_length", "its focal length", fields.COLLIMATOR, "such as 300"),
+            Asked("to_lens", "to camera lens", fields.COLLIMATOR_TO_LENS, "in the ± if empty",
+                  optional=True),
         ),
     ),
     "ruler": (

@@ -17,7 +17,7 @@ from optics.bench.readings import (
     Step,
 )
 from optics.bench.remedies import Offer, Remedy, Workshop, offers
-from optics.bench.uncertainty import Estimate
+from optics.bench.uncertainty import Estimate, exact
 from optics.bench.verdict import Verdict, judge_read
 from optics.errors import OutOfRange
 from optics.theory import depth
@@ -82,6 +82,9 @@ def correct(
     """
     steps = reading.steps(camera)
     error = steps[-1].result
+    if isinstance(reading, CollimatorReading) and reading.is_bare:
+        # The doubt of the distance alone would pass for the whole uncertainty.
+        error = exact(error.value)
     if marks is None:
         marks = tuple(mark for mark in DEFAULT_MARKS if _reaches(camera, mark))
     sights = tuple(sight(camera, mark, error) for mark in (math.inf, *marks))

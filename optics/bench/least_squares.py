@@ -1,4 +1,8 @@
-"""Fitting a curved model to estimates that may share sources of error."""
+"""Fitting a curved model to estimates that may share sources of error.
+
+Solved by orthogonal factors (QR) of the design with its columns brought to one length: forming
+the normal equations would square the condition, and units alone would lose digits.
+"""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -17,7 +21,9 @@ MOST_STEPS = 60
 MOST_HALVINGS = 30
 CLOSE_ENOUGH = 1e-9
 """A step that moves no prediction by more than this part of its uncertainty is the last."""
-WORST_CONDITION = 1e9
+WORST_CONDITION = 1e12
+"""Beyond it fewer than four of a double's sixteen digits are left: refused, never rounded off."""
+_ROUNDING = 64 * np.finfo(np.float64).eps
 
 
 @dataclass(frozen=True, eq=False)
@@ -73,9 +79,12 @@ def least_squares(model: Model, start: Array, measured: Array, covariance: Array
     values, (predicted, slopes) = start, model(start)
     for _ in range(MOST_STEPS):
         design, misfit = _in_units_of(root, slopes), _in_units_of(root, measured - predicted)
-        step = np.asarray(np.linalg.lstsq(design, misfit, rcond=None)[0], np.float64)
+        sizes = _sizes(design)
+        step = np.asarray(np.linalg.lstsq(design / sizes, misfit, rcond=None)[0]) / sizes
+        # Where large terms all but cancel, no step gets nearer than their last digits.
+        blind = _ROUNDING * np.max(np.abs(design) @ np.abs(values), initial=0.0)
         values, (predicted, slopes) = _advance(model, values, step, (root, measured, misfit))
-        if np.max(np.abs(design @ step), initial=0.0) < CLOSE_ENOUGH:
+        if np.max(np.abs(design @ step), initial=0.0) < max(CLOSE_ENOUGH, blind):
             return _solution(values, measured - predicted, slopes, root)
     raise _undetermined("the fit does not settle")
 
@@ -91,6 +100,12 @@ def _root_of(covariance: Array) -> Array:
             value=0.0,
             limit=0.0,
         ) from None
+
+
+def _sizes(design: Array) -> Array:
+    """The columns' lengths, which depend on the parameters' units alone; 1 where there is none."""
+    lengths = np.linalg.norm(design, axis=0)
+    return np.where(lengths > 0, lengths, 1.0)
 
 
 def _in_units_of(root: Array, values: Array) -> Array:
@@ -118,18 +133,20 @@ def _advance(
 
 
 def _solution(values: Array, residuals: Array, slopes: Array, root: Array) -> Solution:
-    design = _in_units_of(root, slopes)
-    inverse_root = np.linalg.inv(root)
-    white = inverse_root @ residuals
+    design, white = _in_units_of(root, slopes), _in_units_of(root, residuals)
     condition = _condition(design)
-    if condition > WORST_CONDITION:
+    if not condition <= WORST_CONDITION:
         raise _undetermined(f"condition number {condition:.1e}")
-    covariance = np.asarray(np.linalg.inv(design.T @ design), np.float64)
-    keep = np.eye(len(residuals)) - design @ covariance @ design.T
+    sizes = _sizes(design)
+    directions, triangle = np.linalg.qr(design / sizes)
+    # With design = QRS the covariance is S⁻¹R⁻¹(S⁻¹R⁻¹)ᵀ, and QQᵀ is what the fit takes up.
+    spread = np.linalg.solve(triangle, np.eye(len(sizes))) / sizes[:, None]
+    inverse_root = _in_units_of(root, np.eye(len(residuals)))
+    keep = np.eye(len(residuals)) - directions @ directions.T
     return Solution(
         values=values,
-        covariance=covariance,
-        gain=covariance @ design.T @ inverse_root,
+        covariance=spread @ spread.T,
+        gain=spread @ directions.T @ inverse_root,
         residuals=residuals,
         weight=inverse_root.T @ keep @ inverse_root,
         chi_square=float(white @ white),

@@ -7,13 +7,13 @@ the infinity stop has infinity for its mark.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import IntEnum
 from typing import ClassVar, Protocol
 
 from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
 from optics.bench.taken import ON_FILM, USUAL, Taken
-from optics.bench.uncertainty import Estimate, combine, exact
+from optics.bench.uncertainty import Estimate, Source, combine, exact
 from optics.errors import NoAnswer, OutOfRange
 from optics.relation import Formula, Quantity
 from optics.theory import collimation, gate, lens
@@ -159,24 +159,65 @@ class RegisterReading:
 class CollimatorReading:
     """With the ring at infinity, the collimator's reticle was shifted until sharp at the film.
 
-    `shift` is plus when the reticle moved inside the focus, towards the collimator's lens.
+    `shift` is plus when the reticle moved inside the focus, towards the collimator's lens;
+    `to_lens` is the distance from that lens to the camera's, None where nobody told it.
     """
 
     shift: Estimate
     collimator_focal_length: Estimate
     taken: Taken = USUAL
+    to_lens: Estimate | None = None
+    _untold: Source = field(
+        default_factory=lambda: Source(
+            "collimator lens to camera lens, not told", is_rectangular=True
+        ),
+        compare=False,
+        repr=False,
+    )
     kind: ClassVar[str] = "collimator"
 
+    @property
+    def is_bare(self) -> bool:
+        """Whether nothing is known of how well the shift was read."""
+        return not self.shift.parts
+
+    def farthest(self, camera: Camera) -> float:
+        """As far apart (mm) as the lenses are supposed to stand where nobody tells: f + f_c.
+
+        There the facing focal points meet, as in the textbooks. From touching to there is what
+        a bench allows (common practice, no source).
+        """
+        return self.collimator_focal_length.value + camera.lens.focal_length
+
+    def apart(self, camera: Camera) -> Estimate:
+        """The distance between the lenses: as told, else anywhere from touching to f + f_c."""
+        if self.to_lens is not None:
+            return self.to_lens
+        half = self.farthest(camera) / 2
+        return Estimate(half, {self._untold: half / math.sqrt(3)})
+
     def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The shift is carried to the film by the square of the focal lengths' ratio."""
-        formula = collimation.collimator_error.solve_for("focus_error")
-        return (
-            Step.of(
-                formula,
-                reticle_shift=self.shift,
-                focal_length=exact(camera.lens.focal_length),
-                collimator_focal_length=self.collimator_focal_length,
-            ),
+        """The reticle's image, seen from the camera's lens, is what the lens was sharp on."""
+        if self.to_lens is None:
+            self.span(camera)  # A shift that no image goes with at one end is refused.
+        return (self._step(camera, self.apart(camera)),)
+
+    def span(self, camera: Camera) -> tuple[float, float]:
+        """The focus error with the lenses touching, and with their focal points together.
+
+        Errors: OutOfRange for a shift that has no image with the lenses touching.
+        """
+        ends = (exact(0.0), exact(self.farthest(camera)))
+        near, far = (self._step(camera, end).result.value for end in ends)
+        return near, far
+
+    def _step(self, camera: Camera, apart: Estimate) -> Step:
+        return Step.of(
+            collimation.collimator_conjugates.solve_for("focus_error"),
+            reticle_shift=self.shift,
+            focal_length=exact(camera.lens.focal_length),
+            collimator_focal_length=self.collimator_focal_length,
+            collimator_to_lens=apart,
         )
 
 

@@ -4,7 +4,7 @@ import math
 
 from optics.bench.camera import Camera, FrontCell, Helicoid
 from optics.bench.correction import Correction, Sight
-from optics.bench.readings import Sense
+from optics.bench.readings import CollimatorReading, Sense
 from optics.bench.remedies import Remedy
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict
@@ -87,6 +87,23 @@ def tolerance_line(correction: Correction) -> str:
         f"{format_length(camera.allowed_error, places=3)} ({stated}); depth of focus N·c at "
         f"f/{camera.lens.full_aperture:.3g} ± {format_length(camera.depth_of_focus, places=3)}."
         + (f" {_READ_ONCE}" if _is_read_once(correction.error) else "")
+        + _collimator_left_open(correction)
+    )
+
+
+def _collimator_left_open(correction: Correction) -> str:
+    """What it matters that nobody told how far the collimator stood from the lens."""
+    reading = correction.reading
+    if not isinstance(reading, CollimatorReading) or reading.to_lens is not None:
+        return ""
+    ends = sorted(abs(end) for end in reading.span(correction.camera))
+    low, high = (format_length(end, places=3) for end in ends)
+    makes = f"the error would be {low} to {high}" if low != high else "it makes no difference"
+    known = ", which is in the ±" if low != high and correction.error.standard else ""
+    return (
+        " Collimator lens to camera lens not told: from touching to "
+        f"{format_length(reading.farthest(correction.camera))} apart (both focal lengths "
+        f"together) {makes}{known}."
     )
 
 

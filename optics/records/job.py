@@ -141,7 +141,11 @@ class RegisterPart(PlacedPart):
 
 
 class CollimatorPart(SeenPart):
-    """With the ring at infinity, the collimator's reticle was shifted until sharp."""
+    """With the ring at infinity, the collimator's reticle was shifted until sharp.
+
+    `to_lens` is how far the collimator's lens stood from the camera's; where it is left out,
+    what it may have been counts as uncertainty.
+    """
 
     title: ClassVar[str] = "Collimator reticle shift"
     kind: Literal["collimator"] = "collimator"
@@ -149,6 +153,7 @@ class CollimatorPart(SeenPart):
     towards: Literal["its lens", "away from its lens"] = "its lens"
     limit: Annotated[str, fields.RETICLE_LIMIT] = "0 mm"
     collimator_focal_length: Annotated[str, fields.COLLIMATOR]
+    to_lens: Annotated[str, fields.COLLIMATOR_TO_LENS] | None = None
 
 
 class RulerPart(SeenPart):

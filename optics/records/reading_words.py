@@ -58,7 +58,7 @@ def said_figures(part: ReadingPart) -> str:
         case CollimatorPart():
             moved = _tries(fields.RETICLE_SHIFT, part.shift)
             way = f"towards {part.towards}" if part.towards == "its lens" else part.towards
-            return f"collimator's reticle moved {moved} {way}"
+            return f"collimator's reticle moved {moved} {way}{_apart(part)}"
         case RulerPart():
             aim = fields.RULER_AIM.read(part.aim).echo
             offset = _tries(fields.RULER_OFFSET, part.offset)
@@ -67,6 +67,12 @@ def said_figures(part: ReadingPart) -> str:
             moves = part.image_moves
             still = "the image stands still"
             return still if moves == "not at all" else f"the image moves {moves}"
+
+
+def _apart(part: CollimatorPart) -> str:
+    if part.to_lens is None:
+        return ""
+    return f", {fields.COLLIMATOR_TO_LENS.read(part.to_lens).echo} from lens to lens"
 
 
 def _tries(field: fields.Typed, text: str) -> str:

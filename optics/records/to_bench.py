@@ -140,6 +140,9 @@ def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxR
             return CollimatorReading(
                 shift=shift if part.towards == "its lens" else exact(0.0).plus(shift, -1),
                 collimator_focal_length=_given(fields.COLLIMATOR, part.collimator_focal_length),
+                to_lens=None
+                if part.to_lens is None
+                else _given(fields.COLLIMATOR_TO_LENS, part.to_lens),
             )
         case RulerPart():
             offset = _repeated(fields.RULER_OFFSET, part.offset, fields.RULER_LIMIT, part.limit)

@@ -19,12 +19,16 @@ ROUNDING = 1e-12
 
 @dataclass(frozen=True)
 class Bound:
-    """A limit that the other inputs set, such as the nearest distance a lens can focus."""
+    """A limit that the other inputs set, such as the nearest distance a lens can focus.
+
+    `is_open` says that the limit itself has no answer either, as where one would be infinite.
+    """
 
     quantity: Quantity
     limit: sympy.Expr
     reason: str
     is_upper: bool = False
+    is_open: bool = False
 
     @cached_property
     def needs(self) -> frozenset[str]:
@@ -41,7 +45,7 @@ class Bound:
         return limit
 
     def check(self, inputs: Mapping[str, Given]) -> None:
-        """Raise OutOfRange where an input passes the limit; the limit itself is allowed."""
+        """Raise OutOfRange where an input passes the limit; unless open, the limit is allowed."""
         fault = self.fault(inputs)
         if fault is not None:
             raise self.quantity.refuse(*fault, self.reason)
@@ -50,13 +54,17 @@ class Bound:
         """The first element that passes the limit, and the limit in words; None where none does."""
         value = np.asarray(inputs[self.quantity.name])
         limit = self.limit_for(inputs)
-        # What was computed or rounded to lie at the limit must not fail by its last digit.
-        edge = limit * (1 + ROUNDING if self.is_upper else 1 - ROUNDING)
-        wrong = value > edge if self.is_upper else value < edge
+        # What was computed or rounded to lie at the limit must not fail by its last digit, nor
+        # escape by it where the limit is open.
+        slack = ROUNDING * np.abs(limit)
+        edge = limit + slack if self.is_upper != self.is_open else limit - slack
+        past = np.greater if self.is_upper else np.less
+        wrong = past(value, edge) | (self.is_open & np.equal(value, limit))
         if not np.any(wrong):
             return None
         value, limit, wrong = np.broadcast_arrays(value, limit, wrong)
-        side = "at most" if self.is_upper else "at least"
+        sides = ("more than", "less than") if self.is_open else ("at least", "at most")
+        side = sides[self.is_upper]
         nearest = said(float(limit[wrong][0]), self.quantity.unit)
         return float(value[wrong][0]), f"{side} {nearest}"
 

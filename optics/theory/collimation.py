@@ -1,6 +1,6 @@
 """Finding where the image falls: collimator, depth gauge, focusing ring and tilted ruler."""
 
-from sympy import Eq, acos, atan, cos, pi, sqrt, tan
+from sympy import Eq, Max, acos, atan, cos, pi, sqrt, tan
 
 from optics.relation import Bound, Form, Quantity, Relation
 from optics.theory import front_cell, helicoid, lens
@@ -50,8 +50,56 @@ collimator_error = Relation(
         Form(collimator_focal_length, _f * sqrt(_delta / _e)),
     ),
     source="Newton's conjugate equation applied twice",
-    limits="Paraxial; exact where the two lenses' facing focal points coincide.",
+    limits="Paraxial; exact only while the two lenses' facing focal points coincide, f + f_c "
+    "apart: elsewhere collimator_conjugates.",
 )
+
+collimator_to_lens = Quantity(
+    "collimator_to_lens", "g", "g", "mm",
+    "distance from the collimator's lens to the camera's lens", low=0, low_allowed=True,
+)  # fmt: skip
+_g = collimator_to_lens.symbol
+_beyond = _fc + _f - _g  # How far the facing focal points reach past each other.
+
+collimator_conjugates = Relation(
+    name="collimator_conjugates",
+    answers="A reticle was shifted until sharp, the lenses so far apart: how far off is the lens?",
+    equation=Eq(_e * (_fc**2 / _delta - _fc + _g - _f), _f**2),
+    quantities=(
+        focus_error, reticle_shift, focal_length, collimator_focal_length, collimator_to_lens,
+    ),
+    forms=(
+        # Multiplied by δ, so that a reticle in its focus gives no error and finite slopes.
+        Form(focus_error, _delta * _f**2 / (_fc**2 - _delta * _beyond)),
+        Form(reticle_shift, _e * _fc**2 / (_f**2 + _e * _beyond)),
+        Form(focal_length, (sqrt(_e**2 + 4 * _e * (_fc**2 / _delta - _fc + _g)) - _e) / 2),
+        Form(
+            collimator_focal_length,
+            (_delta + sqrt(_delta**2 + 4 * _delta * (_f**2 / _e + _f - _g))) / 2,
+        ),
+        Form(collimator_to_lens, _f + _fc + _f**2 / _e - _fc**2 / _delta),
+    ),
+    bounds=(
+        Bound(
+            reticle_shift, _fc, "there the reticle touches the collimator's lens",
+            is_upper=True, is_open=True,
+        ),
+        Bound(
+            reticle_shift,
+            # From the camera's focal length on, no shift brings the image so near.
+            _fc**2 / (_fc + Max(_f - _g, 0)),
+            "there the reticle's image stands in the camera lens's front focal point, which is "
+            "sharp nowhere",
+            is_upper=True, is_open=True,
+        ),
+        Bound(
+            focus_error, -_f, "the lens would stand on the film or behind it", is_open=True,
+        ),
+    ),
+    source="Thin-lens equation of the collimator, then Newton's equation of the camera lens",
+    limits="Paraxial; exact for thick lenses with g from the collimator's rear principal plane to "
+    "the camera's front one; 10 mm of g count for δ·10/f_c² of the error.",
+)  # fmt: skip
 
 _wanted = Quantity("wanted_distance", "y", "y", "mm", "distance a target is to stand for", low=0)
 _place = Quantity(

@@ -119,17 +119,27 @@ newton = Relation(
     limits="Paraxial; exact for thick lenses because both distances start at focal points.",
 )
 
+infinity_target_distance = Quantity(
+    "infinity_target_distance", "s", "s", "mm",
+    "distance from the front principal plane to the target that stood for infinity",
+)  # fmt: skip
+_far = infinity_target_distance.symbol
+
 infinity_target = Relation(
     name="infinity_target",
     answers="How far out is a lens left when a target at a finite distance stood in for infinity?",
-    equation=Eq(_e, _f**2 / (_s - _f)),
-    quantities=(focus_error, focal_length, object_distance),
+    equation=Eq(_e, _f**2 / (_far - _f)),
+    quantities=(focus_error, focal_length, infinity_target_distance),
     forms=(
-        Form(focus_error, _f**2 / (_s - _f)),
-        Form(object_distance, _f + _f**2 / _e),
-        Form(focal_length, 2 * _s / (1 + sqrt(1 + 4 * _s / _e))),
+        Form(focus_error, _f**2 / (_far - _f)),
+        Form(infinity_target_distance, _f + _f**2 / _e),
+        Form(focal_length, 2 * _far / (1 + sqrt(1 + 4 * _far / _e))),
     ),
-    bounds=(Bound(object_distance, 2 * _f, "an infinity target stands beyond two focal lengths"),),
+    bounds=(
+        Bound(
+            infinity_target_distance, 2 * _f, "an infinity target stands beyond two focal lengths"
+        ),
+    ),
     source="Newton's conjugate equation with the subject measured from the principal plane",
     limits="Paraxial; the subject's distance from the front principal plane, not from the film.",
 )
@@ -269,8 +279,10 @@ combined_focal_length = Quantity(
     is_closed=True, is_never_zero=True,
 )  # fmt: skip
 _separation = Quantity(
-    "separation", "d", "d", "mm", "separation of the two lenses", low=0, low_allowed=True
-)
+    "separation", "d", "d", "mm",
+    "separation of the two lenses, from the first one's rear principal plane to the second one's "
+    "front principal plane (minus when they cross)",
+)  # fmt: skip
 _back_focus = Quantity(
     "back_focus", "B", "B", "mm", "back focus (from the second lens to the image of infinity)"
 )
@@ -289,7 +301,8 @@ two_lenses = Relation(
         Form(_second, (_fa - _d) / (_fa / _F - 1)),
     ),
     source="W. J. Smith, Modern Optical Engineering, ch. 2",
-    limits="Paraxial; separation between the facing principal planes.",
+    limits="Paraxial; thick groups too, whose facing principal planes may cross: a triplet's front "
+    "glass and rear groups have a separation far below zero.",
 )
 
 back_focus_of_two = Relation(
@@ -307,6 +320,11 @@ back_focus_of_two = Relation(
     limits="Paraxial; from the second lens's rear principal plane.",
 )
 
+glass_focal_length = Quantity(
+    "glass_focal_length", "F", "F", "mm", "focal length of the one glass (minus: diverging)",
+    is_closed=True, is_never_zero=True,
+)  # fmt: skip
+_Fg = glass_focal_length.symbol
 _index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", low=1)
 _R1 = Quantity(
     "front_radius", "R_1", "R₁", "mm", "radius of the front face (plus: centre behind it)",
@@ -329,18 +347,18 @@ _power = (_n - 1) * (1 / _r1 - 1 / _r2 + (_n - 1) * _t / (_n * _r1 * _r2))
 thick_lens = Relation(
     name="thick_lens",
     answers="What is the focal length of one thick piece of glass?",
-    equation=Eq(1 / _F, _power),
-    quantities=(combined_focal_length, _index, _R1, _R2, _thickness),
+    equation=Eq(1 / _Fg, _power),
+    quantities=(glass_focal_length, _index, _R1, _R2, _thickness),
     forms=(
-        Form(combined_focal_length, 1 / _power),
-        Form(_thickness, (1 / (_F * (_n - 1)) - 1 / _r1 + 1 / _r2) * _n * _r1 * _r2 / (_n - 1)),
+        Form(glass_focal_length, 1 / _power),
+        Form(_thickness, (1 / (_Fg * (_n - 1)) - 1 / _r1 + 1 / _r2) * _n * _r1 * _r2 / (_n - 1)),
         Form(
             _R1,
-            (1 + (_n - 1) * _t / (_n * _r2)) / (1 / (_F * (_n - 1)) + 1 / _r2),
+            (1 + (_n - 1) * _t / (_n * _r2)) / (1 / (_Fg * (_n - 1)) + 1 / _r2),
         ),
         Form(
             _R2,
-            ((_n - 1) * _t / (_n * _r1) - 1) / (1 / (_F * (_n - 1)) - 1 / _r1),
+            ((_n - 1) * _t / (_n * _r1) - 1) / (1 / (_Fg * (_n - 1)) - 1 / _r1),
         ),
     ),
     source="University of Tennessee, Optics 507 notes (lensmaker's equation, thick lens)",
@@ -350,9 +368,9 @@ thick_lens = Relation(
 front_principal_plane = Relation(
     name="front_principal_plane",
     answers="Where is the front principal plane of one thick piece of glass?",
-    equation=Eq(_front_plane.symbol, -_F * (_n - 1) * _t / (_n * _r2)),
-    quantities=(_front_plane, combined_focal_length, _index, _thickness, _R2),
-    forms=(Form(_front_plane, -_F * (_n - 1) * _t / (_n * _r2)),),
+    equation=Eq(_front_plane.symbol, -_Fg * (_n - 1) * _t / (_n * _r2)),
+    quantities=(_front_plane, glass_focal_length, _index, _thickness, _R2),
+    forms=(Form(_front_plane, -_Fg * (_n - 1) * _t / (_n * _r2)),),
     source="University of Tennessee, Optics 507 notes",
     limits="Paraxial, one glass in air.",
 )
@@ -360,9 +378,9 @@ front_principal_plane = Relation(
 rear_principal_plane = Relation(
     name="rear_principal_plane",
     answers="Where is the rear principal plane of one thick piece of glass?",
-    equation=Eq(_rear_plane.symbol, -_F * (_n - 1) * _t / (_n * _r1)),
-    quantities=(_rear_plane, combined_focal_length, _index, _thickness, _R1),
-    forms=(Form(_rear_plane, -_F * (_n - 1) * _t / (_n * _r1)),),
+    equation=Eq(_rear_plane.symbol, -_Fg * (_n - 1) * _t / (_n * _r1)),
+    quantities=(_rear_plane, glass_focal_length, _index, _thickness, _R1),
+    forms=(Form(_rear_plane, -_Fg * (_n - 1) * _t / (_n * _r1)),),
     source="University of Tennessee, Optics 507 notes",
     limits="Paraxial, one glass in air.",
 )

@@ -55,6 +55,15 @@ def test_own_reading_asks_for_what_was_measured(kind: str) -> None:
     assert sorted(words) == sorted(NEEDED[kind])
 
 
+def test_the_collimators_distance_is_asked_for_and_may_be_left_out() -> None:
+    """The distance between the lenses has a field of its own, which may stay empty."""
+    page = drawn(OWN, "collimator")
+    labels = [field.label for field in page.text_input]
+    assert sum("collimator lens to camera lens" in label.lower() for label in labels) == 1
+    document, _ = page.session_state["reading"]
+    assert "to_lens" not in document or document["to_lens"] is None
+
+
 @pytest.mark.parametrize("instrument", INSTRUMENTS.values(), ids=lambda i: i.key)
 def test_instrument_says_its_limit_and_source(instrument: object) -> None:
     """Each instrument goes into the job by its key, with source and warning in sight."""

@@ -24,6 +24,17 @@ def made(place: str, kind: str, **more: str) -> Found:
     return found
 
 
+def test_a_row_takes_the_collimators_distance() -> None:
+    """What is typed of the distance between the lenses reaches the job, and may be left out."""
+    asked = [one for line in ASKED["collimator"] for one in line if one.name == "to_lens"]
+    assert [one.optional for one in asked] == [True]
+    for more in ({}, {"to_lens": "60"}):
+        (reading,) = JobDocument.model_validate(
+            made(rows.INFINITY, "collimator", **more).parts
+        ).readings
+        assert getattr(reading, "to_lens", "") == more.get("to_lens")
+
+
 WAYS = [
     (place, kind) for place, one in PLACES.items() for kind in one.ways.values() if kind in TYPED
 ]

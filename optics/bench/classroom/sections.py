@@ -86,13 +86,18 @@ FRONT_CELL = Section(
     "for a triplet: a cell 0.05 mm out is a picture 0.1 mm out.",
     relations=relations_in(front_cell),
     extras=("focal_length",),
-    values={"focal_length": "75 mm", "lead": "9 mm"},
+    values={
+        "focal_length": "75 mm",
+        "group_focal_length": "51 mm",
+        "cell_to_film": "92 mm",
+        "lead": "9 mm",
+    },
 )
 
 COLLIMATOR = Section(
     key="collimation",
     title="Collimator and parallax",
-    lead="collimator_error",
+    lead="collimator_conjugates",
     find="focus_error",
     idea="A collimator puts infinity on the bench: a reticle in the focus of a good lens looks as "
     "far away as a star. If the camera shows it sharp only after the reticle is moved, the camera "
@@ -105,14 +110,17 @@ COLLIMATOR = Section(
     try_this=(
         "Shift the reticle by plus and by minus 2 mm: inside the focus it acts as a near subject, "
         "outside as one beyond infinity, which no real subject can be.",
-        "Take a collimator four times as long as the lens: the reticle moves sixteen times the "
-        "error, and is as much easier to read.",
+        "Take a collimator four times as long as the lens: the reticle moves some sixteen times "
+        "the error, and is as much easier to read.",
+        "Shift the reticle by 5 mm and slide the lenses from touching to f + f_c apart: there, "
+        "and only there, δ(f/f_c)² is exact.",
         "Find the reticle's shift for an error of 0.01 mm: can your slide be read so finely?",
     ),
     trap="A collimator that is itself out by δ shows every lens wrong by δ(f/f_c)², and always the "
     "same way. Check it by autocollimation with a flat mirror before blaming cameras.",
     relations=relations_in(collimation),
-    values={"sharp_distance": "1.46 m"},
+    # So far out is a lens 60 mm before the collimator with the shift that the page begins with.
+    values={"sharp_distance": "1.46 m", "focus_error": "0.0494 mm"},
 )
 
 DEPTH = Section(
@@ -138,7 +146,7 @@ DEPTH = Section(
     "own depth. Half of it for the adjustment is common practice, and the circle of "
     "confusion behind it a convention, not a fact.",
     relations=relations_in(depth),
-    values={"limit_from_lens": "1.7 m", "f_number": "f/8", "depth_each_way": "0.26 mm"},
+    values={"limit_from_lens": "1.751 m", "f_number": "f/8", "depth_each_way": "0.26 mm"},
 )
 
 TRIANGLE = Section(
@@ -187,8 +195,8 @@ COUPLING = Section(
         "No camera is built so, but it shows the cause.",
     ),
     trap="Setting infinity and the near mark again and again to perfection does not make the "
-    "middle right. Set near a little farther out than the near mark, where the worst error is "
-    "least.",
+    "middle right. Set near at a distance a little longer than the near mark's, where the worst "
+    "error is least.",
     relations=tuple(_COUPLED),
     extras=("f_number", "circle_of_confusion"),
     values={"gain": "0.0174"},
@@ -201,7 +209,8 @@ CAM = Section(
     find="lift",
     idea="The body was cut for one lens and knows no other: its follower must be lifted as if that "
     "lens were on. A lens of another focal length moves by other amounts, and its cam translates. "
-    "Far away that is a plain ratio, the square of the focal lengths; near, the cam must bend.",
+    "Far away that is a plain factor, the square of the focal lengths' ratio; near, the cam must "
+    "bend.",
     shown="Lift of the follower against extension of the lens: the cam (line), the plain ratio "
     "(dashes), and lift equal to extension (dots), as the body's own lens has it. The diamond is "
     "the extension chosen.",
@@ -209,8 +218,9 @@ CAM = Section(
         "Give the lens the body's own focal length and hiatus: the cam becomes a straight ramp "
         "and could be left out.",
         "Take 90 mm on a body for 50: the cam lifts less than a third of the extension.",
-        "Change the hiatus alone: infinity stays, near bends. That is why two lenses of one "
-        "focal length may need different cams.",
+        "Change the hiatus by 5 mm: the lift changes by two thousandths of a millimetre. Change "
+        "the focal length by 1 mm: by two hundredths. That is why two lenses marked alike may "
+        "need cams of their own.",
     ),
     trap="Stoning takes metal off and never puts it back. Move the datum first, so that all that "
     "is to be removed is plus, and set the zero again afterwards.",

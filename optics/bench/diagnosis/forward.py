@@ -15,7 +15,7 @@ from optics.bench.readings import (
     RotationReading,
     RulerReading,
 )
-from optics.errors import NoAnswer
+from optics.errors import NoAnswer, OutOfRange
 from optics.theory import collimation, helicoid
 
 # So near to infinity focus (mm) it is the arithmetic that differs, not the lens.
@@ -132,10 +132,23 @@ def _register(off: float, reading: RegisterReading) -> float:
 
 
 def _reticle(off: float, true: TrueLens, reading: CollimatorReading) -> float:
-    return collimation.collimator_error.solve_for("reticle_shift").value(
+    try:
+        return _shift(off, true, reading)
+    except OutOfRange:
+        # What the relation says of it would name the errors that the reading is to find.
+        raise NoAnswer(
+            "No place of the reticle is sharp: got a lens too far off for this collimator; read "
+            "by turning the ring, or gauge.",
+            quantity="shift",
+        ) from None
+
+
+def _shift(off: float, true: TrueLens, reading: CollimatorReading) -> float:
+    return collimation.collimator_conjugates.solve_for("reticle_shift").value(
         focus_error=off,
         focal_length=true.stretch * true.camera.lens.focal_length,
         collimator_focal_length=reading.collimator_focal_length.value,
+        collimator_to_lens=reading.apart(true.camera).value,
     )
 
 

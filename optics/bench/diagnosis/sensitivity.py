@@ -60,8 +60,9 @@ class Straight:
     """The readings' focus errors as sums of the faults, with the focal length's slight bend.
 
     Equation: e = row·faults − [x(D; f + δ) − x(D; f)], the bracket for the target D that was
-    sharp; a collimator's whole reading is divided by ((f + δ)/f)². Both are exact, so the only
-    thing that is not straight is the focal length's own part.
+    sharp. A collimator's reading, worked out with the engraved focal length, shows what the
+    faults make, w, as w·f²/(f′² + w·(f′ − f)), f′ the true one: its distance drops out. Both are
+    exact, so the only thing that is not straight is the focal length's own part.
     """
 
     camera: Camera
@@ -85,18 +86,29 @@ class Straight:
         focal = self._focal(faults)
         if not focal:
             return plain
-        stretch = TrueLens(self.camera, focal).stretch
-        return np.where(self.by_collimator, plain / stretch**2, plain - self._more(focal))
+        shown = plain * self._shrink(plain, focal)
+        return np.where(self.by_collimator, shown, plain - self._more(focal))
 
     def slopes(self, faults: Vector) -> Matrix:
         """The partial derivatives of the errors, a row for each reading."""
         focal = self._focal(faults)
         true = TrueLens(self.camera, focal)
-        shrink = np.where(self.by_collimator, 1 / true.stretch**2, 1.0)
-        slopes = self.rows * shrink[:, None]
-        bend = -2 * (self.rows @ faults) * shrink / (true.stretch * marked_focal(self.camera))
-        slopes[:, AT["focal"]] = np.where(self.by_collimator, bend, -self._more_per_mm(true))
+        plain, engraved = self.rows @ faults, self.camera.lens.focal_length
+        shrink = self._shrink(plain, focal)
+        # The slopes of w·f²/(f′² + w·(f′ − f)), to w and to f′.
+        by_w = np.where(self.by_collimator, (shrink * true.stretch) ** 2, 1.0)
+        by_f = -plain * shrink**2 * (2 * true.stretch + plain / engraved)
+        # The focal length at fault may be a front group's; the whole lens goes in proportion.
+        by_f /= marked_focal(self.camera)
+        slopes = self.rows * by_w[:, None]
+        slopes[:, AT["focal"]] = np.where(self.by_collimator, by_f, -self._more_per_mm(true))
         return slopes
+
+    def _shrink(self, plain: Vector, focal: float) -> Vector:
+        """By how much less a collimator shows what the faults make, for the true focal length."""
+        stretch = TrueLens(self.camera, focal).stretch
+        part: Vector = plain * (stretch - 1) / self.camera.lens.focal_length
+        return 1 / (stretch**2 + part)
 
     def _focal(self, faults: Vector) -> float:
         """The focal length's fault, held to a fifth of the lens.

@@ -103,7 +103,7 @@ def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
 
     Plus: the lens stands too far out for what is looked at. It is 0 where `predict` says that
     the reading would be taken.
-    Equation: off + set + moved − x(D; f true), the reticle's part by (f true/f_c)²; for a
+    Equation: off + set + moved − x(D; f true), the reticle's part by its conjugates; for a
     coincidence how far the lens stands beyond where the images would meet.
     """
     off, true = offset(camera, faults, reading), TrueLens(camera, faults.focal)
@@ -119,11 +119,12 @@ def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
             meets = (1 + faults.gain) * called_for + faults.zero
             return off + marked.needs(reading.set_to.value) - meets
         case CollimatorReading():
-            shift = collimation.collimator_error.solve_for("focus_error")
+            shift = collimation.collimator_conjugates.solve_for("focus_error")
             return off - shift.value(
                 reticle_shift=reading.shift.value,
                 focal_length=true.stretch * camera.lens.focal_length,
                 collimator_focal_length=reading.collimator_focal_length.value,
+                collimator_to_lens=reading.apart(camera).value,
             )
         case _:
             raise TypeError(f"nothing is looked at in a {reading.kind} reading")

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import cached_property
 
@@ -150,10 +150,12 @@ def _offered(stand: Stand) -> Iterator[Offered]:
     for name, (side, up) in CORNERS.items():
         spot = Taken(place=(0.35 * focal * side, 0.25 * focal * up))
         yield Offered(f"register, {name}", RegisterReading(register, register, spot))
-    at_stop = CollimatorReading(exact(0.0), collimator, AT_STOP)
+    # Focal points together, where the reticle's shift counts by the focal lengths alone.
+    at_mark = CollimatorReading(exact(0.0), collimator, to_lens=exact(7 * focal))
+    at_stop = replace(at_mark, taken=AT_STOP)
     yield Offered("infinity stop", at_stop, Moved.RETICLE)
     if is_bed:
-        yield Offered("∞ mark", CollimatorReading(exact(0.0), collimator), Moved.RETICLE)
+        yield Offered("∞ mark", at_mark, Moved.RETICLE)
     else:
         yield Offered("∞ mark", RotationReading(exact(0.0), far, far), Moved.RING)
     for distance in (engraved(camera, _MIDDLE), engraved(camera, _NEAR)):

@@ -36,7 +36,8 @@ MOVED_WORDS = {
     Moved.POINTER: "pointer set",
 }
 TARGETS = {
-    CollimatorReading: "Looked at: the collimator's reticle, as far as infinity while it is at 0.",
+    CollimatorReading: "Looked at: the collimator's reticle, as far as infinity while it is at 0; "
+    "the facing focal points of its lens and the camera's meet.",
     RotationReading: "Looked at: a target of bars at the distance of the mark (at ∞ in a "
     "collimator); the stop is slackened, so that the ring turns both ways.",
     MarkReading: "Looked at: a target of bars, moved along a tape from the film.",

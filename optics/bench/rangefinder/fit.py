@@ -219,8 +219,9 @@ class _Seen:
         if excess <= 0:
             return found
         dof = len(left) - len(found)
-        covariance = (to_answer * self._spread**2) @ to_answer.T * excess
-        lower = np.linalg.cholesky(covariance)
+        # A triangular root of the covariance, without forming it: that would square the condition.
+        _, upper = np.linalg.qr((to_answer * self._spread).T)
+        lower = upper.T * math.sqrt(excess)
         sources = [Source("scatter of the readings", dof) for _ in found]
         return tuple(
             estimate.plus(Estimate(0.0, dict(zip(sources, map(float, row), strict=True))))

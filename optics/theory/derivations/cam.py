@@ -27,8 +27,8 @@ CAM_LIFT = Derivation(
         ),
         nearly(
             Eq(_y, _x * (_f0 / _f) ** 2),
-            "For far subjects the lift is the extension times the square of the focal lengths: a "
-            "straight ramp. Close up the cam bends away from it.",
+            "For far subjects the lift is the extension times the square of the focal lengths' "
+            "ratio: a straight ramp. Close up the cam bends away from it.",
             (3,), lift, small=(extension,),
         ),
     ),

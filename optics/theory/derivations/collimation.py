@@ -2,19 +2,70 @@
 
 from sympy import Eq
 
+from optics.relation import Quantity
 from optics.theory.collimation import (
+    collimator_conjugates,
     collimator_error,
     collimator_focal_length,
+    collimator_to_lens,
     equivalent_target,
     reticle_shift,
 )
 from optics.theory.derivations.chain import Derivation, drawn, follows, known
-from optics.theory.lens import extension, focal_length, focus_error, newton
+from optics.theory.lens import extension, focal_length, focus_error, newton, thin_lens
 
 _target = next(q for q in equivalent_target.quantities if q.name == "equivalent_distance")
 _xo = next(q for q in newton.quantities if q.name == "subject_from_focus")
 _fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol
 _f, _e, _x = focal_length.symbol, focus_error.symbol, extension.symbol
+_image = Quantity(
+    "reticle_image", "q", "q", "mm", "distance of the reticle's image behind the collimator's lens"
+)
+_q, _g = _image.symbol, collimator_to_lens.symbol
+
+COLLIMATOR_CONJUGATES = Derivation(
+    collimator_conjugates,
+    "Two lenses, a distance apart",
+    (
+        known(
+            thin_lens,
+            "The reticle stands f_c − δ behind the collimator's lens. Seen from the camera its "
+            "image stands upright at q behind that lens: an image on the subject's side, so it "
+            "counts minus.",
+            Eq(1 / _fc, 1 / (_fc - _delta) - 1 / _q),
+        ),
+        follows(
+            Eq(_q, _fc**2 / _delta - _fc),
+            "Moved inside the focus by δ, the reticle seems to stand at a finite distance: farther "
+            "by far than its slide is long.",
+            (1,), _image,
+        ),
+        known(newton, "The camera lens needs an extension for a subject so far away."),
+        drawn(
+            Eq(_xo.symbol, _q + _g - _f),
+            "From that image to the collimator's lens it is q, on to the camera's lens g, and the "
+            "camera's front focal point lies f before its lens.",
+        ),
+        drawn(
+            Eq(_e, _x),
+            "The lens was found sharp on a near target while its ring said infinity: it stands "
+            "out by just that extension.",
+        ),
+        follows(
+            Eq(_e * (_fc**2 / _delta - _fc + _g - _f), _f**2),
+            "Put all in: the nearer the two lenses, the nearer the image to the camera, and the "
+            "more each mm of the reticle counts when it goes inwards.",
+            (2, 3, 4, 5), _image, extension, _xo, focus_error,
+        ),
+        follows(
+            Eq(_e * (_fc**2 / _delta - (_fc + _f - _g)), _f**2),
+            "With the lenses f + f_c apart the bracket keeps its first term alone, and the plain "
+            "rule δ(f/f_c)² is exact.",
+            (6,), focus_error,
+        ),
+    ),
+    (_image, extension, _xo),
+)  # fmt: skip
 
 COLLIMATOR_ERROR = Derivation(
     collimator_error,
@@ -29,12 +80,12 @@ COLLIMATOR_ERROR = Derivation(
         drawn(
             Eq(_xo.symbol, _Dq),
             "The two lenses stand face to face with their facing focal points together, so both "
-            "distances are the same. Near enough is good enough: metres against millimetres.",
+            "distances are the same. Anywhere else their distance counts too.",
         ),
         follows(
             Eq(_x, _delta * (_f / _fc) ** 2),
             "Put one into the other: the reticle's shift appears at the film, scaled by the "
-            "square of the focal lengths.",
+            "square of the focal lengths' ratio.",
             (1, 2, 3), _target, extension, _xo,
         ),
         drawn(

@@ -21,12 +21,14 @@ LENS_TILT = Derivation(
     (
         drawn(
             Eq(tan(_alpha), _s / _Y),
-            "Lean the lens by α against a subject that stands square. Far up or down, at Y, the "
-            "lens's plane cuts the subject's: where a ray meets the lens there, it is not bent.",
+            "Lean the lens by α against a subject that stands square. Far up or down, at Y, its "
+            "plane cuts the subject's: there a ray along the subject's plane meets the lens.",
         ),
         drawn(
             Eq(tan(_tau - _alpha), _v / _Y),
-            "So the sharp plane passes through the same line. Against the lens it leans by τ − α.",
+            "Bent, that ray leaves along the sharp plane, for the images of all points on its way "
+            "lie on it: the sharp plane passes through the same line. Against the lens it leans by "
+            "τ − α.",
         ),
         drawn(Eq(_m, _v / _s), "Magnification is image distance over subject distance."),
         follows(

@@ -33,9 +33,11 @@ MEASURED = {
 }  # fmt: skip
 
 GAUGE = RegisterReading(exact(60.0), exact(60.0))
-STOP = CollimatorReading(exact(0.0), COLLIMATOR, AT_STOP)
-INFINITY = CollimatorReading(exact(0.0), COLLIMATOR)
-INFINITY_FILM = CollimatorReading(exact(0.0), COLLIMATOR, ON_FILM)
+# So far before a lens of 47 mm the focal points of both meet.
+TOGETHER = exact(447.0)
+STOP = CollimatorReading(exact(0.0), COLLIMATOR, AT_STOP, TOGETHER)
+INFINITY = CollimatorReading(exact(0.0), COLLIMATOR, to_lens=TOGETHER)
+INFINITY_FILM = CollimatorReading(exact(0.0), COLLIMATOR, ON_FILM, TOGETHER)
 MIDDLE = MarkReading(exact(4000.0), exact(4000.0))
 NEAR = MarkReading(exact(1500.0), exact(1500.0))
 TURNED = RotationReading(exact(0.0), FAR, FAR)

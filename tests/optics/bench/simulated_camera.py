@@ -82,8 +82,11 @@ class FrontCellLens:
         return -1 / (slope - height / self.rear)
 
     def front_focus(self, carried: float, cell: float) -> float:
-        """Return the place of the front group's front focal point, where the reticle is seen."""
-        return carried + self.gap + cell + self.front
+        """Return the place of the front focal point of both groups together.
+
+        From there the front group throws its image into the rear group's front focal point.
+        """
+        return carried + self.gap + cell + image_behind(self.front, self.gap + cell - self.rear)
 
 
 @dataclass
@@ -207,13 +210,15 @@ class SimulatedCamera:
         """Gauge from the lens seat, shims and all, to the film."""
         return self.seat + sum(self.leaves) + self.stop
 
-    def reticle_shift(self, collimator: float) -> tuple[float, str]:
+    def reticle_shift(self, collimator: float, apart: float = 60.0) -> tuple[float, str]:
         """Set the ring to infinity and shift a collimator's reticle until it is sharp.
 
-        The collimator stands so that its focal point meets the lens's.
+        The collimator's lens stands so far before the front principal plane: no nearer than the
+        focal length where the lens may be far too far out, for then no shift reaches it.
         """
         self.set_to(math.inf)
-        place = self.lens.front_focus(*self._places(self.angle)) + collimator
+        front = self.lens.front_focus(*self._places(self.angle)) - self.lens.focal_length
+        place = front + apart
 
         def fault(inside: float) -> float:
             # Rays go from the reticle through the collimator's lens: its image, seen from
@@ -221,7 +226,7 @@ class SimulatedCamera:
             virtual = -image_behind(collimator, collimator - inside) if inside else math.inf
             return self.fault(place + virtual)
 
-        shift = halved(fault, -0.9 * collimator, 0.9 * collimator)
+        shift = halved(fault, -20 * collimator, 0.99 * collimator)
         return abs(shift), "its lens" if shift > 0 else "away from its lens"
 
     def ruler_offset(self, mark: float, aim: float, slope: float) -> tuple[float, str] | None:

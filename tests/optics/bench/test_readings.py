@@ -5,6 +5,7 @@ import math
 import pytest
 
 from optics.bench.camera import Bed, Camera, FrontCell, Helicoid, Lens, Turn
+from optics.bench.correction import correct
 from optics.bench.readings import (
     CollimatorReading,
     MarkReading,
@@ -17,6 +18,7 @@ from optics.bench.readings import (
     turned,
 )
 from optics.bench.uncertainty import Estimate, exact, within
+from optics.bench.verdict import Verdict
 from optics.errors import NoAnswer, OutOfRange
 
 # Unit-focusing extensions, checked by D = 2f + h + x + f²/x by hand:
@@ -107,11 +109,54 @@ def test_a_register_gauged_too_long_is_too_far_out() -> None:
     assert error(CAMERA, short) == pytest.approx(-0.026, abs=1e-9)
 
 
+def collimated(shift: float, apart: float | None, limit: float = 0.0) -> CollimatorReading:
+    """Give a collimator of 360 mm before the lens of 90 mm, its reticle shifted so far."""
+    to_lens = None if apart is None else exact(apart)
+    return CollimatorReading(within(shift, limit, "slide"), exact(360.0), to_lens=to_lens)
+
+
 def test_a_reticle_moved_towards_the_collimators_lens_means_too_far_out() -> None:
-    """A reticle 4 mm inside the focus of 360 mm is 4/16 = 0.25 mm at the film of 90 mm."""
-    inside, outside = (CollimatorReading(exact(shift), exact(360.0)) for shift in (4.0, -4.0))
-    assert error(CAMERA, inside) == pytest.approx(0.25, abs=1e-9)
-    assert error(CAMERA, outside) == pytest.approx(-0.25, abs=1e-9)
+    """With the focal points together, a reticle 4 mm inside the focus is 4/16 = 0.25 mm."""
+    assert error(CAMERA, collimated(4.0, 450.0)) == pytest.approx(0.25, abs=1e-9)
+    assert error(CAMERA, collimated(-4.0, 450.0)) == pytest.approx(-0.25, abs=1e-9)
+
+
+def test_a_collimators_distance_that_nobody_told_is_in_the_uncertainty() -> None:
+    """From touching to f + f_c every place is equally likely, and what that makes is in the ±."""
+    # By hand, with a shift of 36 mm: touching 8100/(3600 − 450) = 2.5714, with the focal points
+    # together 8100/3600 = 2.25; half of the way between them over √3 is 0.0928 mm.
+    told, untold = (
+        collimated(36.0, apart, 0.01).steps(CAMERA)[-1].result for apart in (225.0, None)
+    )
+    assert untold.value == pytest.approx(told.value, abs=1e-12)
+    more = math.sqrt(untold.standard**2 - told.standard**2)
+    assert more == pytest.approx(0.0928, abs=0.0005)
+    names = {source.name for source in untold.parts} - {source.name for source in told.parts}
+    assert names == {"collimator lens to camera lens, not told"}
+    assert collimated(36.0, None).span(CAMERA) == pytest.approx((2.5714, 2.25), abs=5e-5)
+
+
+def test_the_same_reading_worked_twice_shares_its_untold_distance() -> None:
+    """Two answers from one reading share its unknown distance, and differ by nothing."""
+    reading = collimated(36.0, None, 0.01)
+    first, second = (reading.steps(CAMERA)[-1].result for _ in range(2))
+    assert first.plus(second, -1.0).standard == pytest.approx(0.0, abs=1e-12)
+
+
+def test_a_shift_that_no_image_goes_with_is_refused_in_one_sentence() -> None:
+    """A shift that puts the object at or inside the front focal point says so, told or not."""
+    # By hand: 360²/(360 + 90) = 288 mm with the lenses touching.
+    for reading in (collimated(288.0, 0.0), collimated(300.0, None), collimated(360.0, 450.0)):
+        with pytest.raises(OutOfRange, match=r"^The shift of the reticle [^.]*\.?[^.]*\.$"):
+            reading.steps(CAMERA)
+
+
+def test_an_untold_distance_alone_is_no_stated_uncertainty() -> None:
+    """A shift of no stated limit keeps its ± unknown, and proves nothing inside tolerance."""
+    found = correct(CAMERA, collimated(0.01, None))
+    assert found.error.standard == 0.0
+    assert found.verdict is Verdict.NOT_STATED
+    assert correct(CAMERA, collimated(0.01, None, 0.01)).verdict is Verdict.INSIDE
 
 
 def test_a_ruler_sharp_on_the_near_side_of_its_zero_is_too_far_out() -> None:

@@ -227,10 +227,11 @@ def test_a_collimator_leads_the_right_way_round(case: Case, power: float) -> Non
 def collimated(case: Case, power: float) -> dict[str, Any]:
     """Read the reticle's shift in a collimator so many times as long as the lens."""
     collimator = power * case.camera.lens.focal_length
-    shift, towards = case.camera.reticle_shift(collimator)
+    apart = case.camera.lens.focal_length
+    shift, towards = case.camera.reticle_shift(collimator, apart)
     return {
         "kind": "collimator", "shift": mm(shift), "towards": towards,
-        "collimator_focal_length": mm(collimator),
+        "collimator_focal_length": mm(collimator), "to_lens": mm(apart),
     }  # fmt: skip
 
 

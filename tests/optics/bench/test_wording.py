@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from optics.bench import wording
 from optics.bench.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Lens, Turn
 from optics.bench.correction import Correction, Sight, correct
-from optics.bench.readings import RegisterReading
+from optics.bench.readings import CollimatorReading, RegisterReading
 from optics.bench.remedies import Remedy, Workshop
 from optics.bench.uncertainty import Estimate, exact, from_repeats, within
 from optics.bench.verdict import Verdict
@@ -44,6 +44,26 @@ def everything_said(found: Correction) -> list[str]:
         else:
             said += [offer.reason]
     return said
+
+
+def test_an_untold_distance_of_the_collimator_is_said_with_what_it_costs() -> None:
+    """Where nobody told how far the collimator stood, the sentence says from where to where."""
+    camera = Camera("", Lens(50.0, 3.5), Bed(), 0.05)
+    # By hand, 310 mm and 28 mm inwards: touching 70000/86020 mm, 360 mm apart 70000/96100.
+    shift = within(28.0, 0.05, "slide")
+    untold, told = (
+        wording.tolerance_line(correct(camera, CollimatorReading(shift, exact(310.0), to_lens=g)))
+        for g in (None, exact(60.0))
+    )
+    assert (
+        "Collimator lens to camera lens not told: from touching to 360.00 mm apart (both focal "
+        "lengths together) the error would be 0.728 mm to 0.814 mm, which is in the ±."
+    ) in untold
+    assert "not told" not in told
+    bare = correct(camera, CollimatorReading(exact(28.0), exact(310.0)))
+    assert wording.tolerance_line(bare).endswith("0.728 mm to 0.814 mm.")
+    slight = correct(camera, CollimatorReading(exact(0.1), exact(310.0)))
+    assert wording.tolerance_line(slight).endswith("it makes no difference.")
 
 
 answers = st.builds(

@@ -25,6 +25,10 @@ SAID = [
     (READINGS[3] | {"place": "top left"}, "Register, top left", "45.52 mm, made for 45.46 mm"),
     (READINGS[5], "Ring at ∞", "collimator's reticle moved 1.2 mm away from its lens"),
     (
+        READINGS[5] | {"to_lens": "6 cm"}, "Ring at ∞",
+        "collimator's reticle moved 1.2 mm away from its lens, 60 mm = 6 cm from lens to lens",
+    ),
+    (
         READINGS[6], "Ring at 1.5 m",
         "slanting ruler at 1.5 m, sharpest 12 mm; 14 mm; 13 mm farther",
     ),

@@ -82,15 +82,38 @@ BY_HAND = [
     (HELICOID, {"kind": "rotation", "turned": "−36", "sense": "clockwise"}, -1.8),
     # 40° on a lead of 9 mm is 1 mm of the cell, (47/51)² at the film; clockwise extends.
     (FRONT_CELL, {"kind": "rotation", "turned": "40", "sense": "clockwise"}, -2209 / 2601),
-    # (47/470)² = 1/100.
-    (BED, {"kind": "collimator", "shift": "3", "collimator_focal_length": "470"}, 0.03),
+    # With the focal points together, 47 + 470 mm apart, (47/470)² = 1/100.
+    (
+        BED,
+        {
+            "kind": "collimator", "shift": "3", "collimator_focal_length": "470",
+            "to_lens": "517 mm",
+        },
+        0.03,
+    ),
     (
         BED,
         {
             "kind": "collimator", "shift": "3", "towards": "away from its lens",
-            "collimator_focal_length": "470",
+            "collimator_focal_length": "470", "to_lens": "51.7 cm",
         },
         -0.03,
+    ),
+    # Touching, by hand: 47²/(470²/47 − 470 − 47) = 2209/4183 mm, and outwards 2209/−5217.
+    (
+        BED,
+        {
+            "kind": "collimator", "shift": "47", "collimator_focal_length": "470", "to_lens": "0",
+        },
+        2209 / 4183,
+    ),
+    (
+        BED,
+        {
+            "kind": "collimator", "shift": "47", "towards": "away from its lens",
+            "collimator_focal_length": "470", "to_lens": "0",
+        },
+        -2209 / 5217,
     ),
     # Sharp at D = 2f + h + x + f²/x with x 1 mm: 94 − 0.6 + 1 + 2209 = 2303.4 mm.
     (BED, {"kind": "mark", "mark": "inf", "sharp_at": "2303.4 mm"}, 1.0),

@@ -168,6 +168,16 @@ def test_an_upper_bound() -> None:
         bound.check({"rise": 3.1, "side": 3.0})
 
 
+@pytest.mark.parametrize("limit", [3.0, -3.0, 0.0])
+def test_an_open_bound_excludes_its_limit(limit: float) -> None:
+    """An open bound refuses the limit itself, on whichever side of zero it lies."""
+    for is_upper, words, inside in ((True, "less than", -0.1), (False, "more than", 0.1)):
+        bound = Bound(RISE, c, "there is no roof there", is_upper=is_upper, is_open=True)
+        bound.check({"rise": limit + inside, "side": limit})
+        with pytest.raises(OutOfRange, match=words):
+            bound.check({"rise": limit, "side": limit})
+
+
 def test_an_answer_keeps_the_bounds_too() -> None:
     """An answer with which the inputs would be out of bounds is refused like the inputs."""
     slack = Relation(**{**vars_of(TRIANGLE), "bounds": (Bound(SIDE, 2 * b, "steep roofs leak"),)})

@@ -28,6 +28,7 @@ RANGES: dict[str, tuple[float, float]] = {
     "chord": (1, 20),
     "circle_of_confusion": (0.01, 0.1),
     "collimator_focal_length": (100, 1000),
+    "collimator_to_lens": (0.5, 600),
     "combined_focal_length": (20, 400),
     "compensator_focal_length": (50, 400),
     "compensator_shift": (-5, 5),
@@ -61,6 +62,7 @@ RANGES: dict[str, tuple[float, float]] = {
     "front_radius": (20, 200),
     "gain": (0.01, 0.05),
     "gain_ratio": (0.8, 1.25),
+    "glass_focal_length": (20, 400),
     "glass_index": (1.4, 1.9),
     "group_focal_length": (25, 60),
     "half_width": (0.001, 0.02),
@@ -104,7 +106,7 @@ RANGES: dict[str, tuple[float, float]] = {
     "second_focal_length": (-500, -200),
     "second_reading": (-0.5, 0.5),
     "second_uncertainty": (0.005, 0.1),
-    "separation": (1, 40),
+    "separation": (-40, 40),
     "slope_across": (-0.01, 0.01),
     "slope_up": (-0.01, 0.01),
     "spacing_error": (-2, 2),
@@ -135,6 +137,7 @@ RANGES: dict[str, tuple[float, float]] = {
 DISTANCES: dict[str, tuple[float, float]] = dict.fromkeys(
     ("far_edge", "far_limit", "film_distance", "focus_between", "group_distance", "hyperfocal",
      "limit_from_film", "limit_from_lens", "mark_distance", "near_edge", "near_limit",
+     "infinity_target_distance",
      "object_distance", "sharp_distance", "subject_from_focus", "wanted_distance"),
     (2.7, 9),
 ) | {

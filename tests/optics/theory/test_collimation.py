@@ -7,6 +7,7 @@ import pytest
 from optics.errors import NoAnswer, OutOfRange
 from optics.theory.collimation import (
     cell_rotation_error,
+    collimator_conjugates,
     collimator_error,
     equivalent_target,
     register_error,
@@ -101,3 +102,32 @@ def test_no_slope_makes_a_short_ruler_reach_far() -> None:
         tilted_ruler.solve_for("ruler_slope").value(
             aim_distance=1000.0, sharp_distance=900.0, ruler_offset=50.0
         )
+
+
+BETWEEN = {"focal_length": 50.0, "collimator_focal_length": 310.0}
+
+
+@pytest.mark.parametrize(
+    ("apart", "most"),
+    # By hand: 310²/(310 + 50 − g), and the collimator's lens itself from g = 50 on.
+    [(0.0, 266.944), (20.0, 282.647), (50.0, 310.0), (400.0, 310.0)],
+)
+def test_no_shift_brings_the_reticle_to_the_front_focal_point(apart: float, most: float) -> None:
+    """A shift that puts the reticle's image at or inside the camera's front focus is refused."""
+    error = collimator_conjugates.solve_for("focus_error")
+    near = {**BETWEEN, "collimator_to_lens": apart}
+    assert error.value(reticle_shift=most - 0.01, **near) > 0
+    limit = min(310.0**2 / (310.0 + max(50.0 - apart, 0.0)), 310.0)
+    for shift in (limit, most + 0.01, 500.0):
+        with pytest.raises(OutOfRange, match=r"less than .*(front focal point|touches).*: got"):
+            error.value(reticle_shift=shift, **near)
+
+
+def test_no_lens_stands_behind_its_film() -> None:
+    """A reticle whose image falls just before the lens leaves no place for the film."""
+    error = collimator_conjugates.solve_for("focus_error")
+    far = {**BETWEEN, "collimator_to_lens": 1000.0}
+    assert -50 < error.value(reticle_shift=-100.0, **far) < 0
+    # By hand: 310²/−150 − 310 + 1000 is 49.3 mm before the lens, within its focal length.
+    with pytest.raises(OutOfRange, match="on the film or behind it"):
+        error.value(reticle_shift=-150.0, **far)

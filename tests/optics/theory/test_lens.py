@@ -113,7 +113,9 @@ def test_a_subject_within_the_focal_length_has_no_real_image() -> None:
 def test_an_infinity_target_at_infinity_leaves_no_error() -> None:
     """The farther the target the less is left; at infinity nothing."""
     formula = infinity_target.solve_for("focus_error")
-    left = formula.value(focal_length=50.0, object_distance=np.array([5e3, 5e4, 5e5, math.inf]))
+    left = formula.value(
+        focal_length=50.0, infinity_target_distance=np.array([5e3, 5e4, 5e5, math.inf])
+    )
     assert (np.diff(left) < 0).all()
     assert left[-1] == 0
 
@@ -121,7 +123,9 @@ def test_an_infinity_target_at_infinity_leaves_no_error() -> None:
 def test_no_infinity_target_is_nearer_than_two_focal_lengths() -> None:
     """A focal length for which the target would stand too near is refused."""
     with pytest.raises(OutOfRange, match="beyond two focal lengths"):
-        infinity_target.solve_for("focal_length").value(object_distance=1000.0, focus_error=2000.0)
+        infinity_target.solve_for("focal_length").value(
+            infinity_target_distance=1000.0, focus_error=2000.0
+        )
 
 
 @pytest.mark.parametrize(("sharp", "mark"), [(1900, 2000), (2000, math.inf), (300, 301)])
@@ -176,12 +180,12 @@ def test_a_flat_face_is_flat_whichever_way_it_is_told() -> None:
     """A face of radius ∞ or −∞ is the same glass, n − 1 over the other radius in power."""
     glass = {"glass_index": 1.5, "thickness": 5.0, "front_radius": 50.0}
     for flat in (math.inf, -math.inf):
-        found = thick_lens.solve_for("combined_focal_length").value(rear_radius=flat, **glass)
+        found = thick_lens.solve_for("glass_focal_length").value(rear_radius=flat, **glass)
         assert found == pytest.approx(100.0)
     # Parallel faces have no power at all.
     glass["front_radius"] = math.inf
     for flat in (math.inf, -math.inf):
-        found = thick_lens.solve_for("combined_focal_length").value(rear_radius=flat, **glass)
+        found = thick_lens.solve_for("glass_focal_length").value(rear_radius=flat, **glass)
         assert found == math.inf
 
 

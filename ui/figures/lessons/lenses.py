@@ -101,7 +101,7 @@ def moving_cell(values: Mapping[str, float], colours: Palette) -> go.Figure:
         group_distance=along, group_focal_length=f1
     )
     whole = lens.infinity_target.solve_for("focus_error").value(
-        object_distance=along, focal_length=f
+        infinity_target_distance=along, focal_length=f
     )
     stroke(figure, 1 / along, whole, colours.quiet, "whole lens: %{y:.3f} mm", dash="dash")
     stroke(figure, 1 / along, cell, colours.accent, "front cell: %{y:.3f} mm")

@@ -78,7 +78,8 @@ def collimator(draw: Draw, level: Level) -> Task:
         collimator_focal_length=long,
     )
     question = (
-        f"With the {camera.name} (f {focal:g} mm) at ∞ before a collimator of {long:g} mm, the "
+        f"With the {camera.name} (f {focal:g} mm) at ∞ before a collimator of {long:g} mm, their "
+        f"facing focal points together ({focal + long:g} mm from lens to lens), the "
         f"reticle is sharp at the film once it has been moved {mm(abs(shift), 2)} {way}. The "
         "reticle's slide is read to 0.05 mm. How far off is the lens?"
     )

@@ -81,7 +81,8 @@ class _Sighting:
         formula = lens.infinity_target.solve_for("focus_error")
         focal = self.camera.lens.focal_length
         sharp, marked = (
-            formula.value(focal_length=focal, object_distance=d) for d in (self.sharp, self.mark)
+            formula.value(focal_length=focal, infinity_target_distance=d)
+            for d in (self.sharp, self.mark)
         )
         return sharp - marked
 
@@ -151,7 +152,7 @@ def false_infinity(draw: Draw, level: Level) -> Task:
     printed = f"{far:.0f} yd" if yards else metres(far, 0)
     formula = lens.infinity_target.solve_for("focus_error")
     read = read_off(away, 1.5 * FOOT if yards else grid / 2, "distance")
-    found = step(formula, focal_length=camera.lens.focal_length, object_distance=read)
+    found = step(formula, focal_length=camera.lens.focal_length, infinity_target_distance=read)
     question = (
         f"A chimney {printed} in front of the lens stood in for infinity when the "
         f"{camera.name} (f {camera.lens.focal_length:g} mm) was focused against its stop. How far "

@@ -130,7 +130,8 @@ def cam_lift(draw: Draw, level: Level) -> Task:
     slips = [
         (Slip.WRONG_LENS, far, "That is the lens's own extension: the follower must move as the "
          "body's own lens would."),
-        (Slip.NOT_SQUARED, far * body / focal, "Extensions go as the square of the focal lengths."),
+        (Slip.NOT_SQUARED, far * body / focal,
+         "Extensions go as the square of the focal lengths' ratio."),
     ]  # fmt: skip
     answer = length_answer("lift of the follower", found.result, 3)
     return task(question, answer, worked([moved, found]), slips)

@@ -85,8 +85,9 @@ def test_lens_readings_show_what_placed_parts_show(
         angle, sense = parts.turned_until_sharp(mark, target)
         expected = math.radians(angle) * (1 if sense == "clockwise" else -1)
         assert predict(camera, faults, turned) == pytest.approx(expected, abs=1e-7)
-    amount, side = parts.reticle_shift(400.0)
-    shift = predict(camera, faults, CollimatorReading(exact(0.0), exact(400.0)))
+    amount, side = parts.reticle_shift(400.0, 60.0)
+    looked = CollimatorReading(exact(0.0), exact(400.0), to_lens=exact(60.0))
+    shift = predict(camera, faults, looked)
     assert shift == pytest.approx(amount * (1 if side == "its lens" else -1), abs=1e-5)
     sharp = parts.sharp_at(1500.0)
     assume(sharp is not None)
@@ -140,7 +141,7 @@ def test_the_gauge_reads_the_seat_alone() -> None:
 
 def test_film_farther_from_the_lens_reads_too_far_out_by_less() -> None:
     """Film 0.05 mm behind the glass makes a lens that is right for the glass too far out."""
-    # By hand: a collimator of 400 mm shows 0.05·(400/47)² = 3.62 mm of reticle.
+    # By hand: a collimator of 400 mm shows 0.05·(400/47)² = 3.62 mm of reticle, 447 mm off.
     assert predict(HELICOID, Faults(gate=0.05), INFINITY) == 0.0
     shift = predict(HELICOID, Faults(gate=0.05), INFINITY_FILM)
     assert shift == pytest.approx(3.62, abs=0.005)

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.bench.practice.instruments import film_per_unit
+from optics.bench.diagnosis import Faults
+from optics.bench.practice.instruments import Bench, Habits, film_per_unit
 from optics.bench.practice.levels import Level
 from optics.bench.practice.sitting import (
     MOST_ACTIONS,
@@ -21,7 +22,7 @@ from optics.bench.practice.sitting import (
 )
 from optics.bench.practice.stand import Moved, Stand
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError, Unreadable
-from tests.optics.bench.practice.stands import OSTRIN, STANDS, TARNBROOK, sitting
+from tests.optics.bench.practice.stands import OSTRIN, STANDS, TARNBROOK, sitting, state_of
 
 
 def actions_on(stand: Stand) -> st.SearchStrategy[Action]:
@@ -164,3 +165,13 @@ def test_eye_limit_in_the_finder_is_what_its_base_makes_of_the_eye() -> None:
     limit = eye_limit(sitting(stand=TARNBROOK), pair)
     assert limit == pytest.approx(0.0641, abs=0.0001)
     assert film_per_unit(TARNBROOK.camera, pair.reading) > 0
+
+
+def test_a_lens_far_off_is_refused_in_the_collimator_without_its_figures() -> None:
+    """A lens too far off for any place of the reticle is refused, its faults kept to itself."""
+    state = state_of(OSTRIN, Faults(start=9.0, ring=0.123))
+    bench = Bench(Habits(), np.random.default_rng(1))
+    with pytest.raises(NoAnswer, match="turning the ring, or gauge") as refusal:
+        bench.take(state.practice, OSTRIN.offered["infinity stop"].reading)
+    assert not set("0123456789") & set(str(refusal.value))
+    assert refusal.value.value is None
