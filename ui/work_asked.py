@@ -9,7 +9,6 @@ from optics.bench import wording
 from optics.bench.correction import Correction
 from optics.bench.diagnosis.wording import headline
 from optics.bench.plan.wording import first_line, promise_line
-from optics.bench.remedies import Remedy
 from optics.bench.verdict import Verdict
 from optics.records.diagnosis_bench import WholeCamera
 from optics.records.job import JobDocument
@@ -61,6 +60,7 @@ def _asked(found: Correction) -> Asked:
     if found.verdict is Verdict.INSIDE:
         return Asked(f"{said} Inside tolerance: nothing need be done.")
     if found.verdict is Verdict.NOT_STATED:
-        return Asked(f"{said} {wording.advice(found)}")
-    remedies = (offer for offer in found.offers if isinstance(offer, Remedy))
-    return Asked(said, tuple(Work(one.title, one.instruction) for one in remedies))
+        said = f"{said} {wording.advice(found)}"
+        if not found.calls_for_work:
+            return Asked(said)
+    return Asked(said, tuple(Work(one.title, one.instruction) for one in found.remedies))

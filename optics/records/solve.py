@@ -1,7 +1,7 @@
 """From a job document to its answers, one for each reading."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from optics.bench.budget import Budget
@@ -14,14 +14,15 @@ from optics.bench.rangefinder.set_up import Bench, SetUp
 from optics.bench.readings import ParallaxReading
 from optics.bench.scale_check import ScaleCheck, check_scale
 from optics.bench.uncertainty import Estimate
-from optics.bench.verdict import Verdict
 from optics.bench.witness import Ranking
 from optics.errors import Unreadable
 from optics.records.budget import solve_budget
 from optics.records.cam import CamAnswer, solve_cam
+from optics.records.diagnosis import SEEN_BLUR, DiagnosisPart
 from optics.records.diagnosis_bench import WholeCamera, solve_diagnosis
 from optics.records.gate import solve_gate
 from optics.records.job import CameraPart, JobDocument
+from optics.records.part import optional_value
 from optics.records.rangefinder_bench import bench_of, set_up_of
 from optics.records.standard import StandardAnswer, solve_standard
 from optics.records.to_bench import (
@@ -71,12 +72,12 @@ class Solution:
 
     @property
     def lens_out(self) -> Estimate | None:
-        """The largest focus error read at infinity that is outside the lens's tolerance."""
+        """The largest focus error read at infinity that calls for work on the lens."""
         errors = [
             answer.error
             for answer in self.answers
             if isinstance(answer, Correction)
-            and answer.verdict is Verdict.OUTSIDE
+            and answer.calls_for_work
             and _at_infinity(answer.reading)
         ]
         return max(errors, key=lambda error: abs(error.value), default=None)
@@ -99,7 +100,7 @@ def solve(job: JobDocument) -> Solution:
     parts = (job.scale, job.rangefinder, job.standard, job.gate, job.witness, job.budget)
     if not job.readings and not any(parts):
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
-    camera = camera_of(described(job))
+    camera = camera_on_bench(job)
     workshop, marks = workshop_of(job.workshop), marks_of(job)
     readings = (reading_of(part, camera) for part in job.readings)
     answers = tuple(
@@ -148,3 +149,13 @@ def described(job: JobDocument) -> CameraPart:
             quantity="camera",
         )
     return job.camera
+
+
+def camera_on_bench(job: JobDocument) -> Camera:
+    """The job's camera, with the blur that whoever reads it says to see.
+
+    Errors: Unreadable where no camera is described; OutOfRange for figures that cannot be.
+    """
+    part = job.diagnosis or DiagnosisPart()
+    blur = optional_value(SEEN_BLUR, part.seen_blur)
+    return replace(camera_of(described(job)), seen_blur=blur)
