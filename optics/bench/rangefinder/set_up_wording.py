@@ -68,10 +68,13 @@ def verdict(found: SetUp) -> Verdict:
 
 
 def next_lines(found: SetUp) -> tuple[str, ...]:
-    """What to turn next, or what must be read before that can be said."""
+    """What to look for or to turn next, or what must be read before that can be said."""
     if found.advice is None:
         return found.found.missing
     said = wording.advice_lines(found.advice, found.bench.rangefinder)
+    if found.correction.is_gain_far_out and not isinstance(found.advice, Done):
+        first = wording.far_out_line(found.correction.gain_ratio)
+        return (first, f"Only if all of these are in order: {said[0]}", *said[1:])
     if isinstance(found.advice, Done) and verdict(found) is not Verdict.INSIDE:
         return (*said, "More readings of each target tell whether it is inside tolerance.")
     return said
