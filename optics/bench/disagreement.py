@@ -76,10 +76,12 @@ def disagreement_line(found: Disagreement) -> str:
     place = reading_words(found.answers[0].reading)
     apart = format_length(abs(found.apart.value), places=3)
     limit = format_length(found.allowed, places=3)
-    allow = f"both ± together allow {limit}" if found.is_known else "not both are within tolerance"
+    allow, wrong = f"both ± together allow {limit}", "cannot both be true"
+    if not found.is_known:
+        allow, wrong = f"within tolerance they would lie {limit} apart at most", "do not agree"
     return (
-        f"{begun(place)} was read twice, and the two cannot both be true: {one}, and {other}. They "
-        f"lie {apart} apart, and {allow}. Take both again before anything is moved."
+        f"{begun(place)} was read twice, and the two {wrong}: {one}, and {other}. They lie {apart} "
+        f"apart, and {allow}. Take both again before anything is moved."
     )
 
 
