@@ -132,6 +132,8 @@ def _why_not(plan: Plan) -> str:
         return "The plan moves nothing before readings that cannot all be true are taken again."
     if plan.blocked:
         return "The plan moves nothing yet, for something stands in the way."
+    if plan.will_conform:
+        return "The plan moves nothing, for all readings together put that down to scatter."
     if plan.diagnosis.named:
         return "The plan moves nothing, for no step that a hand can set makes all likelier inside."
     return "The plan moves nothing, for the readings together do not say which part is at fault."

@@ -53,7 +53,7 @@ def solved(*readings: dict[str, Any]) -> Solution:
 
 
 def test_two_ways_of_reading_infinity_must_agree() -> None:
-    """Ring mark and collimator at infinity, 0.3 mm apart, contradict each other, both in figures."""
+    """Ring mark and collimator at infinity, 0.3 mm apart, contradict each other in figures."""
     # By hand: 50²/(10100 − 50) ≈ 0.2488 mm out; 1.8 × (50/300)² = 0.0500 mm in.
     mark = correct(CAMERA, MarkReading(INFINITY, within(10100.0, 50.0, "tape")))
     reticle = CollimatorReading(within(-1.8, 0.02, "slide"), exact(300.0))
@@ -85,7 +85,7 @@ def test_figures_of_unknown_uncertainty_are_compared_by_the_tolerance() -> None:
 
 @pytest.mark.parametrize(("count", "tries"), [(2, 1), (4, 1), (2, 4)])
 def test_sound_readings_are_seldom_accused(count: int, tries: int) -> None:
-    """Of honest eyes' readings of one thing one set in twenty is accused, however many there are."""
+    """Of honest eyes' readings of one thing one set in twenty is accused, however many."""
     chance = np.random.default_rng(count + tries)
     accused = 0
     for _ in range(TRIALS):
