@@ -43,7 +43,7 @@ class Disagreement:
 
 
 def disagreements(found: Sequence[Correction | None]) -> tuple[Disagreement, ...]:
-    """The pairs of answers about one thing that lie too far apart, the widest first.
+    """Of each thing the pair of answers that lies farthest apart, if too far; the widest first.
 
     Equation: |e₁ − e₂| > k·u(e₁ − e₂), k at 95 % for one pair and, so that several pairs accuse
     no oftener, at 1 − 0.05/pairs (Bonferroni). Where nothing says how well one of them is known,
@@ -56,7 +56,10 @@ def disagreements(found: Sequence[Correction | None]) -> tuple[Disagreement, ...
     pairs = [pair for pair in combinations(numbered, 2) if things[pair[0][0]] == things[pair[1][0]]]
     compared = [_compared(one, other, len(pairs)) for one, other in pairs]
     wrong = [pair for pair in compared if abs(pair.apart.value) > pair.allowed]
-    return tuple(sorted(wrong, key=lambda pair: -abs(pair.apart.value)))
+    widest = sorted(wrong, key=lambda pair: abs(pair.apart.value))
+    # One slip among many readings contradicts them all; the last of a thing is its widest.
+    of_each = {things[pair.indices[0]]: pair for pair in widest}
+    return tuple(sorted(of_each.values(), key=lambda pair: -abs(pair.apart.value)))
 
 
 def _compared(

@@ -74,6 +74,12 @@ def test_what_both_uncertainties_allow_is_no_contradiction() -> None:
     assert len(disagreements([turned(0.0), turned(0.04)])) == 1
 
 
+def test_one_slip_among_many_is_named_once() -> None:
+    """One of four readings of a thing that contradicts all the others is named in one pair."""
+    (found,) = disagreements([turned(0.0), turned(0.01), turned(0.3), turned(-0.01)])
+    assert found.indices == (2, 3)
+
+
 def test_figures_of_unknown_uncertainty_are_compared_by_the_tolerance() -> None:
     """Gauged twice with nothing known of the gauge, only a gap beyond the tolerance is named."""
     assert disagreements([gauged(0.0), gauged(0.08)]) == ()
