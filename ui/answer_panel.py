@@ -9,7 +9,6 @@ from optics.bench.correction import Correction, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer, Remedy
 from optics.bench.uncertainty import budget
-from optics.bench.verdict import Verdict
 from ui.bench_panel import judged_html
 from ui.figures.focus_drawing import side_view, turn_view
 
@@ -21,7 +20,7 @@ HOW_TO_TYPE = (
 
 def answer_html(correction: Correction) -> str:
     """Headline, drawing and what would be seen; a turn is drawn only where one is called for."""
-    turns = map(turn_view, correction.remedies) if _is_called_for(correction) else ()
+    turns = map(turn_view, correction.remedies) if correction.calls_for_work else ()
     turn = next(filter(None, turns), "")
     return (
         f'<section class="answer">{_headline(correction)}'
@@ -34,15 +33,11 @@ def offers_html(correction: Correction) -> str:
     """All remedies side by side; quiet where the advice is to leave the lens alone."""
     cards = "".join(_offer(offer) for offer in correction.offers)
     advice = escape(wording.advice(correction))
-    kind = "offers" if _is_called_for(correction) else "offers uncalled"
+    kind = "offers" if correction.calls_for_work else "offers uncalled"
     return (
         f'<h2 class="small" id="what-to-do">What to do</h2><p class="advice">{advice}</p>'
         f'<div class="{kind}">{cards}</div>'
     )
-
-
-def _is_called_for(correction: Correction) -> bool:
-    return correction.verdict is Verdict.OUTSIDE
 
 
 def direction_html(reading: ParallaxReading) -> str:

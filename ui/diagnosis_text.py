@@ -51,7 +51,7 @@ def plan_lines(plan: Plan) -> list[str]:
     blocked = [f"- {one.reason}" for one in plan.blocked]
     return [
         *([jumped] if jumped else []),
-        *(steps or ["Nothing is to be moved."]),
+        *(steps or [plan_said.nothing_line(plan)]),
         *blocked,
         LAST,
     ]

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from optics.bench import scale_wording, wording
 from optics.bench.cautions import LOCAL_RULES
 from optics.bench.correction import Correction, parallax_advice
+from optics.bench.disagreement import disagreement_line
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
@@ -55,7 +56,9 @@ def solution_text(solution: Solution) -> str:
 
 def _one_by_one(solution: Solution) -> list[str]:
     pairs = zip(solution.job.readings, solution.answers, strict=True)
-    said = [f"{_wrapped(said_in_full(part))}\n{_answer_text(answer)}" for part, answer in pairs]
+    # What contradicts itself is told before the remedies that would follow from either.
+    said = [_wrapped(disagreement_line(pair)) for pair in solution.disagreements]
+    said += [f"{_wrapped(said_in_full(part))}\n{_answer_text(answer)}" for part, answer in pairs]
     measured = sum(isinstance(answer, Correction) for answer in solution.answers)
     return [*said, _wrapped(WEIGH_TOGETHER)] if measured > 1 else said
 

@@ -65,7 +65,9 @@ def next_html(found: SetUp) -> str:
 
 
 def _screws(found: SetUp) -> str:
-    """Each adjuster to be turned, drawn."""
+    """Each adjuster to be turned, drawn; none where something else is to be looked for first."""
+    if found.correction.is_gain_far_out:
+        return ""
     rangefinder = found.bench.rangefinder
     return "".join(
         screw_view(adjuster.name, turns)

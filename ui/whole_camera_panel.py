@@ -88,7 +88,7 @@ def _open(whole: WholeCamera) -> str:
 def plan_html(plan: Plan) -> str:
     """The steps in the order of the bench, what stands in the way, and what comes last."""
     jumped = plan_said.jumped_line(plan)
-    steps = "".join(map(_step, plan.steps)) or "<p>Nothing is to be moved.</p>"
+    steps = "".join(map(_step, plan.steps)) or _nothing(plan)
     blocked = [one.reason for one in plan.blocked]
     return (
         '<section class="answer"><h2 class="small" id="what-to-do">What to do</h2>'
@@ -96,6 +96,10 @@ def plan_html(plan: Plan) -> str:
         f'<div class="plan">{steps}</div>{lines_html(blocked)}'
         f"{lines_html([LAST], 'quiet')}</section>"
     )
+
+
+def _nothing(plan: Plan) -> str:
+    return f"<p>{escape(plan_said.nothing_line(plan))}</p>"
 
 
 def _step(step: Step) -> str:

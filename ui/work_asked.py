@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from optics.bench import wording
 from optics.bench.correction import Correction
 from optics.bench.diagnosis.wording import headline
-from optics.bench.plan.wording import first_line, promise_line
-from optics.bench.remedies import Remedy
+from optics.bench.disagreement import disagreement_line
+from optics.bench.plan.wording import first_line, nothing_line, promise_line
 from optics.bench.verdict import Verdict
 from optics.records.diagnosis_bench import WholeCamera
 from optics.records.job import JobDocument
@@ -42,12 +42,16 @@ def work_asked(job: JobDocument) -> list[Asked]:
     solution = solve(job)
     if solution.whole is not None:
         return [_planned(solution.whole)]
-    return [_asked(answer) for answer in solution.answers if isinstance(answer, Correction)]
+    first = [Asked(disagreement_line(pair)) for pair in solution.disagreements]
+    answers = (answer for answer in solution.answers if isinstance(answer, Correction))
+    return [*first, *map(_asked, answers)]
 
 
 def _planned(whole: WholeCamera) -> Asked:
     plan = whole.plan
-    said = (headline(whole.diagnosis), first_line(plan), promise_line(plan))
+    nothing = nothing_line(plan)
+    first = "" if nothing else first_line(plan)
+    said = (headline(whole.diagnosis), first, promise_line(plan), nothing)
     blocked = (one.reason for one in plan.blocked)
     steps = (step.adjustment for step in plan.steps)
     return Asked(
@@ -61,6 +65,7 @@ def _asked(found: Correction) -> Asked:
     if found.verdict is Verdict.INSIDE:
         return Asked(f"{said} Inside tolerance: nothing need be done.")
     if found.verdict is Verdict.NOT_STATED:
-        return Asked(f"{said} {wording.advice(found)}")
-    remedies = (offer for offer in found.offers if isinstance(offer, Remedy))
-    return Asked(said, tuple(Work(one.title, one.instruction) for one in remedies))
+        said = f"{said} {wording.advice(found)}"
+        if not found.calls_for_work:
+            return Asked(said)
+    return Asked(said, tuple(Work(one.title, one.instruction) for one in found.remedies))

@@ -14,6 +14,9 @@ from optics.errors import OutOfRange, Unreadable
 from optics.relation import Formula, Quantity
 from optics.theory import depth, front_cell, helicoid, lens
 
+# The blur that an eye just sees, as a part of the circle of confusion; common practice, no source.
+SEEN_PART = 0.25
+
 
 class Turn(StrEnum):
     """A sense of rotation, always as seen from the front of the camera."""
@@ -98,13 +101,18 @@ def _refuse_text(words: str, name: str, value: object) -> None:
 
 @dataclass(frozen=True)
 class Camera:
-    """A camera as the repairer describes it; tolerance in mm at the film, None for default."""
+    """A camera as the repairer describes it.
+
+    `tolerance` in mm at the film, None for half the depth of focus; `seen_blur` the disc (mm on
+    the film) that the repairer's eye just sees, None for a quarter of the circle of confusion.
+    """
 
     name: str
     lens: Lens
     focusing: Focusing
     circle_of_confusion: float
     tolerance: float | None = None
+    seen_blur: float | None = None
 
     def __post_init__(self) -> None:
         """Refuse at once what no formula could use: OutOfRange, or Unreadable for no number."""
@@ -114,14 +122,20 @@ class Camera:
         _check(lens.pupil_magnification, self.lens.pupil_magnification)
         _check(depth.circle_of_confusion, self.circle_of_confusion)
         _check_focusing(self.focusing)
-        if self.tolerance is not None:
-            _refuse_text("focus tolerance", "tolerance", self.tolerance)
-        if self.tolerance is not None and not 0 < self.tolerance < math.inf:
+        self._check_stated("focus tolerance", "tolerance", "half the depth of focus")
+        self._check_stated("blur just seen", "seen_blur", "a quarter of the circle of confusion")
+
+    def _check_stated(self, words: str, name: str, usual: str) -> None:
+        value = getattr(self, name)
+        if value is None:
+            return
+        _refuse_text(words, name, value)
+        if not 0 < value < math.inf:
             raise OutOfRange(
-                f"The focus tolerance must be more than 0 mm: got {self.tolerance:g} mm; "
-                "leave it empty for half the depth of focus.",
-                quantity="tolerance",
-                value=self.tolerance,
+                f"The {words} must be more than 0 mm: got {value:g} mm; leave it empty for "
+                f"{usual}.",
+                quantity=name,
+                value=value,
                 limit=0.0,
             )
 
@@ -129,6 +143,15 @@ class Camera:
     def depth_of_focus(self) -> float:
         """Depth of focus each way at full aperture for a distant subject, N·c."""
         return self.depth_at(math.inf)
+
+    @property
+    def alike_to_the_eye(self) -> float:
+        """How far either way (mm at the film) an eye cannot tell from sharp: N·c/4 unless stated.
+
+        The depth of focus at full aperture for the blur that is just seen in place of c.
+        """
+        part = SEEN_PART if self.seen_blur is None else self.seen_blur / self.circle_of_confusion
+        return part * self.depth_of_focus
 
     def depth_at(self, film_distance: float) -> float:
         """Depth of focus each way at full aperture for a subject at a distance from the film."""

@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from optics.bench.by_eye import eyes_blur
 from optics.bench.camera import Camera
 from optics.bench.cautions import SUN, Caution
 from optics.bench.readings import (
@@ -17,7 +18,7 @@ from optics.bench.readings import (
     Step,
 )
 from optics.bench.remedies import Offer, Remedy, Workshop, offers
-from optics.bench.uncertainty import Estimate, exact
+from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict, judge_read
 from optics.errors import OutOfRange
 from optics.theory import depth
@@ -49,17 +50,32 @@ class Sight:
 
 @dataclass(frozen=True)
 class Correction:
-    """Everything that follows from one measured reading."""
+    """Everything that follows from one measured reading.
+
+    `error` is what the last of the `steps` gives, with the eye's `blur` for a reading tried once.
+    """
 
     camera: Camera
     reading: MeasuredReading
     steps: tuple[Step, ...]
     error: Estimate
+    blur: Estimate
     sense: Sense
     verdict: Verdict
     sights: tuple[Sight, ...]
     offers: tuple[Offer, ...]
     cautions: tuple[Caution, ...]
+
+    @property
+    def is_read_outside(self) -> bool:
+        """Whether the figure itself lies beyond the tolerance, however well it is known."""
+        return abs(self.error.value) > self.camera.allowed_error
+
+    @property
+    def calls_for_work(self) -> bool:
+        """Whether the correction stands: proved outside, or read so with nothing said of its ±."""
+        is_bare = self.verdict is Verdict.NOT_STATED
+        return self.verdict is Verdict.OUTSIDE or (is_bare and self.is_read_outside)
 
     @property
     def remedies(self) -> tuple[Remedy, ...]:
@@ -81,10 +97,8 @@ def correct(
     Limits: the reading is taken at its word; faults are told apart elsewhere.
     """
     steps = reading.steps(camera)
-    error = steps[-1].result
-    if isinstance(reading, CollimatorReading) and reading.is_bare:
-        # The doubt of the distance alone would pass for the whole uncertainty.
-        error = exact(error.value)
+    blur = eyes_blur(reading, camera)
+    error = steps[-1].result.plus(blur)
     if marks is None:
         marks = tuple(mark for mark in DEFAULT_MARKS if _reaches(camera, mark))
     sights = tuple(sight(camera, mark, error) for mark in (math.inf, *marks))
@@ -94,6 +108,7 @@ def correct(
         reading=reading,
         steps=steps,
         error=error,
+        blur=blur,
         sense=Sense.of(error.value),
         verdict=judge_read(error, camera.allowed_error),
         sights=sights,

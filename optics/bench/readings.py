@@ -176,11 +176,6 @@ class CollimatorReading:
     )
     kind: ClassVar[str] = "collimator"
 
-    @property
-    def is_bare(self) -> bool:
-        """Whether nothing is known of how well the shift was read."""
-        return not self.shift.parts
-
     def farthest(self, camera: Camera) -> float:
         """As far apart (mm) as the lenses are supposed to stand where nobody tells: f + f_c.
 

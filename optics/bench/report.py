@@ -103,7 +103,8 @@ class InstrumentUsed:
 class JobReport:
     """Everything about one job; empty text where nothing was written.
 
-    `worked_with` are the readings in hand that are kept neither as found nor as left.
+    `worked_with` are the readings in hand that are kept neither as found nor as left, and
+    `disagreeing` says which of all in hand cannot both be true.
     """
 
     title: str
@@ -130,6 +131,7 @@ class JobReport:
     next_service: str
     checked: tuple[Checked, ...] = ()
     worked_with: tuple[str, ...] = ()
+    disagreeing: tuple[str, ...] = ()
     shims_fitted: str = ""
 
     @property

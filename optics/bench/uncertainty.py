@@ -158,6 +158,9 @@ def from_repeats(values: Sequence[float], limit: float, name: str) -> Estimate:
             quantity=name,
             value=math.inf,
         )
+    if len(set(values)) == 1:
+        # Worked out, the rounding of the mean would be taken for a scatter.
+        return within(values[0], limit, name)
     mean = math.fsum(values) / count
     variance = math.fsum((v - mean) ** 2 for v in values) / (count - 1)
     known = within(mean, limit, name)
@@ -180,7 +183,7 @@ def from_distances(values: Sequence[float], limit: float, name: str) -> Estimate
             value=min(values),
             limit=0.0,
         )
-    if len(values) == 1 or all(math.isinf(value) for value in values):
+    if len(set(values)) == 1:
         return within(values[0], limit, name)
     nearness = from_repeats([1 / value for value in values], 0.0, name)
     mean = 1 / nearness.value

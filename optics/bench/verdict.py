@@ -21,7 +21,7 @@ class Verdict(StrEnum):
             Verdict.INSIDE: "inside tolerance",
             Verdict.OUTSIDE: "outside tolerance",
             Verdict.UNSURE: "too close to the tolerance to tell",
-            Verdict.NOT_STATED: "not proved (nothing says how well it is known)",
+            Verdict.NOT_STATED: "no verdict (nothing says how well it is known)",
         }[self]
 
 
@@ -51,13 +51,12 @@ def judge(estimate: Estimate, tolerance: float, guard: Guard = Guard.EXPANDED) -
 
 
 def judge_read(estimate: Estimate, tolerance: float, guard: Guard = Guard.EXPANDED) -> Verdict:
-    """As `judge`, for a figure that was read: nothing is proved inside without an uncertainty.
+    """As `judge`, for a figure that was read: without an uncertainty nothing is proved either way.
 
-    One try with an instrument of no stated limit looks exact and is not.
+    One try with an instrument of no stated limit looks exact and is not, inside or outside.
     """
-    found = judge(estimate, tolerance, guard)
     is_bare = guard is Guard.EXPANDED and not estimate.standard
-    return Verdict.NOT_STATED if is_bare and found is Verdict.INSIDE else found
+    return Verdict.NOT_STATED if is_bare else judge(estimate, tolerance, guard)
 
 
 _WORST_FIRST = (Verdict.OUTSIDE, Verdict.UNSURE, Verdict.NOT_STATED, Verdict.INSIDE)

@@ -1,22 +1,26 @@
 """Results in the words a repairer uses; every face of the program says the same."""
 
 import math
+from collections.abc import Iterator
 
+from optics.bench.by_eye import said_rule
 from optics.bench.camera import Camera, FrontCell, Helicoid
-from optics.bench.correction import Correction, Sight
-from optics.bench.readings import CollimatorReading, Sense
+from optics.bench.correction import Correction, MeasuredReading, Sight
+from optics.bench.readings import CollimatorReading, MarkReading, Sense
 from optics.bench.remedies import Remedy
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict
 from optics.units import format_distance, format_length
 
+NO_TAPE_TO_INFINITY = "A tape's limit says nothing of infinity and is not in the ±."
+NOT_KNOWN = "± not known"
 CONVENTIONS = (
     "Distances are from the film plane. Plus, “too far out”: the lens stands farther from the "
     "film than it should; minus, “too far in”: nearer. A shim added moves the lens away from "
     "the film. Turns are as seen from the front."
 )
 
-_READ_ONCE = "Read once: what eye and hand add is not in the ±; three tries show it."
+_READ_ONCE = "Read once: what the hand adds is not in the ±; three tries show it."
 
 
 def said_camera(camera: Camera) -> str:
@@ -48,9 +52,9 @@ def said_error(error: Estimate) -> str:
 
 
 def said_uncertainty(error: Estimate) -> str:
-    """Expanded uncertainty with its coverage factor, or that none was stated."""
+    """Expanded uncertainty with its coverage factor, or that it is not known."""
     if not error.standard:
-        return "no uncertainty stated"
+        return NOT_KNOWN
     # Beyond a hundred the factor k no longer depends on them to two decimals.
     count = f"{error.dof:.3g}"
     dof = f", {count} degree{'s' * (count != '1')} of freedom" if error.dof < 100 else ""
@@ -79,37 +83,52 @@ def headline(correction: Correction) -> str:
 
 
 def tolerance_line(correction: Correction) -> str:
-    """How the error stands to the tolerance and to the depth of focus, and what it leaves out."""
+    """How the error stands to the tolerance and to the depth of focus, and what its ± rests on."""
     camera = correction.camera
     stated = "stated" if camera.tolerance is not None else "half the depth of focus"
-    return (
+    held = (
         f"{correction.verdict.words.capitalize()}: allowed ± "
         f"{format_length(camera.allowed_error, places=3)} ({stated}); depth of focus N·c at "
         f"f/{camera.lens.full_aperture:.3g} ± {format_length(camera.depth_of_focus, places=3)}."
-        + (f" {_READ_ONCE}" if _is_read_once(correction.error) else "")
-        + _collimator_left_open(correction)
     )
+    return " ".join((held, *_rests_on(correction)))
 
 
-def _collimator_left_open(correction: Correction) -> str:
+def _rests_on(correction: Correction) -> Iterator[str]:
+    """What a reading made once leaves out of its ±, or has in it for want of other tries."""
+    error, camera = correction.error, correction.camera
+    if correction.blur.standard:
+        blur = format_length(camera.alike_to_the_eye, places=3)
+        yield (
+            f"Tried once: the eye's blur, {said_rule(camera)} = {blur} either way, is in the ±; "
+            "three tries that differ speak for themselves."
+        )
+    elif error.standard and math.isinf(error.dof):
+        yield _READ_ONCE
+    if is_bound_at_infinity(correction.reading):
+        yield NO_TAPE_TO_INFINITY
+    if isinstance(correction.reading, CollimatorReading) and correction.reading.to_lens is None:
+        yield _collimator_left_open(correction, correction.reading)
+
+
+def _collimator_left_open(correction: Correction, reading: CollimatorReading) -> str:
     """What it matters that nobody told how far the collimator stood from the lens."""
-    reading = correction.reading
-    if not isinstance(reading, CollimatorReading) or reading.to_lens is not None:
-        return ""
     ends = sorted(abs(end) for end in reading.span(correction.camera))
     low, high = (format_length(end, places=3) for end in ends)
     makes = f"the error would be {low} to {high}" if low != high else "it makes no difference"
-    known = ", which is in the ±" if low != high and correction.error.standard else ""
+    known = ", which is in the ±" if low != high else ""
     return (
-        " Collimator lens to camera lens not told: from touching to "
+        "Collimator lens to camera lens not told: from touching to "
         f"{format_length(reading.farthest(correction.camera))} apart (both focal lengths "
         f"together) {makes}{known}."
     )
 
 
-def _is_read_once(error: Estimate) -> bool:
-    """Whether only an instrument's limit is known: no repeats show what eye and hand add."""
-    return bool(error.standard) and math.isinf(error.dof)
+def is_bound_at_infinity(reading: MeasuredReading) -> bool:
+    """Whether a limit was stated for a tape that reached to infinity."""
+    if not isinstance(reading, MarkReading):
+        return False
+    return math.isinf(reading.sharp_at.value) and bool(reading.sharp_at.parts)
 
 
 def mark_name(mark: float) -> str:
@@ -146,7 +165,9 @@ def residual_line(remedy: Remedy) -> str:
     left = remedy.residual
     size = "no error" if Sense.of(left.value) is Sense.RIGHT else said_error(left)
     depth = "inside" if remedy.within_depth_of_focus else "outside"
-    known = f", {said_half_width(left.expanded)}" if left.standard else ""
+    # The hand's own error is no ± of a figure that nothing is known of.
+    width = said_half_width(left.expanded) if remedy.error.standard else NOT_KNOWN
+    known = f", {width}" if left.standard or not remedy.error.standard else ""
     return f"Leaves {size}{known}: {remedy.verdict.words}, {depth} the depth of focus."
 
 
@@ -155,9 +176,11 @@ def advice(correction: Correction) -> str:
     if correction.verdict is Verdict.INSIDE:
         return "The lens is where it should be: leave it, and go on to the next check."
     if correction.verdict is Verdict.NOT_STATED:
+        outside = "out of tolerance: what follows stands on that figure alone"
+        where = outside if correction.is_read_outside else "where it should be"
         return (
-            "As read the lens is where it should be. To prove it, read three times or more, or "
-            "say how good the instrument is."
+            f"As read, {NOT_KNOWN}, the lens is {where}. To prove it, read three times or more, "
+            "or say how good the instrument is."
         )
     if correction.verdict is Verdict.UNSURE:
         return (

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from optics.bench.by_eye import eyes_blur
 from optics.bench.camera import Camera
 from optics.bench.diagnosis import Diagnosis, Priors, Reading, diagnose, usual_priors
 from optics.bench.plan import AtHand, Plan, Screw, make_plan
@@ -43,8 +44,6 @@ from optics.records.standard import (
 from optics.records.to_bench import reading_of, workshop_of
 from optics.units import format_signed
 
-# The blur a loupe just shows, as a part of the circle of confusion (common practice, no source).
-_SEEN_PART = 0.25
 NO_PARALLAX = "Parallax tells the way only and is not weighed."
 NO_NOMINAL = (
     "The standard's depths are not weighed: the depth that is right in the middle is not given."
@@ -102,22 +101,12 @@ def solve_diagnosis(job: JobDocument, camera: Camera, set_up: SetUp | None) -> W
 
 
 def _read(job: JobDocument, camera: Camera) -> Iterator[Seen]:
-    part = job.diagnosis or DiagnosisPart()
-    blur = optional_value(typed.SEEN_BLUR, part.seen_blur)
-    limit = camera.lens.full_aperture * (blur or _SEEN_PART * camera.circle_of_confusion)
-    for number, one in enumerate(job.readings, start=1):
+    for one in job.readings:
         reading = reading_of(one, camera)
         if isinstance(reading, ParallaxReading):
             continue
         reading = replace(reading, taken=taken_of(one, reading.taken, job))
-        by_eye = not isinstance(reading, RegisterReading) and not _repeated(reading, camera)
-        also = within(0.0, limit, f"focusing by eye, reading {number}") if by_eye else exact(0.0)
-        yield Seen(reading, also)
-
-
-def _repeated(reading: Reading, camera: Camera) -> bool:
-    """Whether repeats tell how the eye scatters."""
-    return any(math.isfinite(s.dof) for s in reading.steps(camera)[-1].result.parts)
+        yield Seen(reading, eyes_blur(reading, camera))
 
 
 def taken_of(part: ReadingPart, usual: Taken, job: JobDocument) -> Taken:

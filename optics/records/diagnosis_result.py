@@ -160,6 +160,9 @@ class PlanOut(Out):
     words: str
     will_conform: bool
     needs: str
+    moves_nothing: Annotated[
+        str, Field(description="why nothing is to be moved; empty where something is")
+    ]
     jumped: str
     blocked: tuple[str, ...]
     as_found: StateOut
@@ -173,6 +176,7 @@ class PlanOut(Out):
             words=plan_said.promise_line(plan),
             will_conform=plan.will_conform,
             needs=plan_said.needs_line(plan),
+            moves_nothing=plan_said.nothing_line(plan),
             jumped=plan_said.jumped_line(plan),
             blocked=tuple(one.reason for one in plan.blocked),
             as_found=StateOut.of(plan.as_found),

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from optics.bench.camera import Camera
 from optics.bench.correction import correct
 from optics.bench.decision import decide
+from optics.bench.disagreement import disagreement_line
 from optics.bench.instruments import INSTRUMENTS
 from optics.bench.readings import ParallaxReading
 from optics.bench.report import (
@@ -16,6 +17,7 @@ from optics.bench.report import (
     WorkRow,
 )
 from optics.bench.verdict import Guard
+from optics.errors import ShimwrightError
 from optics.records import fields
 from optics.records.checks import checks_of
 from optics.records.day import said_day
@@ -23,11 +25,13 @@ from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, TakenPart
 from optics.records.part import typed_of
 from optics.records.reading_words import said_figures, said_in_full, said_thing
-from optics.records.solve import described
-from optics.records.to_bench import camera_of, gauge_limit, marks_of, reading_of, workshop_of
+from optics.records.solve import camera_on_bench, solve
+from optics.records.to_bench import gauge_limit, marks_of, reading_of, workshop_of
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
 from optics.units import format_length
 
+# What a job has besides its readings, each worked out where it is shown.
+_BESIDE_READINGS = ("scale", "rangefinder", "standard", "gate", "witness", "budget")
 _NOT_STATED = "not stated"
 _GUARDS = {"expanded uncertainty": Guard.EXPANDED, "none": Guard.NONE}
 
@@ -40,7 +44,7 @@ def report_of(job: JobDocument) -> JobReport:
     """
     intake, work = job.intake or IntakePart(), job.work or WorkPart()
     needs_camera = bool(job.found or job.left)
-    camera = camera_of(described(job)) if job.camera or needs_camera else None
+    camera = camera_on_bench(job) if job.camera or needs_camera else None
     decision, next_service = work.decision, work.next_service
     return JobReport(
         title=job.title,
@@ -69,6 +73,7 @@ def report_of(job: JobDocument) -> JobReport:
         next_service=_joined(said_day(next_service.due), next_service.note) if next_service else "",
         checked=checks_of(job),
         worked_with=tuple(_worked_with(job)),
+        disagreeing=_disagreeing(job),
         shims_fitted=_fitted(job),
     )
 
@@ -76,6 +81,17 @@ def report_of(job: JobDocument) -> JobReport:
 def _worked_with(job: JobDocument) -> Iterable[str]:
     kept = [taken.reading for taken in (*job.found, *job.left)]
     return (said_in_full(reading) for reading in job.readings if reading not in kept)
+
+
+def _disagreeing(job: JobDocument) -> tuple[str, ...]:
+    """The readings in hand that cannot both be true, where they can be worked out at all."""
+    if len(job.readings) < 2 or job.camera is None:
+        return ()
+    try:
+        found = solve(job.model_copy(update=dict.fromkeys(_BESIDE_READINGS)))
+    except ShimwrightError:
+        return ()
+    return tuple(map(disagreement_line, found.disagreements))
 
 
 def _fitted(job: JobDocument) -> str:

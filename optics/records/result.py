@@ -6,6 +6,7 @@ from pydantic import Field
 
 from optics.bench import wording
 from optics.bench.correction import Correction, Sight, parallax_advice
+from optics.bench.disagreement import Disagreement, disagreement_line
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import Offer, Remedy
 from optics.records.bench_results import (
@@ -95,6 +96,26 @@ class AnswerOut(Out):
     working: tuple[str, ...] = ()
 
 
+class DisagreementOut(Out):
+    """Two answers, counted from 1, that cannot both be true, and how far they lie apart."""
+
+    answers: tuple[int, int]
+    words: str
+    apart: FigureOut
+    allowed: Annotated[float, Field(description="how far apart they may lie, mm at the film")]
+
+    @classmethod
+    def of(cls, found: Disagreement) -> "DisagreementOut":
+        """The pair as JSON can hold it."""
+        one, other = found.indices
+        return cls(
+            answers=(one + 1, other + 1),
+            words=disagreement_line(found),
+            apart=FigureOut.of(found.apart),
+            allowed=found.allowed,
+        )
+
+
 class ResultDocument(Out):
     """All answers of a job, with the tolerance they were held to (mm at the film)."""
 
@@ -105,6 +126,10 @@ class ResultDocument(Out):
     allowed_error: float
     depth_of_focus: float
     answers: tuple[AnswerOut, ...]
+    disagreements: Annotated[
+        tuple[DisagreementOut, ...],
+        Field(description="to be settled before any remedy; a diagnosis has its own `outliers`"),
+    ] = ()
     scale: Annotated[ScaleOut | None, Field(description="null where no scale was measured")] = None
     standard: Annotated[StandardOut | None, _IF_MEASURED] = None
     gate: Annotated[GateOut | None, _IF_MEASURED] = None
@@ -127,6 +152,7 @@ def result_of(solution: Solution) -> ResultDocument:
         allowed_error=camera.allowed_error,
         depth_of_focus=camera.depth_of_focus,
         answers=tuple(_answer(a) for a in solution.answers),
+        disagreements=tuple(map(DisagreementOut.of, solution.disagreements)),
         scale=scale_out(solution),
         standard=standard_out(solution.standard),
         gate=gate_out(solution.gate, camera.allowed_error),

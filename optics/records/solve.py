@@ -1,7 +1,8 @@
 """From a job document to its answers, one for each reading."""
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from optics.bench.budget import Budget
@@ -9,19 +10,21 @@ from optics.bench.camera import Camera
 from optics.bench.confusion import Convention, conventions, format_named
 from optics.bench.correction import Correction, MeasuredReading, correct
 from optics.bench.depth_marks import ConfusionFound, infer_confusion
+from optics.bench.disagreement import Disagreement, disagreements
 from optics.bench.gate import GateResult
 from optics.bench.rangefinder.set_up import Bench, SetUp
 from optics.bench.readings import ParallaxReading
 from optics.bench.scale_check import ScaleCheck, check_scale
 from optics.bench.uncertainty import Estimate
-from optics.bench.verdict import Verdict
 from optics.bench.witness import Ranking
-from optics.errors import Unreadable
+from optics.errors import ShimwrightError, Unreadable
 from optics.records.budget import solve_budget
 from optics.records.cam import CamAnswer, solve_cam
-from optics.records.diagnosis_bench import WholeCamera, solve_diagnosis
+from optics.records.diagnosis import SEEN_BLUR, DiagnosisPart
+from optics.records.diagnosis_bench import WholeCamera, solve_diagnosis, taken_of
 from optics.records.gate import solve_gate
-from optics.records.job import CameraPart, JobDocument
+from optics.records.job import CameraPart, JobDocument, ReadingPart
+from optics.records.part import optional_value
 from optics.records.rangefinder_bench import bench_of, set_up_of
 from optics.records.standard import StandardAnswer, solve_standard
 from optics.records.to_bench import (
@@ -44,7 +47,7 @@ class Solution:
     `scale` and `confusion` are there if the job measured the ring's marks and depth marks,
     `rangefinder` if it describes one, `set_up` if that was read and `cam` if it has one;
     `standard`, `gate`, `witness` and `budget` if the job has those parts; `whole` if it asks for
-    a diagnosis.
+    a diagnosis, and `disagreements` are the answers that cannot both be true if it does not.
     """
 
     job: JobDocument
@@ -60,6 +63,7 @@ class Solution:
     witness: Ranking | None = None
     budget: Budget | None = None
     whole: WholeCamera | None = None
+    disagreements: tuple[Disagreement, ...] = ()
 
     @property
     def conventions(self) -> tuple[Convention, ...]:
@@ -71,12 +75,12 @@ class Solution:
 
     @property
     def lens_out(self) -> Estimate | None:
-        """The largest focus error read at infinity that is outside the lens's tolerance."""
+        """The largest focus error read at infinity that calls for work on the lens."""
         errors = [
             answer.error
             for answer in self.answers
             if isinstance(answer, Correction)
-            and answer.verdict is Verdict.OUTSIDE
+            and answer.calls_for_work
             and _at_infinity(answer.reading)
         ]
         return max(errors, key=lambda error: abs(error.value), default=None)
@@ -99,7 +103,7 @@ def solve(job: JobDocument) -> Solution:
     parts = (job.scale, job.rangefinder, job.standard, job.gate, job.witness, job.budget)
     if not job.readings and not any(parts):
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
-    camera = camera_of(described(job))
+    camera = camera_on_bench(job)
     workshop, marks = workshop_of(job.workshop), marks_of(job)
     readings = (reading_of(part, camera) for part in job.readings)
     answers = tuple(
@@ -123,7 +127,24 @@ def solve(job: JobDocument) -> Solution:
         witness=solve_witness(job.witness, camera) if job.witness else None,
         budget=solve_budget(job.budget, camera, gate, standard) if job.budget else None,
         whole=solve_diagnosis(job, camera, set_up) if job.diagnosis else None,
+        disagreements=() if job.diagnosis else disagreements(placed(job, answers)),
     )
+
+
+def placed(job: JobDocument, answers: Sequence[Answer]) -> list[Correction | None]:
+    """The measured answers, each reading with where it was taken; None where that is not told."""
+    return [_placed(job, *pair) for pair in zip(job.readings, answers, strict=True)]
+
+
+def _placed(job: JobDocument, part: ReadingPart, answer: Answer) -> Correction | None:
+    if isinstance(answer, ParallaxReading):
+        return None
+    try:
+        taken = taken_of(part, answer.reading.taken, job)
+    except ShimwrightError:
+        # A place that only a diagnosis asks for may be told by half: nothing is compared with it.
+        return None
+    return replace(answer, reading=replace(answer.reading, taken=taken))
 
 
 def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, ConfusionFound | None]:
@@ -148,3 +169,13 @@ def described(job: JobDocument) -> CameraPart:
             quantity="camera",
         )
     return job.camera
+
+
+def camera_on_bench(job: JobDocument) -> Camera:
+    """The job's camera, with the blur that whoever reads it says to see.
+
+    Errors: Unreadable where no camera is described; OutOfRange for figures that cannot be.
+    """
+    part = job.diagnosis or DiagnosisPart()
+    blur = optional_value(SEEN_BLUR, part.seen_blur)
+    return replace(camera_of(described(job)), seen_blur=blur)

@@ -6,7 +6,7 @@ from datetime import date
 from optics.bench.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
 from optics.bench.report import JobReport, TakenReading
 from optics.sheets.certificate import Heading, draw_checked, draw_heading
-from optics.sheets.flow import FINE, Cell, Flow
+from optics.sheets.flow import FINE, TEXT, Cell, Flow
 from optics.sheets.page import BLACK, DARK, MID, PALE, Sheet, paper_named
 
 # Common practice, no source: each step presumes those before it.
@@ -131,9 +131,11 @@ def _trays(flow: Flow, report: JobReport) -> None:
 
 def _worked_with(flow: Flow, report: JobReport) -> None:
     """The readings in hand; whoever takes them again writes them under as found or as left."""
-    if not report.worked_with:
+    if not (report.worked_with or report.disagreeing):
         return
     flow.section("In hand", "Readings kept neither as found nor as left.", rule=0.3)
+    for said in report.disagreeing:
+        flow.say(said, TEXT, bold=True)
     for said in report.worked_with:
         flow.row(Cell(said, flow.width, bold=True))
         flow.rule()

@@ -42,7 +42,7 @@ def draw_found_and_left(sheet: Sheet, corner: Point, width: float, report: JobRe
     for number, (name, error, ink) in enumerate(rows):
         line = y + 5.3 + _ROW * (number + 0.62)
         sheet.text(x, line - 0.4, name, _LABEL, bold=True, ink=ink)
-        said = wording.said_error(error) + ("" if error.standard else ", ± not stated")
+        said = wording.said_error(error) + ("" if error.standard else f", {wording.NOT_KNOWN}")
         sheet.text(x, line + 2.8, said, _LABEL, ink=ink)
         _draw_error(sheet, (middle, line), scale, error, ink)
     said = f"grey: tolerance ± {format_length(allowed, places=3)}; bars: 95 % intervals"

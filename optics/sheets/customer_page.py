@@ -156,7 +156,8 @@ def said_now(verdict: Verdict | None) -> str:
     return {
         Verdict.INSIDE: "The focus is right.",
         Verdict.OUTSIDE: "The focus is not right yet. Please ask us before you rely on it.",
-        Verdict.NOT_STATED: "The focus looks right, but it was not measured well enough to say so.",
+        Verdict.NOT_STATED: "The focus was not measured well enough to say whether it is right. "
+        "Please ask us about it.",
         Verdict.UNSURE: "The focus is close, but it was not settled. Please ask us about it.",
         None: "The focus has not been measured after the work.",
     }[verdict]

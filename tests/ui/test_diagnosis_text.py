@@ -1,12 +1,18 @@
 """The whole camera in plain text: every part in its order, and nothing said twice."""
 
+from dataclasses import replace
+from html import unescape
+
 import pytest
 
+from optics.bench.plan.wording import NOTHING, nothing_line
+from optics.records.diagnosis_result import PlanOut
 from optics.records.lantern_street import CAMERAS
 from optics.records.solve import Solution
 from tests.optics.records.diagnoses import GAUGE, NEAR, RANGEFINDER, READINGS, STANDARD, solved
-from ui.diagnosis_text import further_lines
+from ui.diagnosis_text import further_lines, plan_lines
 from ui.plain_text import WEIGH_TOGETHER, solution_text
+from ui.whole_camera_panel import plan_html
 
 TURNED = {"kind": "rotation", "turned": "2.5; 2.75; 2.75; 2.5", "sense": "clockwise",
           "limit": "0.25"}  # fmt: skip
@@ -88,3 +94,17 @@ def test_every_camera_is_said_within_a_terminal(camera: object) -> None:
     for line in text.splitlines():
         assert len(line) <= 76
         assert line == line.rstrip()
+
+
+def test_an_idle_plan_names_what_was_read_outside() -> None:
+    """Terminal, page and JSON of a plan without steps say what lies out of tolerance and why."""
+    whole = solved().whole
+    assert whole is not None
+    idle = replace(whole.plan, steps=())
+    line = nothing_line(idle)
+    assert line.startswith("Read out of tolerance: the gauge, 0.080 mm too far in (± 0.")
+    assert line in plan_lines(idle)
+    assert line in unescape(plan_html(idle))
+    assert PlanOut.of(idle).moves_nothing == line
+    assert PlanOut.of(whole.plan).moves_nothing == ""
+    assert NOTHING not in "".join(plan_lines(idle))

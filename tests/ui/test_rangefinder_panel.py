@@ -36,6 +36,13 @@ def test_the_next_turn_is_drawn_and_said() -> None:
     assert "Lock both adjusters" in done
 
 
+def test_a_gain_far_out_is_not_drawn_as_a_turn() -> None:
+    """Where the gain is out by a tenth or more, what to look for leads and no screw is drawn."""
+    html = next_html(set_up_from("∞ = ∞; 1 m = 0.88"))
+    assert html.index("no adjuster&#x27;s job") < html.index("Only if all of these are in order")
+    assert "<img" not in html
+
+
 def test_the_lens_scale_comes_first() -> None:
     """Where “too far out” is explained it is said that the lens scale must be right before."""
     html = next_html(set_up_from(OUT))

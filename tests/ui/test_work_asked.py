@@ -23,11 +23,20 @@ def test_a_reading_inside_tolerance_asks_for_nothing(sharp_at: str, is_asked: bo
 
 
 def test_a_reading_of_no_stated_uncertainty_asks_to_be_read_again() -> None:
-    """One try of nothing known asks for no work but for further tries."""
-    reading = {"kind": "mark", "mark": "inf", "sharp_at": "inf"}
+    """A gauge of no known limit asks for no work but for further tries."""
+    reading = {"kind": "register", "measured": "28.8", "nominal": "28.8", "limit": "0 mm"}
     (asked,) = work_asked(read_job(json.dumps(job(HELICOID, reading)).encode()))
     assert asked.work == ()
     assert "read three times" in asked.said
+
+
+def test_a_correction_stands_though_its_uncertainty_is_not_known() -> None:
+    """Beyond tolerance with nothing known of the ±, work is asked for and no verdict given."""
+    reading = {"kind": "register", "measured": "29.4", "nominal": "28.8", "limit": "0 mm"}
+    (asked,) = work_asked(read_job(json.dumps(job(HELICOID, reading)).encode()))
+    assert asked.work
+    assert "0.600 mm too far out, ± not known" in asked.said
+    assert "outside" not in asked.said
 
 
 def test_readings_weighed_together_ask_for_their_plan() -> None:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import TypeAlias
 
 from optics.bench.camera import Bed, Camera, FrontCell, Helicoid
@@ -12,6 +13,8 @@ from optics.bench.diagnosis.sensitivity import MOST_FOCAL
 from optics.bench.plan.adjustment import Adjustment, Blocked
 from optics.bench.plan.at_hand import AtHand, Screw
 from optics.bench.plan.standard_shims import square_the_standard
+from optics.bench.rangefinder.correction import is_far_out
+from optics.bench.rangefinder.wording import far_out_line
 from optics.bench.remedies.offer import NotApplicable, Offer
 from optics.bench.remedies.shim import shim
 from optics.bench.remedies.stops import stops
@@ -204,7 +207,15 @@ def _zero(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
 
 def _gain(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
     del camera
-    return _screwed(Cause.GAIN, "near", at_hand.gain_screw, wanted["gain"])
+    made = _screwed(Cause.GAIN, "near", at_hand.gain_screw, wanted["gain"])
+    change = exact(wanted["gain"])
+    if not is_far_out(change):
+        return made
+    look = far_out_line(change)
+    if isinstance(made, Blocked):
+        return replace(made, reason=look)
+    said = f"{look} Only if all of these are in order: {made.instruction}"
+    return replace(made, instruction=said)
 
 
 def _screwed(cause: Cause, name: str, screw: Screw | None, wanted: float) -> Outcome:

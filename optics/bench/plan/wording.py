@@ -9,10 +9,12 @@ from optics.bench.diagnosis.wording import (
     further_line,
     joined,
     percent,
+    reading_words,
 )
 from optics.bench.plan.planning import Alternative, Plan, Step
 from optics.bench.plan.state import Expected
 from optics.bench.uncertainty import LEVEL
+from optics.bench.verdict import Verdict, judge
 from optics.bench.wording import said_half_width, said_offset
 from optics.units import format_distance, format_length
 
@@ -91,6 +93,58 @@ def needs_line(plan: Plan) -> str:
     if plan.blocked:
         return " ".join(blocked.reason for blocked in plan.blocked)
     return further_line(plan.diagnosis) or f"{begun(_NO_MORE)}."
+
+
+def nothing_line(plan: Plan) -> str:
+    """Why nothing is moved, and what of the readings lies out of tolerance all the same.
+
+    Empty where there is something to do; what blocks a step is told apart from this.
+    """
+    if plan.steps:
+        return ""
+    outside = _read_outside(plan)
+    if not outside:
+        return NOTHING if plan.will_conform else f"{_AS_READ} {_next(plan)}".rstrip()
+    said = f"Read out of tolerance: {'; '.join(outside)}. {_why_not(plan)} {_next(plan)}"
+    return said.rstrip()
+
+
+NOTHING = "Nothing is to be moved."
+_AS_READ = "The plan moves nothing, for no reading lies out of tolerance; that is not proof enough."
+
+
+def _read_outside(plan: Plan) -> list[str]:
+    """Each reading whose figure lies beyond the tolerance, and whether that is proved."""
+    found, allowed = plan.diagnosis, plan.diagnosis.camera.allowed_error
+    said = []
+    for reading, error in zip(found.seen.readings, found.seen.errors, strict=True):
+        if abs(error.value) <= allowed:
+            continue
+        sure = "" if judge(error, allowed) is Verdict.OUTSIDE else ", too close to tell"
+        known = said_half_width(error.expanded)
+        said.append(f"{reading_words(reading)}, {said_offset(error.value)} ({known}{sure})")
+    return said
+
+
+def _why_not(plan: Plan) -> str:
+    """Why the plan moves nothing although something was read out of tolerance."""
+    if plan.diagnosis.is_accused:
+        return "The plan moves nothing before readings that cannot all be true are taken again."
+    if plan.blocked:
+        return "The plan moves nothing yet, for something stands in the way."
+    if plan.will_conform:
+        return "The plan moves nothing, for all readings together put that down to scatter."
+    if plan.diagnosis.named:
+        return "The plan moves nothing, for no step that a hand can set makes all likelier inside."
+    return "The plan moves nothing, for the readings together do not say which part is at fault."
+
+
+def _next(plan: Plan) -> str:
+    """What to read next; empty where something else must be done first."""
+    if plan.blocked and not plan.diagnosis.is_accused:
+        return ""
+    again = "Read again what was read out of tolerance, three times."
+    return needs_line(plan) or further_line(plan.diagnosis) or again
 
 
 def alternative_line(alternative: Alternative) -> str:

@@ -7,7 +7,13 @@ from optics.bench.cautions import SPRINGS, SUN, Caution
 from optics.bench.diagnosis.evidence import Reading
 from optics.bench.diagnosis.faults import Cause, Faults, pitch_of
 from optics.bench.diagnosis.wording import CAUSE_WORDS, percent
-from optics.bench.plan.wording import first_line, jumped_line, promise_line
+from optics.bench.plan.wording import (
+    NOTHING,
+    first_line,
+    jumped_line,
+    nothing_line,
+    promise_line,
+)
 from optics.bench.practice.controls import SCALE, Control
 from optics.bench.practice.debrief import Debrief, Remark
 from optics.bench.practice.levels import OldMark
@@ -382,8 +388,11 @@ def plan_heading(found: Debrief) -> str:
         return "Nothing was read before the first adjustment, so there was nothing to plan from."
     if not found.plan.steps and found.plan.diagnosis.is_accused:
         return "The readings before the first adjustment contradicted each other."
-    if not found.plan.steps:
+    nothing = nothing_line(found.plan)
+    if nothing == NOTHING:
         return "The readings before the first adjustment called for nothing to be moved."
+    if nothing:
+        return f"From the readings before the first adjustment: {nothing}"
     return "From the readings before the first adjustment the plan would have been:"
 
 

@@ -9,6 +9,9 @@ from optics.bench.rangefinder.coupling import Coupling
 from optics.bench.rangefinder.fit import Fit
 from optics.bench.uncertainty import Estimate, exact
 
+# A gain out by as much has a cause that no adjuster's range serves (common practice, no source).
+NO_ADJUSTERS_JOB = 0.1
+
 
 @dataclass(frozen=True)
 class Correction:
@@ -24,6 +27,16 @@ class Correction:
     near_angle: Estimate
     far: Estimate
     near: Estimate
+
+    @property
+    def is_gain_far_out(self) -> bool:
+        """Whether the gain is out by a tenth or more, and more than its own uncertainty."""
+        return is_far_out(self.gain_ratio)
+
+
+def is_far_out(gain: Estimate) -> bool:
+    """Whether a gain (as a part of the right one) is out by too much for an adjuster."""
+    return abs(gain.value) >= max(NO_ADJUSTERS_JOB, gain.expanded)
 
 
 def correct(found: Fit, wanted: Coupling, far: float, near: float) -> Correction:

@@ -22,6 +22,7 @@ from optics.bench.rangefinder.near_setting import NearAdvice, Setting
 from optics.bench.rangefinder.set_up import Bench, Round, SetUp
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict, judge, worst_of
+from optics.bench.wording import NOT_KNOWN
 from optics.errors import ShimwrightError
 from optics.units import format_angle, format_distance, format_length
 
@@ -33,9 +34,10 @@ STOP = "If the far images do not meet even at the ∞ stop, enter how far they s
 
 def lens_first_line(lens: Estimate) -> str:
     """That a lens read out of its tolerance at infinity, by so much, is put right first."""
+    known = "outside its tolerance" if lens.standard else f"{NOT_KNOWN}, beyond its tolerance"
     return (
-        f"The lens itself was read {wording.said_state_error(lens)} at infinity, outside its "
-        "tolerance: put that right before an adjuster is turned, and read the rangefinder again."
+        f"The lens itself was read {wording.said_state_error(lens)} at infinity, {known}: put "
+        "that right before an adjuster is turned, and read the rangefinder again."
     )
 
 
@@ -66,10 +68,13 @@ def verdict(found: SetUp) -> Verdict:
 
 
 def next_lines(found: SetUp) -> tuple[str, ...]:
-    """What to turn next, or what must be read before that can be said."""
+    """What to look for or to turn next, or what must be read before that can be said."""
     if found.advice is None:
         return found.found.missing
     said = wording.advice_lines(found.advice, found.bench.rangefinder)
+    if found.correction.is_gain_far_out and not isinstance(found.advice, Done):
+        first = wording.far_out_line(found.correction.gain_ratio)
+        return (first, f"Only if all of these are in order: {said[0]}", *said[1:])
     if isinstance(found.advice, Done) and verdict(found) is not Verdict.INSIDE:
         return (*said, "More readings of each target tell whether it is inside tolerance.")
     return said

@@ -35,6 +35,10 @@ CONVENTIONS = (
     "should, and the picture is sharp nearer than the subject. Turns of an adjuster are as you "
     "look at its head."
 )
+LOOK_FOR = (
+    "look for a follower off its cam or its arm, another lens's cam, or a moved lever pivot; a "
+    "wrong thread start shifts the zero, hardly the gain"
+)
 _FINEST = 64
 _NEGLIGIBLE = 0.0005
 
@@ -98,6 +102,15 @@ def correction_lines(correction: Correction) -> tuple[str, ...]:
         f"Near: the images meet with the lens {said_state_error(correction.near)}; the gain is "
         f"to change by {_signed(100 * correction.gain_ratio.value, 1)} %, "
         f"{_arcminutes(correction.near_angle.value)} at that distance.",
+    )
+
+
+def far_out_line(gain: Estimate) -> str:
+    """That a gain out by so much (a part of the right one) is not put right by turning a screw."""
+    known = f" ± {100 * gain.expanded:.1f} %" if gain.standard else ""
+    return (
+        f"The gain is out by {100 * abs(gain.value):.1f} %{known}, a tenth or more, and that is no "
+        f"adjuster's job. Before an adjuster is turned, {LOOK_FOR}."
     )
 
 

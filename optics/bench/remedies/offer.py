@@ -47,9 +47,9 @@ class Remedy:
     @cached_property
     def verdict(self) -> Verdict:
         """How the residual stands to the tolerance; no move proves what was not known before."""
-        found = judge(self.residual, self.camera.allowed_error)
-        is_bare = not self.error.standard and found is Verdict.INSIDE
-        return Verdict.NOT_STATED if is_bare else found
+        if not self.error.standard:
+            return Verdict.NOT_STATED
+        return judge(self.residual, self.camera.allowed_error)
 
     @property
     def within_depth_of_focus(self) -> bool:

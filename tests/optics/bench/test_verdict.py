@@ -47,14 +47,15 @@ def test_the_words_of_the_verdict_differ() -> None:
         "inside tolerance",
         "outside tolerance",
         "too close to the tolerance to tell",
-        "not proved (nothing says how well it is known)",
+        "no verdict (nothing says how well it is known)",
     }
 
 
 def test_what_was_read_once_by_nothing_known_is_not_proved() -> None:
-    """A reading without an uncertainty proves nothing inside; outside it stays what it is."""
+    """A reading without an uncertainty proves nothing, neither inside nor outside."""
     assert judge_read(exact(0.0), 0.05) is Verdict.NOT_STATED
-    assert judge_read(exact(0.3), 0.05) is Verdict.OUTSIDE
+    assert judge_read(exact(0.3), 0.05) is Verdict.NOT_STATED
+    assert judge_read(figure(0.3, 0.02), 0.05) is Verdict.OUTSIDE
     assert judge_read(figure(0.0, 0.02), 0.05) is Verdict.INSIDE
     # Without a guard band the figure alone decides, and the rule says so on every sheet.
     assert judge_read(exact(0.0), 0.05, Guard.NONE) is Verdict.INSIDE

@@ -60,8 +60,6 @@ def test_an_untold_distance_of_the_collimator_is_said_with_what_it_costs() -> No
         "lengths together) the error would be 0.728 mm to 0.814 mm, which is in the ±."
     ) in untold
     assert "not told" not in told
-    bare = correct(camera, CollimatorReading(exact(28.0), exact(310.0)))
-    assert wording.tolerance_line(bare).endswith("0.728 mm to 0.814 mm.")
     slight = correct(camera, CollimatorReading(exact(0.1), exact(310.0)))
     assert wording.tolerance_line(slight).endswith("it makes no difference.")
 
@@ -124,7 +122,7 @@ def test_the_headline_has_figure_sense_and_certainty() -> None:
         "The lens is 0.123 mm too far out, ± 0.006 mm at 95 % (k = 1.96)."
     )
     assert wording.headline(answer(-0.1234, 0.0)) == (
-        "The lens is 0.123 mm too far in, no uncertainty stated."
+        "The lens is 0.123 mm too far in, ± not known."
     )
     assert wording.headline(answer(0.0, 0.005)).startswith("The lens is right, ± 0.006 mm")
 
@@ -210,12 +208,16 @@ def test_no_remedy_is_promised_that_is_not_sure() -> None:
 
 
 def test_what_a_remedy_leaves_is_said_with_its_certainty() -> None:
-    """What is left has size, sense and U; an exact figure after an exact change has no U."""
+    """What is left has size, sense and U; of a figure that nothing is known of, U is not known."""
     (start,) = (r for r in answer(3.01, 0.0).remedies if r.kind == "start")
     assert wording.residual_line(start) == (
-        "Leaves 0.010 mm too far out: not proved (nothing says how well it is known), inside the "
-        "depth of focus."
+        "Leaves 0.010 mm too far out, ± not known: no verdict (nothing says how well it is known), "
+        "inside the depth of focus."
     )
+    # A leaf's own doubt is known, but the figure it is added to is not.
+    (shim,) = (r for r in answer(-0.3, 0.0).remedies if r.kind == "shim")
+    assert shim.residual.standard > 0
+    assert ", ± not known: no verdict" in wording.residual_line(shim)
     (ring,) = (r for r in answer(0.3).remedies if r.kind == "ring")
     assert wording.residual_line(ring).startswith("Leaves no error, ± 0.0")
 

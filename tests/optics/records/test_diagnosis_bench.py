@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from optics.bench.correction import Correction
 from optics.bench.diagnosis import Cause, Diagnosis, diagnose
 from optics.bench.diagnosis.evidence import Spot, spot_of
 from optics.bench.plan import AtHand
@@ -77,6 +78,34 @@ def test_a_job_is_diagnosed_as_its_readings_are() -> None:
     assert typed.leading.causes == {Cause.SEAT}
     assert typed.chances == pytest.approx(by_hand.chances, abs=1e-9)
     assert typed.sizes["seat"].value == pytest.approx(by_hand.sizes["seat"].value)
+
+
+TRIED_ONCE = (
+    {"kind": "mark", "mark": "1.5 m", "sharp_at": "1.58 m", "limit": "2 mm"},
+    {"kind": "mark", "sharp_at": "inf", "limit": "0.2 m"},
+    {"kind": "rotation", "turned": "1.5", "sense": "counter-clockwise", "limit": "0.25"},
+    {"kind": "collimator", "shift": "0.4", "limit": "0.02", "collimator_focal_length": "300"},
+    {
+        "kind": "ruler", "mark": "1.5 m", "aim": "1.5 m", "offset": "12", "slope": "45",
+        "limit": "1 mm",
+    },
+    {"kind": "register", "measured": "28.92", "nominal": "29", "limit": "0.015"},
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("stated", [{}, {"seen_blur": "0.02"}])
+@pytest.mark.parametrize("reading", TRIED_ONCE, ids=lambda one: str(one["kind"]))
+def test_a_reading_has_one_uncertainty_wherever_it_is_shown(
+    reading: dict[str, str], stated: dict[str, str]
+) -> None:
+    """Answered alone or weighed with others, a reading tried once has the same error and ±."""
+    found = solved(reading, diagnosis=stated)
+    assert found.whole is not None
+    (weighed,) = found.whole.diagnosis.seen.errors
+    (answer,) = found.answers
+    assert isinstance(answer, Correction)
+    assert answer.error.value == weighed.value
+    assert answer.error.expanded == pytest.approx(weighed.expanded)
 
 
 def test_a_job_that_does_not_ask_is_not_diagnosed() -> None:

@@ -6,9 +6,11 @@ from typing import Any
 import pytest
 
 from optics.bench.correction import Correction
+from optics.bench.rangefinder.set_up_wording import lens_first_line
 from optics.bench.readings import ParallaxReading
 from optics.errors import NoAnswer, OutOfRange, Unreadable
 from optics.records.files import read_job
+from optics.records.result import result_of
 from optics.records.solve import Answer, solve
 from tests.optics.records.jobs import BED, FOCUSINGS, FRONT_CELL, HELICOID, READINGS, job
 
@@ -70,6 +72,16 @@ def test_the_lens_is_out_by_its_worst_reading_at_infinity() -> None:
     assert found.value == pytest.approx(-0.3)  # 45.16 − 45.46 mm
     for alone in (register(measured="45.46 mm", limit="0.01"), at_three):
         assert solve(read_job(json.dumps(job(HELICOID, alone)).encode())).lens_out is None
+
+
+def test_a_figure_of_unknown_uncertainty_has_no_verdict_in_any_result() -> None:
+    """Beyond tolerance with a gauge of no limit: “not stated” in JSON, the correction beside it."""
+    solution = solve(read_job(json.dumps(job(HELICOID, register(limit="0"))).encode()))
+    (out,) = result_of(solution).answers
+    assert out.verdict == "not stated"
+    assert out.words == "The lens is 0.060 mm too far out, ± not known."
+    assert {r.verdict for r in out.remedies if r.applies} == {"not stated"}
+    assert "± not known, beyond its tolerance" in lens_first_line(solution.lens_out)  # type: ignore[arg-type]
 
 
 # Signs and sizes worked by hand, each from the words of the reading alone.

@@ -75,3 +75,14 @@ def test_everything_the_job_holds_is_printed(read_back: Callable[[bytes], Any]) 
 def reading(measured: str) -> dict[str, str]:
     """Give a register reading, nominal 28.80 mm."""
     return {"kind": "register", "measured": measured, "nominal": "28.80 mm", "limit": "0.005 mm"}
+
+
+def test_readings_that_cannot_both_be_true_are_printed_first(
+    read_back: Callable[[bytes], Any],
+) -> None:
+    """Two readings in hand that contradict each other are named above the readings themselves."""
+    mark = {"kind": "mark", "sharp_at": "9 m", "limit": "0.1 m"}
+    turned = {"kind": "rotation", "turned": "2°", "sense": "counter-clockwise", "limit": "0.25°"}
+    text = read_back(bench_sheet(report(readings=[mark, turned]), **HEADING)).text
+    said = text.index("The ∞ mark was read twice, and the two cannot both be true")
+    assert text.index("In hand") < said < text.index("Ring at ∞: sharp at 9 m")

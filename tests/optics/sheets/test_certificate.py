@@ -183,9 +183,10 @@ def test_a_bare_certificate_is_still_whole(read_back: ReadBack) -> None:
 
 def test_a_reading_without_uncertainty_is_drawn_as_one(read_back: ReadBack) -> None:
     """Where no uncertainty was stated, the drawing says so instead of showing a point as exact."""
-    bare = [{"reading": {"kind": "mark", "sharp_at": "∞"}, "instrument": "Tape"}]
+    gauged = {"kind": "register", "measured": "45.46", "nominal": "45.46", "limit": "0 mm"}
+    bare = [{"reading": gauged, "instrument": "Tape"}]
     text = read_back(made(report(left=bare))).text
-    assert "right, ± not stated" in text
+    assert "right, ± not known" in text
     assert "Tape not stated" in text
     assert "± 0 mm" not in text
     assert "0.000 mm" not in text

@@ -216,9 +216,9 @@ def test_a_nameless_note_is_still_a_note(solved: Any, read_back: Callable[[bytes
 
 
 def test_a_note_without_uncertainty_says_so(solved: Any, read_back: Callable[[bytes], Any]) -> None:
-    """A reading taken as exact gives a note that says no uncertainty was stated."""
+    """A reading taken as exact gives a note that says that its ± is not known."""
     text = read_back(note_of(solved("Ostrin 35", "register right"))).text
-    assert "How well known No uncertainty stated" in text
+    assert "How well known ± not known" in text
 
 
 def test_a_note_is_ready_for_print(solved: Any, read_back: Callable[[bytes], Any]) -> None:

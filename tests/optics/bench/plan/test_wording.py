@@ -5,9 +5,11 @@ from dataclasses import replace
 from optics.bench.diagnosis import Faults, diagnose
 from optics.bench.plan import make_plan
 from optics.bench.plan.wording import (
+    NOTHING,
     alternative_line,
     jumped_line,
     needs_line,
+    nothing_line,
     promise_line,
     step_lines,
 )
@@ -85,3 +87,33 @@ def test_jumped_steps_are_said() -> None:
     said = jumped_line(planned(Faults(ring=0.2), STOP, INFINITY))  # type: ignore[arg-type]
     assert said.startswith("Not checked, and presumed right: step 1 (film gate and pressure plate)")
     assert jumped_line(planned(Faults(ring=-0.2))) == ""  # type: ignore[arg-type]
+
+
+def test_nothing_is_moved_only_with_what_was_read_outside_beside_it() -> None:
+    """A plan without steps names what was read out of tolerance, why it stays, what to read."""
+    plan = planned(Faults(ring=0.2), STOP, INFINITY, NEAR, limit=0.05)
+    idle = replace(plan, steps=())  # type: ignore[type-var]
+    said = nothing_line(idle)  # type: ignore[arg-type]
+    assert said.startswith("Read out of tolerance: the ∞ mark, 0.2")
+    assert "too far out (± 0." in said
+    assert "The plan moves nothing, for " in said
+    assert "Most would be told by " in said
+    assert NOTHING not in said
+
+
+def test_a_sound_camera_is_left_alone_in_so_many_words() -> None:
+    """Where all was read inside and that is proved, nothing is to be moved and no more is said."""
+    assert nothing_line(planned(Faults())) == NOTHING  # type: ignore[arg-type]
+    assert nothing_line(planned(Faults(seat=-0.1))) == ""  # type: ignore[arg-type]
+
+
+def test_a_gain_far_out_is_looked_into_before_the_screw_is_turned() -> None:
+    """A gain fifteen hundredths out has its causes named before the near screw; three has not."""
+    far, near = (planned(Faults(gain=gain)) for gain in (0.15, 0.03))
+    (turn,) = (s for s in far.steps if "near screw" in s.adjustment.title)  # type: ignore[attr-defined]
+    said = step_lines(turn)[0]
+    assert said.index("no adjuster's job") < said.index("Turn the rangefinder's near screw")
+    for cause in ("follower off its cam", "another lens's cam", "a moved lever pivot"):
+        assert cause in said
+    (turn,) = (s for s in near.steps if "near screw" in s.adjustment.title)  # type: ignore[attr-defined]
+    assert "adjuster's job" not in step_lines(turn)[0]

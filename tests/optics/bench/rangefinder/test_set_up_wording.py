@@ -69,6 +69,19 @@ def test_next_lines_say_which_adjuster_and_which_way() -> None:
     assert "infinity adjuster 1/4 turn clockwise" in line
 
 
+def test_a_gain_far_out_is_no_adjusters_job() -> None:
+    """A tenth or more out, what to look for stands before the turn; less than that it does not."""
+    # At 1 m a lens of 50 mm is 2.79 mm out (√ of the published relation, by hand): 0.35 mm is 12 %.
+    first, then, *_ = words.next_lines(found(0.0, 0.35))
+    assert "no adjuster's job" in first
+    assert "a tenth or more" in first
+    assert "follower off its cam or its arm, another lens's cam, or a moved lever pivot" in first
+    assert then.startswith("Only if all of these are in order: Turn the ")
+    assert not any("adjuster's job" in line for line in words.next_lines(found(0.0, 0.2)))
+    # The zero alone shifts far and near alike and leaves the gain.
+    assert not any("adjuster's job" in line for line in words.next_lines(found(0.4, 0.4)))
+
+
 def test_set_but_too_close_to_tell_asks_for_more_readings() -> None:
     """Locking is not the last word where the readings cannot tell that both ends are inside."""
     close = found(0.02, 0.0)
