@@ -360,6 +360,8 @@ def remark_words(sitting: Sitting, remark: Remark) -> tuple[str, str, str, str]:
 
 
 def _next_words(remark: Remark) -> str:
+    if remark.best_next is None:
+        return "nothing could be read; what was adjusted last had to be taken back"
     before, after = (percent(chance) for chance in remark.best_next.wrong_cause)
     if before == after:
         return "nothing would tell much more"
