@@ -1,8 +1,9 @@
 """How many rounds of adjusting a hidden camera needs at the least, however well it is read.
 
-A lens far off hides what only some readings show: with the thread a start too far in, the images
+A lens far off hides what only some readings show: with the thread a start too far out, the images
 of the rangefinder do not meet on its scale, and its own fault is out of sight until the start is
-right. Such a camera takes a second round of the best of hands.
+right; with a start too far in it is the film that shows nothing sharp. Such a camera takes a
+second round of the best of hands.
 """
 
 from dataclasses import replace

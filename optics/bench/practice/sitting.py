@@ -209,9 +209,7 @@ def _read(
     return Entry(number, action, state, state, spells, reading, by_eye)
 
 
-def _taken(
-    sitting: Sitting, number: int, offered: Offered, state: State, bench: Bench
-) -> Reading:
+def _taken(sitting: Sitting, number: int, offered: Offered, state: State, bench: Bench) -> Reading:
     """The reading as the bench takes it; where it cannot, only that is said, and no figure."""
     try:
         reading = bench.take(state.practice, offered.reading)
