@@ -36,6 +36,7 @@ class Slip(StrEnum):
     HABIT = "a figure of habit"
     HALF = "half of it"
     DOUBLE = "twice as much"
+    STOP = "exact and engraved f-numbers"
     ROUNDED = "rounded too soon"
 
 
