@@ -174,3 +174,11 @@ def set_stop(marked: float, full_aperture: float, stops: Stops = Stops.EXACT) ->
     Equation: as `meaning`, but for the full aperture. Errors: as `meaning`.
     """
     return marked if math.isclose(marked, full_aperture) else f_number(marked, stops)
+
+
+def said_stop(marked: float, full_aperture: float) -> str:
+    """A stop as engraved, and which f-number it counts with when a lens is set to it."""
+    said, used = f"f/{marked:.3g}", set_stop(marked, full_aperture)
+    if math.isclose(marked, full_aperture):
+        return f"{said} as engraved"
+    return f"{said} (exactly {used:.4g})"

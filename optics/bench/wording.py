@@ -13,7 +13,8 @@ from optics.units import format_distance, format_length
 CONVENTIONS = (
     "Distances are from the film plane. Plus, “too far out”: the lens stands farther from the "
     "film than it should; minus, “too far in”: nearer. A shim added moves the lens away from "
-    "the film. Turns are as seen from the front."
+    "the film. Turns are as seen from the front. The full aperture counts as engraved, other stops "
+    "exact."
 )
 
 _READ_ONCE = "Read once: what eye and hand add is not in the ±; three tries show it."
@@ -85,7 +86,7 @@ def tolerance_line(correction: Correction) -> str:
     return (
         f"{correction.verdict.words.capitalize()}: allowed ± "
         f"{format_length(camera.allowed_error, places=3)} ({stated}); depth of focus N·c at "
-        f"f/{camera.lens.full_aperture:.3g} ± {format_length(camera.depth_of_focus, places=3)}."
+        f"f/{camera.lens.full_aperture:.3g} as engraved ± {format_length(camera.depth_of_focus, places=3)}."
         + (f" {_READ_ONCE}" if _is_read_once(correction.error) else "")
     )
 

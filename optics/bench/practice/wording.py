@@ -172,7 +172,8 @@ def bench_lines(sitting: Sitting) -> tuple[str, ...]:
         f"reticle's slide ± {habits.slide_limit:g} mm, degree scale "
         f"± {math.degrees(habits.angle_limit):.2g}°.",
         f"An eye at the loupe sees no difference within ± {eye} at the film.",
-        f"Allowed at the film: ± {_fine(camera.allowed_error)} (half the depth of focus).",
+        f"Allowed at the film: ± {_fine(camera.allowed_error)} (half the depth of "
+        f"focus at f/{camera.lens.full_aperture:g} as engraved).",
     ]
     if sitting.stand.finder is not None:
         lines.insert(2, _finder_line(sitting))
