@@ -75,7 +75,7 @@ def origin_html(relation: Relation) -> str:
 
 
 def _stops_note(relation: Relation) -> str:
-    """Which f-number a typed stop counts with, where one is typed that is not asked for as exact."""
+    """Which f-number a typed stop counts with; empty where the exact one is what is asked."""
     if depth.f_number not in relation.quantities or relation in (
         depth.exact_f_number,
         depth.uniform_system,

@@ -172,7 +172,8 @@ def depth_row(
 
     Equations: `depth_mark`, for a front cell `cell_depth_mark`. `f_numbers` are as engraved
     (whole stops from full aperture to 22 unless given); `stops` says whether the exact f-number
-    or the engraved one is reckoned with (wide open always the engraved one); the circle of confusion is the camera's unless given.
+    or the engraved one is reckoned with, wide open always the engraved one; the circle of
+    confusion is the camera's unless given.
     Figures without room are left out, the outermost kept first; their marks stay, unless the
     series was chosen here and they stand closer than `TICK_GAP`.
     Errors: NoAnswer for a bed or struts; OutOfRange for a stop or circle without a meaning.

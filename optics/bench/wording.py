@@ -86,7 +86,8 @@ def tolerance_line(correction: Correction) -> str:
     return (
         f"{correction.verdict.words.capitalize()}: allowed ± "
         f"{format_length(camera.allowed_error, places=3)} ({stated}); depth of focus N·c at "
-        f"f/{camera.lens.full_aperture:.3g} as engraved ± {format_length(camera.depth_of_focus, places=3)}."
+        f"f/{camera.lens.full_aperture:.3g} as engraved ± "
+        f"{format_length(camera.depth_of_focus, places=3)}."
         + (f" {_READ_ONCE}" if _is_read_once(correction.error) else "")
     )
 
