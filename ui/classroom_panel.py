@@ -12,7 +12,7 @@ from optics.bench.classroom import shop
 from optics.bench.classroom.section import Section
 from optics.bench.classroom.sensitivity import nudge_line, nudges
 from optics.relation import Formula, Quantity, Relation
-from optics.theory import CATALOGUE
+from optics.theory import CATALOGUE, depth
 from optics.theory.derivations import Derivation, Rule, derivations_of
 
 _BEGINNINGS = {
@@ -70,7 +70,20 @@ def origin_html(relation: Relation) -> str:
     """Where a relation comes from and where it ends."""
     return (
         f'<p class="origin"><b>Source:</b> {escape(_in_words(relation.source))}. '
-        f"<b>Limits:</b> {escape(_in_words(relation.limits))}</p>"
+        f"<b>Limits:</b> {escape(_in_words(relation.limits))}{_stops_note(relation)}</p>"
+    )
+
+
+def _stops_note(relation: Relation) -> str:
+    """Which f-number a typed stop counts with; empty where the exact one is what is asked."""
+    if depth.f_number not in relation.quantities or relation in (
+        depth.exact_f_number,
+        depth.uniform_system,
+    ):
+        return ""
+    return (
+        " <b>Stops:</b> N counts as it is typed; scales, tables and exercises take the exact "
+        "f-number of a mark, 11.31 for f/11."
     )
 
 

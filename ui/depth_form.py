@@ -15,7 +15,7 @@ from optics.bench.confusion import (
     conventions,
 )
 from optics.bench.depth_table import DepthTable, MeasuredFrom, depth_table
-from optics.bench.stops import Stops, f_number
+from optics.bench.stops import Stops, set_stop
 from optics.records import fields
 from ui.camera_form import choose_negative
 from ui.fields import choice
@@ -82,7 +82,7 @@ def wished_table(camera: Camera, wishes: DepthWishes) -> DepthTable:
     distances = [one.value for one in fields.FOCUSED_AT.read(texts["distances"])]
     return depth_table(
         camera,
-        [f_number(m, wishes.stop_kind) for m in marked],
+        [set_stop(m, camera.lens.full_aperture, wishes.stop_kind) for m in marked],
         distances,
         from_=_FROM[wishes.begin],
         circle_of_confusion=_blur(camera, wishes, texts),

@@ -6,6 +6,7 @@ from typing import Literal
 
 from optics.bench import depth_wording as wording
 from optics.bench.depth_table import DepthTable
+from optics.bench.stops import Stops
 from optics.records.csv_export import csv_text
 from optics.units import format_distance, format_length
 from ui.bench_panel import wide_html
@@ -13,8 +14,13 @@ from ui.bench_panel import wide_html
 System = Literal["metric", "imperial"]
 
 
-def depth_html(table: DepthTable, stops: Sequence[str], system: System) -> str:
-    """Near and far limit for every aperture and distance; `stops` are the apertures' names."""
+def depth_html(
+    table: DepthTable, stops: Sequence[str], system: System, reckoned: Stops = Stops.EXACT
+) -> str:
+    """Near and far limit for every aperture and distance.
+
+    `stops` are the apertures' names, `reckoned` says with which of their f-numbers.
+    """
     heads = "".join(f"<th>{_at(d, system)}</th>" for d in table.distances)
     rows = "".join(_row(table, row, stops[row], system) for row in range(len(table.f_numbers)))
     limits = (
@@ -25,8 +31,12 @@ def depth_html(table: DepthTable, stops: Sequence[str], system: System) -> str:
         f'<section class="answer" id="table">{_in_short(table, stops[0], system)}'
         f"{wide_html(limits, 'Depth of field, near limit over far limit')}"
         '<p class="quiet">In each row the upper line is where it is sharp from, the lower where '
-        f"to. {escape(wording.conventions_line(table))}</p></section>"
+        f"to. {escape(_conventions(table, reckoned))}</p></section>"
     )
+
+
+def _conventions(table: DepthTable, reckoned: Stops) -> str:
+    return f"{wording.conventions_line(table)} Reckoned with {reckoned.words}."
 
 
 def _in_short(table: DepthTable, stop: str, system: System) -> str:
@@ -47,7 +57,13 @@ def _row(table: DepthTable, row: int, stop: str, system: System) -> str:
     return f"<tr><th>{escape(stop)}</th>{cells}<td>{hyperfocal}</td></tr>"
 
 
-def depth_csv(table: DepthTable, camera: str, stops: Sequence[str], system: System) -> str:
+def depth_csv(
+    table: DepthTable,
+    camera: str,
+    stops: Sequence[str],
+    system: System,
+    reckoned: Stops = Stops.EXACT,
+) -> str:
     """The table as CSV, one line an aperture and distance."""
     head = ["camera", "aperture", "focused at", "sharp from", "sharp to", "hyperfocal"]
     lines = [
@@ -62,7 +78,7 @@ def depth_csv(table: DepthTable, camera: str, stops: Sequence[str], system: Syst
         for row in range(len(table.f_numbers))
         for column in range(len(table.distances))
     ]
-    return csv_text([head, *lines, [wording.conventions_line(table)]])
+    return csv_text([head, *lines, [_conventions(table, reckoned)]])
 
 
 def _at(mm: float, system: System) -> str:

@@ -74,7 +74,7 @@ def _map_line(answer: StandardAnswer) -> str:
     view = answer.view
     return (
         f"{wording.said_map(view)} Depth of focus ± {format_length(view.depth, places=3)} at "
-        f"f/{view.f_number:.3g}. {wording.said_minimax(answer.standard)}"
+        f"{view.stop}. {wording.said_minimax(answer.standard)}"
     )
 
 

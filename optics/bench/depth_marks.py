@@ -10,6 +10,7 @@ from optics.bench.confusion import Convention
 from optics.bench.least_squares import Model, carried, covariance_of, least_squares
 from optics.bench.ring_marks import DepthMark
 from optics.bench.scale_fit import threaded, threshold
+from optics.bench.stops import Stops, set_stop
 from optics.bench.uncertainty import Estimate
 from optics.relation import Array, Formula, Given
 from optics.theory import scale
@@ -29,12 +30,17 @@ class DepthMarkCheck:
 
 @dataclass(frozen=True)
 class ConfusionFound:
-    """The circle of confusion (mm) that the depth marks were made for, and how they agree."""
+    """The circle of confusion (mm) that the depth marks were made for, and how they agree.
+
+    `stops` says with which f-numbers, `as_engraved` (mm) what it is with the engraved ones.
+    """
 
     value: Estimate
     marks: tuple[DepthMarkCheck, ...]
     chi_square: float
     dof: int
+    stops: Stops
+    as_engraved: float
 
     @property
     def probability(self) -> float:
@@ -55,19 +61,23 @@ class ConfusionFound:
         )
 
 
-def infer_confusion(camera: Camera, marks: Sequence[DepthMark]) -> ConfusionFound:
+def infer_confusion(
+    camera: Camera, marks: Sequence[DepthMark], stops: Stops = Stops.EXACT
+) -> ConfusionFound:
     """The circle of confusion behind a depth scale, from one or more pairs of marks.
 
     Equation: β = 2π·N·c/L for a lens that moves whole, times (f₁/f)² for a front cell; fitted
-    by weighted least squares. The f-numbers are used as given: choose exact or marked before.
+    by weighted least squares. The marks' f-numbers are as engraved; `stops` says which ones are
+    reckoned with, the exact ones as where a scale is drawn, so that its own is found again.
     Errors: NoAnswer for a camera without a thread; OutOfRange for marks without uncertainty.
     Limits: distant subjects; makers' scales differ in whether they use exact stops.
     """
     angles = [mark.angle for mark in marks]
-    stops = np.array([mark.f_number for mark in marks], np.float64)
+    widest = camera.lens.full_aperture
+    used = np.array([set_stop(mark.f_number, widest, stops) for mark in marks], np.float64)
     measured = np.array([angle.value for angle in angles])
     start = np.array([camera.circle_of_confusion])
-    solved = least_squares(_model(camera, stops), start, measured, covariance_of(angles))
+    solved = least_squares(_model(camera, used), start, measured, covariance_of(angles))
     worst = [
         _check(mark, float(r), float(p), float(w), len(marks))
         for mark, r, p, w in zip(
@@ -79,7 +89,9 @@ def infer_confusion(camera: Camera, marks: Sequence[DepthMark]) -> ConfusionFoun
         )
     ]
     value = carried(float(solved.values[0]), solved.gain[0], angles)
-    return ConfusionFound(value, tuple(worst), solved.chi_square, solved.dof)
+    marked = stops is Stops.MARKED
+    engraved = value if marked else infer_confusion(camera, marks, Stops.MARKED).value
+    return ConfusionFound(value, tuple(worst), solved.chi_square, solved.dof, stops, engraved.value)
 
 
 def _model(camera: Camera, stops: Array) -> Model:

@@ -2,7 +2,6 @@
 
 from optics.bench.camera import Camera, FrontCell
 from optics.bench.scale_layout import DepthRow, ScaleOn, Towards, runs, runs_right
-from optics.bench.stops import Stops
 from optics.theory import depth, front_cell, lens
 from optics.units.printing import trimmed
 
@@ -41,12 +40,10 @@ def turning_line(camera: Camera, scale_on: ScaleOn) -> str:
 def depth_marks_line(row: DepthRow) -> str:
     """What the depth marks were reckoned with."""
     blur = trimmed(row.circle_of_confusion, 4)
-    how = (
-        "the exact f-numbers (f/5.6 is f/5.657)"
-        if row.stops is Stops.EXACT
-        else "the f-numbers as engraved"
+    return (
+        f"Depth marks for a circle of confusion of {blur} mm and {row.stops.words}, for distant "
+        "subjects."
     )
-    return f"Depth marks for a circle of confusion of {blur} mm and {how}, for distant subjects."
 
 
 def source_line(camera: Camera) -> str:

@@ -21,7 +21,7 @@ from optics.bench.engraving import (
     usual_nearest,
 )
 from optics.bench.scale_fit import RingScale
-from optics.bench.stops import FULL, Stops, f_number
+from optics.bench.stops import FULL, Stops, set_stop
 from optics.errors import NoAnswer, OutOfRange
 from optics.theory import depth, helicoid
 
@@ -172,7 +172,8 @@ def depth_row(
 
     Equations: `depth_mark`, for a front cell `cell_depth_mark`. `f_numbers` are as engraved
     (whole stops from full aperture to 22 unless given); `stops` says whether the exact f-number
-    or the engraved one is reckoned with; the circle of confusion is the camera's unless given.
+    or the engraved one is reckoned with, wide open always the engraved one; the circle of
+    confusion is the camera's unless given.
     Figures without room are left out, the outermost kept first; their marks stay, unless the
     series was chosen here and they stand closer than `TICK_GAP`.
     Errors: NoAnswer for a bed or struts; OutOfRange for a stop or circle without a meaning.
@@ -183,7 +184,7 @@ def depth_row(
     blur = float(camera.circle_of_confusion if circle_of_confusion is None else circle_of_confusion)
     depth.circle_of_confusion.check(blur)
     engraved = sorted(set(_whole_stops(camera) if f_numbers is None else map(float, f_numbers)))
-    used = [f_number(marked, stops) for marked in engraved]
+    used = [set_stop(marked, camera.lens.full_aperture, stops) for marked in engraved]
     formula, known = depth_mark_formula(camera)
     # A formula takes no empty array, and a scale may well have no depth marks.
     angles = [float(formula.value(f_number=n, circle_of_confusion=blur, **known)) for n in used]

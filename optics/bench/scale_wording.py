@@ -228,7 +228,13 @@ def confusion_line(found: ConfusionFound, conventions: Sequence[Convention]) -> 
     elif near:
         compared = f" It agrees with no convention listed; the nearest is {near[0].name}."
     said = format_uncertainty(value.value, value.expanded, "mm")
-    return f"The depth marks were made for a circle of confusion of {said}.{compared}"
+    other = format_length(found.as_engraved, places=4)
+    differs = other != format_length(value.value, places=4)
+    engraved = f" With the f-numbers as engraved it would be {other}." if differs else ""
+    return (
+        f"The depth marks were made for a circle of confusion of {said}, reckoned with "
+        f"{found.stops.words}.{engraved}{compared}"
+    )
 
 
 def depth_mark_line(mark: DepthMarkCheck) -> str:

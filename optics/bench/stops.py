@@ -1,4 +1,9 @@
-"""Engraved stops: the series in use, old ones among them, and the f-number behind each mark."""
+"""Engraved stops: the series in use, old ones among them, and the f-number behind each mark.
+
+One convention everywhere unless a sheet or page says otherwise: a stop set by its mark counts
+with its exact f-number, 2^(k/2); the full aperture counts as engraved, for it is no setting of a
+series but what the lens was made to have, and tolerances rest on it.
+"""
 
 import math
 from dataclasses import dataclass
@@ -17,6 +22,19 @@ class Stops(StrEnum):
 
     EXACT = "exact"
     MARKED = "marked"
+
+    @property
+    def words(self) -> str:
+        """The convention in words, for whatever prints a stop."""
+        return _SAID[self]
+
+
+_SAID = {
+    Stops.EXACT: "the exact f-numbers (f/5.6 is f/5.657; the full aperture as engraved)",
+    Stops.MARKED: "the f-numbers as engraved",
+}
+FULL_AS_ENGRAVED = "The full aperture counts as engraved."
+"""What is said beside a figure that rests on the full aperture."""
 
 
 @dataclass(frozen=True)
@@ -148,3 +166,19 @@ def f_number(marked: float, stops: Stops = Stops.EXACT, table: str | None = None
     found = meaning(marked, table)
     as_marked = stops is Stops.MARKED and found.table is not UNIFORM_SYSTEM
     return found.marked if as_marked else found.f_number
+
+
+def set_stop(marked: float, full_aperture: float, stops: Stops = Stops.EXACT) -> float:
+    """The f-number of a lens set to a mark: exact or as marked, wide open always as engraved.
+
+    Equation: as `meaning`, but for the full aperture. Errors: as `meaning`.
+    """
+    return marked if math.isclose(marked, full_aperture) else f_number(marked, stops)
+
+
+def said_stop(marked: float, full_aperture: float) -> str:
+    """A stop as engraved, and which f-number it counts with when a lens is set to it."""
+    said, used = f"f/{marked:.3g}", set_stop(marked, full_aperture)
+    if math.isclose(marked, full_aperture):
+        return f"{said} as engraved"
+    return f"{said} (exactly {used:.4g})"

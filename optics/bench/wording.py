@@ -17,7 +17,8 @@ NOT_KNOWN = "± not known"
 CONVENTIONS = (
     "Distances are from the film plane. Plus, “too far out”: the lens stands farther from the "
     "film than it should; minus, “too far in”: nearer. A shim added moves the lens away from "
-    "the film. Turns are as seen from the front."
+    "the film. Turns are as seen from the front. The full aperture counts as engraved, other stops "
+    "exact."
 )
 
 _READ_ONCE = "Read once: what the hand adds is not in the ±; three tries show it."
@@ -89,7 +90,8 @@ def tolerance_line(correction: Correction) -> str:
     held = (
         f"{correction.verdict.words.capitalize()}: allowed ± "
         f"{format_length(camera.allowed_error, places=3)} ({stated}); depth of focus N·c at "
-        f"f/{camera.lens.full_aperture:.3g} ± {format_length(camera.depth_of_focus, places=3)}."
+        f"f/{camera.lens.full_aperture:.3g} as engraved ± "
+        f"{format_length(camera.depth_of_focus, places=3)}."
     )
     return " ".join((held, *_rests_on(correction)))
 

@@ -288,10 +288,9 @@ def _draw_about(
 
 
 def _meaning(table: DepthTable, stops: Stops, unit: ScaleUnit) -> Iterator[str]:
-    how = "exact: f/5.6 is f/5.657" if stops is Stops.EXACT else "as engraved"
     yield f"Sharp from – to, focused at the distance in the first column, in {unit.words}."
     yield f"“{_ACROSS[1]}”: focused there, all is sharp from the distance under it to ∞."
-    yield f"The f-numbers are reckoned {how}."
+    yield f"Reckoned with {stops.words}."
     yield depth_wording.conventions_line(table)
 
 

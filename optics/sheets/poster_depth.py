@@ -7,6 +7,7 @@ import numpy as np
 
 from optics.bench.depth_table import depth_table
 from optics.bench.shelf import OSTRIN
+from optics.bench.stops import Stops, set_stop
 from optics.sheets.page import ACCENT, DARK, MID, PALE, Sheet
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, WIDTH, Board, board
 from optics.units import format_distance
@@ -41,9 +42,13 @@ def poster_depth(*, made: date, page_size: str = "A3") -> Sheet:
     return drawn.sheet
 
 
+def _used(stop: float) -> float:
+    return set_stop(stop, OSTRIN.lens.full_aperture)
+
+
 def _cone(drawn: Board, stop: float, y: float) -> None:
     """A cone from the lens's rim to the film and beyond, c marked where it is reached."""
-    half = _RIM / stop
+    half = _RIM / _used(stop)
     room = (_FILM - _LENS) * _DISC / (2 * half)
     drawn.box((_FILM - room, y - 24), 2 * room, 48, fill=PALE, ink=None)
     drawn.line((_LENS - 10, y), (RIGHT - 4, y), 0.35, ink=MID)
@@ -60,7 +65,7 @@ def _cone(drawn: Board, stop: float, y: float) -> None:
         drawn.line((x, y - _DISC / 2), (x, y + _DISC / 2), 2.2)
     drawn.arrow((_FILM, y + 21), (_FILM + room, y + 21), ink=ACCENT)
     drawn.arrow((_FILM, y + 21), (_FILM - room, y + 21), ink=ACCENT)
-    table = depth_table(OSTRIN, stop, math.inf)
+    table = depth_table(OSTRIN, _used(stop), math.inf)
     each = float(table.depth_each_way[0, 0])
     drawn.text((LEFT, y + 2), f"± {each:.3f}", LABEL, bold=True, ink=ACCENT)
     drawn.text((LEFT, y + 10), "mm", LABEL, bold=True, ink=ACCENT)
@@ -77,7 +82,7 @@ def _field(drawn: Board) -> None:
     drawn.text((LEFT, 227), f"{OSTRIN.name} ({OSTRIN.lens.focal_length:g} mm, c "
                f"{OSTRIN.circle_of_confusion:g} mm) focused at {format_distance(FOCUSED)}",
                HEAD - 5, bold=True)  # fmt: skip
-    table = depth_table(OSTRIN, np.array(STOPS), FOCUSED)
+    table = depth_table(OSTRIN, np.array([_used(stop) for stop in STOPS]), FOCUSED)
     for row, stop in enumerate(STOPS):
         y = 238.0 + 12 * row
         near, far = float(table.near[row, 0]), float(table.far[row, 0])
@@ -94,7 +99,7 @@ def _field(drawn: Board) -> None:
 
 
 def _table(drawn: Board) -> None:
-    table = depth_table(OSTRIN, np.array(STOPS), FOCUSED)
+    table = depth_table(OSTRIN, np.array([_used(stop) for stop in STOPS]), FOCUSED)
     rows = [["", "sharp from", "to", "hyperfocal", "at the film"]]
     for row, stop in enumerate(STOPS):
         rows.append(
@@ -110,8 +115,8 @@ def _table(drawn: Board) -> None:
     drawn.paragraph(
         (LEFT, y + 5),
         WIDTH,
-        "Blur of geometry alone. A calibrated lens keeps to half of N·c at full aperture, so that "
-        "film, gate and rangefinder have the other half.",
+        f"Reckoned with {Stops.EXACT.words}; blur of geometry alone. A calibrated lens keeps to "
+        "half of N·c at full aperture, so that film, gate and rangefinder have the other half.",
         LEAST,
         ink=DARK,
     )

@@ -62,7 +62,7 @@ def _show_depth(name: str, wishes: DepthWishes, part: dict[str, Any], problems: 
     table = found([*wishes.form.problems, *problems], lambda: wished_table(_camera(part), wishes))
     if table is None:
         return
-    st.html(depth_html(table, wishes.stop_names, wishes.system))
+    st.html(depth_html(table, wishes.stop_names, wishes.system, wishes.stop_kind))
     _offer_depth(name, table, wishes)
 
 
@@ -74,7 +74,9 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
         chosen = stops.index(choice("band drawn for", stops, f"{name}.depth.band"))
     right.download_button(
         "Table (CSV)",
-        depth_csv(table, table.camera.name, stops, wishes.system).encode("utf-8-sig"),
+        depth_csv(table, table.camera.name, stops, wishes.system, wishes.stop_kind).encode(
+            "utf-8-sig"
+        ),
         file_name="depth.csv",
         mime="text/csv",
         on_click="ignore",

@@ -33,7 +33,10 @@ from optics.bench.uncertainty import LEVEL, Estimate, Source, exact
 
 @dataclass(frozen=True)
 class Diagnosis:
-    """What the readings together say, and what they leave open."""
+    """What the readings together say, and what they leave open.
+
+    `offered` are the further readings that can be taken at all; none stands for the usual ones.
+    """
 
     camera: Camera
     priors: Priors
@@ -42,6 +45,7 @@ class Diagnosis:
     left: Posterior
     contradictions: tuple[Contradiction, ...]
     outliers: tuple[Outlier, ...]
+    offered: tuple[Candidate, ...] = ()
 
     @property
     def is_accused(self) -> bool:
@@ -123,8 +127,9 @@ class Diagnosis:
 
     @cached_property
     def worth_reading(self) -> Gain | None:
-        """The usual reading that would tell most; None where none is worth its while."""
-        return next((gain for gain in self.next_readings() if gain.is_worth_it), None)
+        """The reading that would tell most; None where none is worth its while."""
+        gains = self.next_readings([c.beside(self.seen.readings) for c in self.offered])
+        return next((gain for gain in gains if gain.is_worth_it), None)
 
 
 def diagnose(

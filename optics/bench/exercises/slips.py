@@ -36,6 +36,7 @@ class Slip(StrEnum):
     HABIT = "a figure of habit"
     HALF = "half of it"
     DOUBLE = "twice as much"
+    STOP = "exact and engraved f-numbers"
     ROUNDED = "rounded too soon"
 
 
@@ -102,23 +103,38 @@ def everyday(answer: Answer) -> list[Mistake]:
 
 
 def reach(answer: Answer, mistake: Mistake) -> float:
-    """How near an amount must come to a mistake's: the answer's tolerance in proportion."""
+    """How near an amount must come to a mistake's: the answer's tolerance in proportion.
+
+    Another f-number is read off a sheet printed to the same digits, so there it is as it is.
+    """
+    if mistake.slip is Slip.STOP:
+        return answer.tolerance
     return answer.tolerance * mistake.amount / answer.size
 
 
 def telling(answer: Answer, mistakes: Sequence[Mistake]) -> tuple[Mistake, ...]:
     """The mistakes whose amounts can be told from the answer and from each other.
 
-    Of two that come to the same, the one named first stands.
+    Of two that come to the same, the one named first stands. An amount within the answer's own
+    tolerance is right before it is any slip.
     """
     kept: list[Mistake] = []
     for one in (Mistake(m.slip, abs(m.amount), m.sentence) for m in mistakes):
         own = reach(answer, one)
         if not math.isfinite(one.amount) or not one.amount:
             continue
-        is_right = is_near(one.amount, answer.size, own + answer.tolerance)
+        is_right = _is_taken_for_right(answer, one)
         if not is_right and not any(
             is_near(one.amount, other.amount, own + reach(answer, other)) for other in kept
         ):
             kept.append(one)
     return tuple(kept)
+
+
+def _is_taken_for_right(answer: Answer, one: Mistake) -> bool:
+    if one.slip is Slip.STOP:
+        # Two f-numbers lie a hundredth apart, and a printed sheet shows the other's very figure:
+        # it is told wherever that, rounded as asked for, is no right answer itself.
+        printed = round(one.amount / answer.last_digit) * answer.last_digit
+        return is_near(printed, answer.size, answer.tolerance)
+    return is_near(one.amount, answer.size, reach(answer, one) + answer.tolerance)

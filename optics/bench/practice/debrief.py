@@ -1,12 +1,13 @@
 """Looking back on a sitting: what the readings said as they came, and what a plan would have been.
 
 After each reading all readings since the last adjustment are diagnosed together; one taken before
-the camera was changed speaks of a camera that is no more.
+the camera was changed speaks of a camera that is no more. Only such readings are advised as the
+bench would take with the camera as it stood then.
 """
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from optics.bench.diagnosis.diagnose import Diagnosis, diagnose
 from optics.bench.diagnosis.evidence import Reading
@@ -16,7 +17,14 @@ from optics.bench.diagnosis.next_reading import Candidate, Gain, next_readings
 from optics.bench.diagnosis.posterior import posterior_of
 from optics.bench.plan.planning import Plan, make_plan
 from optics.bench.practice.score import Score, score
-from optics.bench.practice.sitting import Adjust, Entry, Read, Sitting, eye_limit
+from optics.bench.practice.sitting import (
+    Adjust,
+    Entry,
+    Read,
+    Sitting,
+    can_be_taken,
+    eye_limit,
+)
 from optics.bench.practice.stand import Offered
 from optics.bench.readings import RegisterReading
 
@@ -28,14 +36,15 @@ _DRAWS = 4000
 class Remark:
     """What could be said after a reading: the likeliest causes, and the best next reading.
 
-    `best_next` is the one that leaves the least chance of a wrong set of causes.
+    `best_next` is, of those that could be taken, the one that leaves the least chance of a wrong
+    set of causes; None where none could.
     `misjudged` is how far (mm at the film) the apprentice's own eye was from the sharpest
     place, None for an instrument; `granted` how far either way an eye is granted.
     """
 
     number: int
     causes: tuple[tuple[Cause, float], ...]
-    best_next: Gain
+    best_next: Gain | None
     misjudged: float | None
     granted: float
 
@@ -56,7 +65,7 @@ def debrief(sitting: Sitting) -> Debrief:
     """Go through the sitting from its first reading to its last."""
     remarks: list[Remark] = []
     since: list[Reading] = []
-    first: tuple[Reading, ...] = ()
+    first: tuple[Entry, tuple[Reading, ...]] | None = None
     for entry in sitting.entries:
         if isinstance(entry.action, Adjust):
             since = []
@@ -64,15 +73,17 @@ def debrief(sitting: Sitting) -> Debrief:
             continue
         since.append(entry.reading)
         if not entry.round:
-            first = tuple(since)
+            first = entry, tuple(since)
         remarks.append(_remark(sitting, entry, since))
-    plan = _plan(sitting, first) if first else None
+    plan = plan_after(sitting, *first) if first else None
     return Debrief(score(sitting), tuple(remarks), plan)
 
 
-def _plan(sitting: Sitting, readings: Sequence[Reading]) -> Plan:
-    found = _diagnosed(sitting, sitting.entries[0], readings)
-    return make_plan(found, sitting.stand.at_hand, draws=_DRAWS)
+def plan_after(sitting: Sitting, entry: Entry, readings: Sequence[Reading]) -> Plan:
+    """The plan that readings call for; what it says to read first can be read after the entry."""
+    found = _diagnosed(sitting, entry, readings)
+    offered = tuple(replace(c, words=f"the {c.words}") for c in candidates(sitting, entry))
+    return make_plan(replace(found, offered=offered), sitting.stand.at_hand, draws=_DRAWS)
 
 
 def _diagnosed(sitting: Sitting, entry: Entry, readings: Sequence[Reading]) -> Diagnosis:
@@ -87,29 +98,33 @@ def _remark(sitting: Sitting, entry: Entry, readings: Sequence[Reading]) -> Rema
     return Remark(
         number=entry.number,
         causes=tuple(likely),
-        best_next=best_next(sitting, found),
+        best_next=best_next(sitting, entry, found),
         misjudged=entry.by_eye,
         granted=eye_limit(sitting, offered),
     )
 
 
-def best_next(sitting: Sitting, found: Diagnosis) -> Gain:
-    """The reading that would leave the least chance of a wrong set of causes.
+def best_next(sitting: Sitting, entry: Entry, found: Diagnosis) -> Gain | None:
+    """The reading that would leave the least chance of a wrong set of causes after an entry.
 
     Causes that no reading has met yet keep their prior chance, so that something new is
     worth more than the same once more.
     """
     everything = tuple(sitting.stand.priors.by_cause)
     left = posterior_of(found.seen, weigh(found.seen, found.priors, everything))
-    gains = next_readings(found.camera, left, sitting.stand.duties, candidates(sitting))
+    offered = candidates(sitting, entry)
+    if not offered:
+        return None
+    gains = next_readings(found.camera, left, sitting.stand.duties, offered)
     return min(gains, key=lambda gain: (gain.wrong_cause[1], gain.standard[1]))
 
 
-def candidates(sitting: Sitting) -> tuple[Candidate, ...]:
-    """Every reading of this bench with the standard uncertainty it usually has."""
+def candidates(sitting: Sitting, entry: Entry) -> tuple[Candidate, ...]:
+    """Every reading that the bench would take after an entry, with its usual uncertainty."""
     return tuple(
         Candidate(offered.name, offered.reading, _usual(sitting, offered))
         for offered in sitting.stand.offered.values()
+        if can_be_taken(sitting, entry, offered)
     )
 
 

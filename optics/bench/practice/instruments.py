@@ -77,19 +77,31 @@ class Bench:
 
         Errors: NoAnswer where nothing can be made sharp.
         """
+        true, spread, count = self._foretold(practice, reading)
+        tries = true + self.chance.normal(0.0, spread, count)
+        return showing(reading, self._estimate(reading, tries))
+
+    def reaches(self, practice: PracticeCamera, reading: Reading) -> bool:
+        """Whether the camera lets the reading be taken, the noise of it left aside."""
+        try:
+            true, _, _ = self._foretold(practice, reading)
+        except ShimwrightError:
+            return False
+        return not isinstance(reading, CollimatorReading) or abs(true) <= SLIDE
+
+    def _foretold(self, practice: PracticeCamera, reading: Reading) -> tuple[float, float, int]:
+        """The figure without noise, how single tries scatter about it, and how many there are."""
         name = MEASURED[reading.kind]
         true = predict(practice.camera, practice.hidden, reading)
         per_unit = film_per_unit(practice.camera, showing(reading, exact(true)))
         spread, count = self._spread(practice.camera, reading)
         if name in ("sharp_at", "set_to") and spread / per_unit > _COARSEST * true:
             raise NoAnswer(
-                "A distance that repeats only within a sixth of itself tells nothing: got "
-                f"{true:.0f} mm; take the reading nearer, or by rotation.",
+                "A distance that repeats only within a sixth of itself tells nothing: take the "
+                "reading nearer, or by rotation.",
                 quantity=name,
-                value=true,
             )
-        tries = true + self.chance.normal(0.0, spread / per_unit, count)
-        return showing(reading, self._estimate(reading, tries))
+        return true, spread / per_unit, count
 
     def _spread(self, camera: Camera, reading: Reading) -> tuple[float, int]:
         """How single tries scatter (mm at the film), and how many there are."""

@@ -6,6 +6,7 @@ from functools import cached_property
 
 from optics.bench.diagnosis.evidence import Spot
 from optics.bench.practice.levels import State
+from optics.bench.practice.rounds import rounds_needed
 from optics.bench.practice.sight import EYE
 from optics.bench.practice.sitting import Adjust, Read, Sitting
 from optics.bench.practice.stand import Stand, errors
@@ -20,6 +21,8 @@ RULES = (
     f"The other {READINGS + ROUNDS} are given only when every place is inside: {READINGS} less "
     f"{PER_READING} for each reading beyond {FREE_READINGS}, and {ROUNDS} less {PER_ROUND} for "
     "each round of adjusting beyond the first.",
+    "Where something out of tolerance cannot be read until something else is right, the camera "
+    f"needs another round: that one is free, and {FREE_READINGS} more readings with it.",
     "Readings after the last adjustment are as-left readings: they are free, and good practice.",
     "Marks and stop are judged on film, the rangefinder by where the lens stands when its images "
     "meet.",
@@ -52,11 +55,16 @@ class Place:
 
 @dataclass(frozen=True)
 class Score:
-    """The places, the readings that count, and the rounds of adjusting."""
+    """The places, the readings that count, and the rounds of adjusting.
+
+    `needed` is how many rounds the camera takes at the least, because not everything can be read
+    before something is put right.
+    """
 
     places: tuple[Place, ...]
     readings: int
     rounds: int
+    needed: int = 1
 
     @cached_property
     def focus(self) -> int:
@@ -74,13 +82,14 @@ class Score:
     @property
     def for_readings(self) -> int:
         """Points for not reading more than it took."""
-        lost = PER_READING * max(0, self.readings - FREE_READINGS)
+        lost = PER_READING * max(0, self.readings - FREE_READINGS * self.needed)
         return max(0, READINGS - lost) if self.is_right else 0
 
     @property
     def for_rounds(self) -> int:
         """Points for not adjusting more often than it took."""
-        return max(0, ROUNDS - PER_ROUND * max(0, self.rounds - 1)) if self.is_right else 0
+        lost = PER_ROUND * max(0, self.rounds - self.needed)
+        return max(0, ROUNDS - lost) if self.is_right else 0
 
     @property
     def points(self) -> int:
@@ -95,7 +104,9 @@ def score(sitting: Sitting) -> Score:
     last = adjusted[-1] if adjusted else len(entries) + 1
     readings = sum(isinstance(e.action, Read) and e.number < last for e in entries)
     rounds = entries[-1].round if entries else 0
-    return Score(tuple(_places(sitting.stand, sitting.found, sitting.state)), readings, rounds)
+    places = tuple(_places(sitting.stand, sitting.found, sitting.state))
+    needed = rounds_needed(sitting.stand, sitting.level, sitting.found)
+    return Score(places, readings, rounds, needed)
 
 
 def _places(stand: Stand, found: State, left: State) -> Iterator[Place]:

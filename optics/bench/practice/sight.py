@@ -16,9 +16,11 @@ from optics.bench.practice.stand import (
     Offered,
     Stand,
     film_per_degree,
+    no_figure_inside,
     scale_at,
     scale_place,
 )
+from optics.bench.practice.unseen import looking
 from optics.bench.readings import (
     CoincidenceReading,
     CollimatorReading,
@@ -26,7 +28,6 @@ from optics.bench.readings import (
     RotationReading,
 )
 from optics.bench.uncertainty import exact
-from optics.errors import NoAnswer
 from optics.theory import collimation, rangefinder
 
 LOUPE = 8.0
@@ -66,7 +67,8 @@ class Patch:
 def reading_at(camera: Camera, offered: Offered, amount: float) -> Reading:
     """The offered reading with ring, reticle, target or pointer moved to an amount.
 
-    Errors: NoAnswer where the scale has no figure for it.
+    Errors: NoAnswer where the scale has no figure for it, OutOfRange where the camera as
+    engraved cannot be set so.
     """
     reading = offered.reading
     match reading, offered.moved:
@@ -77,15 +79,13 @@ def reading_at(camera: Camera, offered: Offered, amount: float) -> Reading:
         case CoincidenceReading(), Moved.RING | Moved.POINTER:
             figure = scale_at(camera, offered.moved, amount)
             if math.isinf(figure):
-                raise NoAnswer(
-                    "The images must meet short of the ∞ mark for the scale to say where: got "
-                    "the ∞ mark; choose the nearer target.",
-                    quantity="set_to",
-                    value=figure,
-                )
+                raise no_figure_inside(offered.moved, amount)
         case _:
             figure = amount
-    return showing(reading, exact(figure))
+    set_so = showing(reading, exact(figure))
+    # What the engraved camera cannot do is refused here, by the figure typed and no other.
+    set_so.steps(camera)
+    return set_so
 
 
 def rest_of(camera: Camera, offered: Offered) -> float:
@@ -138,11 +138,13 @@ def glass_at(state: State, level: Level, offered: Offered, amount: float) -> Gla
     """
     camera = state.practice.camera
     reading = reading_at(camera, offered, amount)
-    error = focus_error(camera, state.practice.hidden, reading)
     receiver = math.hypot(EYE * NEAR_POINT / LOUPE, GRAIN[level.is_worn])
-    found = blur_budget(
-        camera, error, [camera.lens.full_aperture], film_distance=_seen(reading), receiver=receiver
-    )
+    with looking(offered):
+        error = focus_error(camera, state.practice.hidden, reading)
+        found = blur_budget(
+            camera, error, [camera.lens.full_aperture], film_distance=_seen(reading),
+            receiver=receiver,
+        )  # fmt: skip
     blur = float(found.total[0])
     return Glass(blur, max((bars for bars in BARS if bars * blur <= 1), default=0))
 
@@ -165,8 +167,10 @@ def patch_at(stand: Stand, state: State, offered: Offered, amount: float) -> Pat
     """
     assert stand.finder is not None
     camera, hidden = state.practice.camera, state.practice.hidden
-    error = focus_error(camera, hidden, reading_at(camera, offered, amount))
-    return Patch(_at_the_eye(stand.finder, camera, error), state.height)
+    reading = reading_at(camera, offered, amount)
+    with looking(offered):
+        error = focus_error(camera, hidden, reading)
+        return Patch(_at_the_eye(stand.finder, camera, error), state.height)
 
 
 def _at_the_eye(finder: Finder, camera: Camera, error: float) -> float:

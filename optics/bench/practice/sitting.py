@@ -10,6 +10,8 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import TypeAlias
 
+import numpy as np
+
 from optics.bench.diagnosis.evidence import Reading
 from optics.bench.practice.controls import Control, controls
 from optics.bench.practice.instruments import (
@@ -30,9 +32,10 @@ from optics.bench.practice.levels import (
 )
 from optics.bench.practice.sight import focus_error, reading_at
 from optics.bench.practice.stand import Offered, Stand
+from optics.bench.practice.unseen import looking, unread
 from optics.bench.readings import CoincidenceReading, CollimatorReading
 from optics.bench.uncertainty import within
-from optics.errors import NoAnswer, OutOfRange, Unreadable
+from optics.errors import NoAnswer, OutOfRange, ShimwrightError, Unreadable
 from optics.units import format_length
 
 MOST_ACTIONS = 200
@@ -136,7 +139,7 @@ class Sitting:
 
 def _replayed(sitting: Sitting) -> Iterator[Entry]:
     state, spells, was_adjusting = sitting.found, 0, False
-    bench = Bench(sitting.habits, chance_of(sitting.stand, sitting.level, sitting.seed, 0))
+    bench = _bench_of(sitting)
     if len(sitting.actions) > MOST_ACTIONS:
         raise OutOfRange(
             f"A sitting has at most {MOST_ACTIONS} actions: got {len(sitting.actions)}; finish it.",
@@ -145,7 +148,7 @@ def _replayed(sitting: Sitting) -> Iterator[Entry]:
             limit=MOST_ACTIONS,
         )
     for number, action in enumerate(sitting.actions, start=1):
-        bench.chance = chance_of(sitting.stand, sitting.level, sitting.seed, number)
+        bench.chance = _chance(sitting, number)
         match action:
             case Read():
                 yield _read(sitting, number, action, state, spells, bench)
@@ -165,6 +168,27 @@ def _replayed(sitting: Sitting) -> Iterator[Entry]:
                     )
 
 
+def _bench_of(sitting: Sitting) -> Bench:
+    """The instruments of the sitting, with the gauge's error that they have all day."""
+    return Bench(sitting.habits, _chance(sitting, 0))
+
+
+def _chance(sitting: Sitting, number: int) -> np.random.Generator:
+    return chance_of(sitting.stand, sitting.level, sitting.seed, number)
+
+
+def can_be_taken(sitting: Sitting, after: Entry, offered: Offered) -> bool:
+    """Whether the bench would take a reading, noise and all, as the next action after an entry."""
+    number = after.number + 1
+    bench = _bench_of(sitting)
+    bench.chance = _chance(sitting, number)
+    try:
+        _taken(sitting, number, offered, after.after, bench)
+    except ShimwrightError:
+        return False
+    return True
+
+
 def _read(
     sitting: Sitting, number: int, action: Read, state: State, spells: int, bench: Bench
 ) -> Entry:
@@ -177,13 +201,26 @@ def _read(
             value=action.name,
         )
     if action.judged is None:
-        reading = bench.take(state.practice, offered.reading)
-        by_eye = None
-    else:
-        reading = _judged(sitting, state, offered, action.judged)
+        reading = _taken(sitting, number, offered, state, bench)
+        return Entry(number, action, state, state, spells, reading)
+    reading = _judged(sitting, state, offered, action.judged)
+    with looking(offered):
         by_eye = focus_error(state.practice.camera, state.practice.hidden, reading)
-    _check_slide(reading)
     return Entry(number, action, state, state, spells, reading, by_eye)
+
+
+def _taken(sitting: Sitting, number: int, offered: Offered, state: State, bench: Bench) -> Reading:
+    """The reading as the bench takes it; where it cannot, only that is said, and no figure."""
+    try:
+        reading = bench.take(state.practice, offered.reading)
+        is_taken = _slide_reaches(reading)
+    except ShimwrightError:
+        is_taken = False
+    if not is_taken:
+        before = sitting.actions[: number - 1]
+        was_adjusted = any(isinstance(action, Adjust) for action in before)
+        raise unread(sitting.stand, offered, was_adjusted)
+    return reading
 
 
 def _judged(sitting: Sitting, state: State, offered: Offered, amount: float) -> Reading:
@@ -197,6 +234,15 @@ def _judged(sitting: Sitting, state: State, offered: Offered, amount: float) -> 
         )
     camera = state.practice.camera
     reading = reading_at(camera, offered, amount)
+    if not _slide_reaches(reading):
+        got = f"{amount:g}".replace("-", "−")
+        raise NoAnswer(
+            f"The reticle's slide reaches {SLIDE:g} mm either way: got {got} mm; set it within "
+            "that, and where no image is sharp there, take another reading.",
+            quantity="shift",
+            value=amount,
+            limit=SLIDE,
+        )
     limit = eye_limit(sitting, offered) / film_per_unit(camera, reading)
     figure = getattr(reading, MEASURED[reading.kind]).value
     return showing(reading, within(figure, limit, "judged by eye"))
@@ -214,15 +260,8 @@ def eye_limit(sitting: Sitting, offered: Offered) -> float:
     return habits.eye_part * camera.depth_of_focus
 
 
-def _check_slide(reading: Reading) -> None:
-    if isinstance(reading, CollimatorReading) and abs(reading.shift.value) > SLIDE:
-        raise NoAnswer(
-            f"The reticle's slide reaches {SLIDE:g} mm either way: got a sharp image only beyond "
-            "it, so the lens is far off; read the ∞ mark by turning the ring, or gauge.",
-            quantity="shift",
-            value=reading.shift.value,
-            limit=SLIDE,
-        )
+def _slide_reaches(reading: Reading) -> bool:
+    return not isinstance(reading, CollimatorReading) or abs(reading.shift.value) <= SLIDE
 
 
 def _adjusted(sitting: Sitting, number: int, action: Adjust, state: State, bench: Bench) -> State:

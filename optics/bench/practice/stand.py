@@ -27,6 +27,7 @@ from optics.bench.readings import (
 )
 from optics.bench.taken import AT_STOP, ON_FILM, Taken
 from optics.bench.uncertainty import exact, within
+from optics.errors import NoAnswer
 from optics.units import format_distance
 
 # Marks that rings usually bear (m), of which two near ones and a far target are chosen.
@@ -131,8 +132,23 @@ def scale_at(camera: Camera, moved: Moved, amount: float) -> float:
 
     Errors: NoAnswer inside the ∞ mark, where the scale has no figures.
     """
+    if amount < 0:
+        raise no_figure_inside(moved, amount)
     per = film_per_degree(camera) if moved is Moved.RING else 1.0
     return TrueLens(camera, 0.0).sharp_at(per * amount)
+
+
+def no_figure_inside(moved: Moved, amount: float) -> NoAnswer:
+    """The refusal of a place at or inside the ∞ mark, where a scale says no distance."""
+    unit = "°" if moved is Moved.RING else " mm"
+    got = f"{-amount:g}{unit} inside it" if amount < 0 else "the ∞ mark"
+    return NoAnswer(
+        f"The scale has figures only short of its ∞ mark: got {got}; set the {moved} farther out, "
+        "and where the images do not meet there, take another reading.",
+        quantity="set_to",
+        value=amount,
+        limit=0.0,
+    )
 
 
 def scale_place(camera: Camera, moved: Moved, distance: float) -> float:

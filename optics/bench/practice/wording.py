@@ -179,7 +179,8 @@ def bench_lines(sitting: Sitting) -> tuple[str, ...]:
         f"reticle's slide ± {habits.slide_limit:g} mm, degree scale "
         f"± {math.degrees(habits.angle_limit):.2g}°.",
         f"An eye at the loupe sees no difference within ± {eye} at the film.",
-        f"Allowed at the film: ± {_fine(camera.allowed_error)} (half the depth of focus).",
+        f"Allowed at the film: ± {_fine(camera.allowed_error)} (half the depth of "
+        f"focus at f/{camera.lens.full_aperture:g} as engraved).",
     ]
     if sitting.stand.finder is not None:
         lines.insert(2, _finder_line(sitting))
@@ -367,6 +368,8 @@ def remark_words(sitting: Sitting, remark: Remark) -> tuple[str, str, str, str]:
 
 
 def _next_words(remark: Remark) -> str:
+    if remark.best_next is None:
+        return "nothing could be read; what was adjusted last had to be taken back"
     before, after = (percent(chance) for chance in remark.best_next.wrong_cause)
     if before == after:
         return "nothing would tell much more"

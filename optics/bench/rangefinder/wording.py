@@ -33,7 +33,7 @@ CAUTIONS: tuple[Caution, ...] = (SUN,)
 CONVENTIONS = (
     "Too far out: when the two images meet, the lens stands farther from the film than it "
     "should, and the picture is sharp nearer than the subject. Turns of an adjuster are as you "
-    "look at its head."
+    "look at its head. The full aperture counts as engraved."
 )
 LOOK_FOR = (
     "look for a follower off its cam or its arm, another lens's cam, or a moved lever pivot; a "

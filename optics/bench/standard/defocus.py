@@ -9,6 +9,7 @@ import numpy as np
 from optics.bench.camera import Camera
 from optics.bench.standard.places import in_the_picture, place_name
 from optics.bench.standard.plane import Plane
+from optics.bench.stops import said_stop, set_stop
 from optics.bench.uncertainty import Estimate, combine, exact
 from optics.bench.verdict import Verdict, judge
 from optics.errors import OutOfRange
@@ -93,7 +94,7 @@ class DefocusMap:
 
     `across` (columns) and `up` (rows) are the places of `error` and `blur`, for a map plot
     seen from the front; `depth` is the depth of focus each way, `factor` how often the lean
-    counts.
+    counts; `f_number` is as engraved, and counts as `set_stop` says.
     """
 
     camera: Camera
@@ -108,6 +109,11 @@ class DefocusMap:
     up: Array
     error: Array
     blur: Array
+
+    @property
+    def stop(self) -> str:
+        """The stop in words, and which f-number it counts with."""
+        return said_stop(self.f_number, self.camera.lens.full_aperture)
 
     @property
     def worst(self) -> Corner:
@@ -154,7 +160,7 @@ def defocus_map(
         camera=camera,
         frame=frame,
         view=view,
-        f_number=optical["f_number"],
+        f_number=_aperture(camera, view),
         factor=slopes["tilt_factor"].value,
         depth=each_way,
         middle=slopes["mean_error"],
@@ -166,10 +172,13 @@ def defocus_map(
     )
 
 
+def _aperture(camera: Camera, view: View) -> float:
+    return camera.lens.full_aperture if view.aperture is None else view.aperture
+
+
 def _optical(camera: Camera, view: View) -> dict[str, float]:
-    aperture = camera.lens.full_aperture if view.aperture is None else view.aperture
     return {
-        "f_number": aperture,
+        "f_number": set_stop(_aperture(camera, view), camera.lens.full_aperture),
         "magnification": camera.magnification_at(view.film_distance),
         "pupil_magnification": camera.lens.pupil_magnification,
     }

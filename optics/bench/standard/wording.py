@@ -117,7 +117,7 @@ def said_corner(corner: Corner, view: DefocusMap) -> str:
     return (
         f"{corner.name.capitalize()}, seen from the front ({corner.picture_name} of the "
         f"picture): {said_error(corner.error)}{known}; {verdict}, "
-        f"± {_fine(view.depth)} at f/{view.f_number:.3g}."
+        f"± {_fine(view.depth)} at {view.stop}."
     )
 
 

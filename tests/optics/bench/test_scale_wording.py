@@ -189,6 +189,10 @@ def test_the_maker_s_circle_of_confusion() -> None:
     text = confusion_line(found, conventions(FORMATS["24x36"]))
     assert text.startswith("The depth marks were made for a circle of confusion of 0.0300")
     assert text.endswith("It agrees with 0.03 mm.")
+    assert "reckoned with the exact f-numbers (f/5.6 is f/5.657; the full aperture as" in text
+    assert "With the f-numbers as engraved it would be" not in text
+    eleven = infer_confusion(OSTRIN, measure_depth((11.0,), [[6.788 * DEGREE]], 0.05 * DEGREE))
+    assert "as engraved it would be 0.0309 mm." in confusion_line(eleven, ())
     assert "It agrees with no convention listed" in confusion_line(
         found, conventions(FORMATS["4x5in"])
     )

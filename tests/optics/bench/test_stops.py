@@ -19,7 +19,7 @@ from optics.bench.stops import (
 )
 from optics.errors import OutOfRange
 
-# Dictionary of Optometry, table F1.
+# Dictionary of Optometry, table F1 (which edition: not at hand; the figures are those of 2^(k/2)).
 TABLE_F1 = {0.7: 0.707, 1.4: 1.414, 2.8: 2.828, 5.6: 5.657, 11: 11.314, 22: 22.627}
 # A periodical of 1913, quoted at sizes.com.
 UNIFORM_1913 = {4: 8, 8: 11.3, 16: 16, 32: 22.6, 64: 32, 128: 45.2}

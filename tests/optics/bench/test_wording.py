@@ -138,7 +138,7 @@ def test_the_tolerance_says_whose_it_is() -> None:
     said = wording.tolerance_line(answer(0.3))
     assert said.startswith(
         "Outside tolerance: allowed ± 0.088 mm (half the depth of focus); depth of focus N·c at "
-        "f/3.5 ± 0.175 mm."
+        "f/3.5 as engraved ± 0.175 mm."
     )
     stated = Camera("", Lens(75.0, 3.5), Bed(), 0.05, tolerance=0.02)
     reading = RegisterReading(exact(50.0), exact(50.0))

@@ -6,6 +6,8 @@ from optics.bench.camera import Camera
 from optics.bench.exercises.draw import Draw
 from optics.bench.exercises.exercise import Level, Task
 from optics.bench.exercises.kinds.making import (
+    SetTo,
+    Slipped,
     angle_answer,
     distance_answer,
     length_answer,
@@ -39,7 +41,7 @@ def _figures(camera: Camera) -> str:
 
 def _limit(draw: Draw, level: Level, limit: Relation, unknown: str, words: str) -> Task:
     camera = OSTRIN if level is Level.APPRENTICE else draw.one_of((OSTRIN, TARNBROOK))
-    stop = draw.one_of(_MARKED[:3])
+    stop = SetTo.at(draw.one_of(_MARKED[:3]))
     far = {Level.APPRENTICE: (2.0, 3.0), Level.JOURNEYMAN: (2.0, 2.5, 4.0), Level.BENCH: (1.6, 1.8)}
     distance = draw.one_of(far[level]) * 1000
     focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
@@ -51,21 +53,28 @@ def _limit(draw: Draw, level: Level, limit: Relation, unknown: str, words: str) 
         "hiatus": hiatus,
     }
     seen = step(depth.film_from_lens.solve_for("limit_from_lens"), limit_from_film=distance, **at)
-    edge = step(
-        limit.solve_for(unknown),
-        object_distance=seen.result,
-        focal_length=focal,
-        f_number=stop,
-        circle_of_confusion=camera.circle_of_confusion,
-        pupil_magnification=1.0,
-    )
-    found = step(depth.film_from_lens.solve_for("limit_from_film"), limit_from_lens=edge.result,
-                 **at)  # fmt: skip
+
+    def ends(used: float) -> tuple[Step, Step]:
+        edge = step(
+            limit.solve_for(unknown),
+            object_distance=seen.result,
+            focal_length=focal,
+            f_number=used,
+            circle_of_confusion=camera.circle_of_confusion,
+            pupil_magnification=1.0,
+        )
+        back = depth.film_from_lens.solve_for("limit_from_film")
+        return edge, step(back, limit_from_lens=edge.result, **at)
+
+    edge, found = ends(stop.used)
     question = (
         f"The {camera.name} ({_figures(camera)}) is focused at {metres(distance, 1)} and stopped "
-        f"down to f/{stop:g}. {words}, counted from the film plane?"
+        f"down to f/{stop.engraved:g}. {words}, counted from the film plane? {stop.said}"
     )
-    slips = [(Slip.DATUM, edge.result.value, _FROM_LENS)]
+    slips = [
+        (Slip.DATUM, edge.result.value, _FROM_LENS),
+        stop.slip(ends(stop.other)[1].result.value),
+    ]
     answer = distance_answer("limit of sharpness", found.result, 2)
     return task(question, answer, worked([moved, seen, edge, found]), slips)
 
@@ -87,14 +96,15 @@ def hyperfocal(draw: Draw, level: Level) -> Task:
         Level.JOURNEYMAN: CORVANE,
         Level.BENCH: TARNBROOK,
     }[level]
-    stop = draw.one_of(_MARKED[1:])
+    stop = SetTo.at(draw.one_of(_MARKED[1:]))
     focal, confusion = camera.lens.focal_length, camera.circle_of_confusion
-    found = step(depth.hyperfocal_distance.solve_for("hyperfocal"), focal_length=focal,
-                 f_number=stop, circle_of_confusion=confusion)  # fmt: skip
+    formula = depth.hyperfocal_distance.solve_for("hyperfocal")
+    known = {"focal_length": focal, "circle_of_confusion": confusion}
+    found = step(formula, f_number=stop.used, **known)
     question = (
         f"The {camera.name} (f {focal:g} mm, circle of confusion {confusion:g} mm) is stopped down "
-        f"to f/{stop:g}. At what distance in front of the lens must it be focused so that infinity "
-        "is just sharp?"
+        f"to f/{stop.engraved:g}. At what distance in front of the lens must it be focused so that "
+        f"infinity is just sharp? {stop.said}"
     )
     whole = found.result.value
     slips = [
@@ -102,7 +112,8 @@ def hyperfocal(draw: Draw, level: Level) -> Task:
          "add one f to count from the lens."),
         (Slip.HALF, whole / 2, "That is the near limit: focused at the hyperfocal distance it is "
          "sharp from half of it on."),
-        (Slip.NOT_SQUARED, focal / (stop * confusion), "The focal length goes in squared."),
+        (Slip.NOT_SQUARED, focal / (stop.used * confusion), "The focal length goes in squared."),
+        stop.slip(step(formula, f_number=stop.other, **known).result.value),
     ]  # fmt: skip
     answer = distance_answer("hyperfocal distance", found.result, 2)
     return task(question, answer, worked([found]), slips)
@@ -111,26 +122,33 @@ def hyperfocal(draw: Draw, level: Level) -> Task:
 def depth_of_focus(draw: Draw, level: Level) -> Task:
     """How much may the film be out each way?"""
     camera = draw.one_of((OSTRIN, CORVANE, TARNBROOK))
-    stop = draw.one_of(_MARKED) if level is Level.APPRENTICE else camera.lens.full_aperture
-    known = {"f_number": stop, "circle_of_confusion": camera.circle_of_confusion}
+    if level is Level.APPRENTICE:
+        stop = SetTo.at(draw.one_of(_MARKED))
+    else:
+        stop = SetTo.wide_open(camera.lens.full_aperture)
     steps: list[Step] = []
     size: float | Estimate = 0.0
     where = "a distant subject"
     if level is Level.BENCH:
         camera = TARNBROOK
-        known = {"f_number": stop, "circle_of_confusion": camera.circle_of_confusion}
         size, where, steps = _close(draw, camera)
     formula = depth.depth_of_focus.solve_for("depth_each_way")
-    found = step(formula, magnification=size, pupil_magnification=1.0, **known)
+    confusion = camera.circle_of_confusion
+    known = {"magnification": size, "pupil_magnification": 1.0, "circle_of_confusion": confusion}
+    found = step(formula, f_number=stop.used, **known)
     question = (
-        f"The {camera.name} is set to f/{stop:g}; its circle of confusion is "
-        f"{camera.circle_of_confusion:g} mm and its pupils are alike. How far may the film lie "
-        f"from the sharp image of {where}, each way, before points become visible discs?"
+        f"The {camera.name} is set to f/{stop.engraved:g}; its circle of confusion is "
+        f"{confusion:g} mm and its pupils are alike. How far may the film lie from the sharp image "
+        f"of {where}, each way, before points become visible discs? {stop.said}"
     )
     each = found.result.value
-    plain = stop * camera.circle_of_confusion
+    plain = stop.used * confusion
     near = "So near, the factor (1 + m) counts: it is left out."
-    slips = [(Slip.DOUBLE, 2 * each, _BOTH), (Slip.LEFT_OUT, plain, near)]
+    slips = [
+        (Slip.DOUBLE, 2 * each, _BOTH),
+        (Slip.LEFT_OUT, plain, near),
+        stop.slip(step(formula, f_number=stop.other, **known).result.value),
+    ]
     answer = length_answer("depth of focus each way", found.result, 3)
     return task(question, answer, worked([*steps, found]), slips)
 
@@ -148,7 +166,7 @@ def _close(draw: Draw, camera: Camera) -> tuple[Estimate, str, list[Step]]:
 
 def depth_mark(draw: Draw, level: Level) -> Task:
     """How far from the index does a depth mark stand?"""
-    stop = draw.one_of((5.6, 8.0, 11.0, 16.0))
+    stop = SetTo.at(draw.one_of((5.6, 8.0, 11.0, 16.0)))
     if level is Level.BENCH:
         camera, lead = CORVANE, CELL_LEAD
         more = {"focal_length": camera.lens.focal_length, "group_focal_length": CELL}
@@ -159,26 +177,29 @@ def depth_mark(draw: Draw, level: Level) -> Task:
         formula = scale.depth_mark.solve_for("depth_mark_angle")
         thread = "helicoid of lead "
     confusion = camera.circle_of_confusion
-    found = step(formula, f_number=stop, circle_of_confusion=confusion, lead=lead, **more)
+    known = {"circle_of_confusion": confusion, "lead": lead, **more}
+    found, other = (step(formula, f_number=n, **known) for n in (stop.used, stop.other))
     question = (
         f"A new depth scale is drawn for the {camera.name} ({thread}{lead:g} mm; circle of "
         f"confusion {confusion:g} mm). How many degrees from the index does each mark for "
-        f"f/{stop:g} stand?"
+        f"f/{stop.engraved:g} stand? {stop.said}"
     )
     if level is Level.JOURNEYMAN:
-        return _along_the_edge(question, found)
-    plain = 2 * math.pi * stop * confusion / lead
+        return _along_the_edge(question, found, stop.slip(other.result.value))
     slips = [
         (Slip.DOUBLE, 2 * found.result.value, "That is from mark to mark: halve it, to the index."),
-        (Slip.LEFT_OUT, plain, _FACTOR),
+        stop.slip(other.result.value),
     ]
+    if more:
+        slips.append((Slip.LEFT_OUT, math.tau * stop.used * confusion / lead, _FACTOR))
     answer = angle_answer("angle of the depth mark", found.result, 2)
-    return task(question, answer, worked([found]), slips[: 2 if more else 1])
+    return task(question, answer, worked([found]), slips)
 
 
-def _along_the_edge(question: str, angle: Step) -> Task:
+def _along_the_edge(question: str, angle: Step, other_stop: Slipped) -> Task:
     formula = helicoid.ring_arc.solve_for("arc")
     found = step(formula, rotation=angle.result, ring_diameter=RING)
+    slip, turned, why = other_stop
     answer = length_answer("arc to the depth mark", found.result, 2)
     asked = question.replace("How many degrees", f"How many mm along its edge, ⌀ {RING:g} mm,")
     slips = [
@@ -186,5 +207,6 @@ def _along_the_edge(question: str, angle: Step) -> Task:
          "halve it."),
         (Slip.RADIANS, math.degrees(answer.size), "That takes degrees for radians: 180° is π "
          "radians."),
+        (slip, answer.size * turned / angle.result.value, why),
     ]  # fmt: skip
     return task(asked, answer, worked([angle, found]), slips)

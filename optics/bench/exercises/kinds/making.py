@@ -1,17 +1,22 @@
 """What the makers of exercises share: figures as printed, steps, and the task they end in."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TypeAlias
 
 from optics.bench.exercises.answer import Answer, Reads, Senses
 from optics.bench.exercises.exercise import Task, Working
 from optics.bench.exercises.slips import Mistake, Slip
 from optics.bench.readings import Step
+from optics.bench.stops import FULL_AS_ENGRAVED, f_number
 from optics.bench.uncertainty import Estimate, Source, exact
 from optics.relation import Formula
 from optics.units import format_length
 from optics.units.printing import fixed
 
 FOOT, INCH = 304.8, 25.4
+Slipped: TypeAlias = tuple[Slip, float, str]
+"""A slip of one kind of exercise: its name, the amount it leads to, and what to say of it."""
 
 
 def read_off(value: float, half_digit: float, name: str) -> Estimate:
@@ -85,6 +90,46 @@ def angle_answer(
     """An answer in degrees, or the `unit` named."""
     value = sign * estimate.value
     return Answer(words, value, Reads.ANGLE, unit, places, left_open(estimate), senses)
+
+
+@dataclass(frozen=True)
+class SetTo:
+    """A stop as engraved and the f-number it counts with, which every question says.
+
+    As on scales, tables and cards, a mark counts with its exact f-number and the full aperture as
+    engraved. Who reckons with the other one comes to another figure than the printed strip's: it
+    is named as a slip, or, where it lies inside the tolerance, right.
+    """
+
+    engraved: float
+    used: float
+    other: float
+    is_full: bool = False
+
+    @classmethod
+    def at(cls, mark: float) -> "SetTo":
+        """A stop set by its mark."""
+        return cls(mark, f_number(mark), mark)
+
+    @classmethod
+    def wide_open(cls, full_aperture: float) -> "SetTo":
+        """The full aperture."""
+        return cls(full_aperture, full_aperture, f_number(full_aperture), is_full=True)
+
+    @property
+    def said(self) -> str:
+        """Which f-number to reckon with."""
+        if self.is_full:
+            return FULL_AS_ENGRAVED
+        return f"Reckon with the exact f-number: f/{self.engraved:g} is {self.used:.5g}."
+
+    def slip(self, amount: float) -> Slipped:
+        """What reckoning with the other f-number makes of the answer."""
+        if self.is_full:
+            why = f"That takes the exact f-number {self.other:.5g}: the full aperture counts as "
+            return Slip.STOP, amount, f"{why}engraved, f/{self.engraved:g}."
+        why = f"That reckons with f/{self.engraved:g} as engraved: its exact f-number is "
+        return Slip.STOP, amount, f"{why}{self.used:.5g}."
 
 
 def mm(value: float, places: int) -> str:

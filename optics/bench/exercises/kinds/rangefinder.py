@@ -3,6 +3,7 @@
 from optics.bench.exercises.draw import Draw
 from optics.bench.exercises.exercise import Level, Task
 from optics.bench.exercises.kinds.making import (
+    SetTo,
     angle_answer,
     length_answer,
     metres,
@@ -40,18 +41,21 @@ def effective_base(draw: Draw, level: Level) -> Task:
 
 def _needed(draw: Draw, seconds: float) -> Task:
     camera = draw.one_of(FINDERS).camera
-    stop = draw.one_of((2.0, 2.8, 3.5))
+    stop = SetTo.wide_open(draw.one_of((2.0, 2.8, 3.5)))
     focal, confusion = camera.lens.focal_length, camera.circle_of_confusion
-    found = step(theory.needed_base.solve_for("effective_base"), eye_acuity=seconds * ARCSECOND,
-                 focal_length=focal, f_number=stop, circle_of_confusion=confusion)  # fmt: skip
+    formula = theory.needed_base.solve_for("effective_base")
+    known = {"eye_acuity": seconds * ARCSECOND, "focal_length": focal,
+             "circle_of_confusion": confusion}  # fmt: skip
+    found = step(formula, f_number=stop.used, **known)
     question = (
-        f"How long an effective base does an f/{stop:g} lens of {focal:g} mm need, if the eye "
-        f"tells {seconds:g}″ apart and the circle of confusion is {confusion:g} mm?"
+        f"How long an effective base does an f/{stop.engraved:g} lens of {focal:g} mm need, if the "
+        f"eye tells {seconds:g}″ apart and the circle of confusion is {confusion:g} mm? {stop.said}"
     )
     needed = found.result.value
     slips = [
         (Slip.SIXTY, needed * 60, "That takes the seconds for minutes: 60″ make 1′."),
         (Slip.NOT_SQUARED, needed / focal, "The focal length goes in squared."),
+        stop.slip(step(formula, f_number=stop.other, **known).result.value),
     ]
     return task(question, length_answer("effective base", found.result, 2), worked([found]), slips)
 

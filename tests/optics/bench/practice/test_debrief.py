@@ -69,6 +69,7 @@ def test_the_best_next_reading_tells_something_new() -> None:
     """After the register twice, what is advised is not the register a third time."""
     remarks = debrief(sitting(Read("register"), Read("register"))).remarks
     for remark in remarks:
+        assert remark.best_next is not None
         assert remark.best_next.candidate.words != "register"
         before, after = remark.best_next.wrong_cause
         assert after < before
@@ -76,9 +77,42 @@ def test_the_best_next_reading_tells_something_new() -> None:
 
 def test_every_reading_of_the_bench_can_be_advised() -> None:
     """The candidates are the readings that the bench offers, each with an uncertainty."""
-    found = candidates(sitting())
+    found = candidates(sitting(), sitting(Read("register")).entries[0])
     assert [candidate.words for candidate in found] == list(OSTRIN.offered)
     assert all(candidate.standard > 0 for candidate in found)
+
+
+@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("stand", STANDS, ids=lambda s: s.camera.name)
+def test_what_is_advised_can_be_read(stand: Stand, level: Level) -> None:
+    """After every reading, before and after an adjustment, the bench takes what is advised."""
+    move = next(name for name in sitting(stand=stand).controls if "lens seat" in name)
+    steps = (Read("∞ mark"), Read("register"), Adjust(move, 0.1), Read("∞ mark"))
+    for seed in range(12):
+        done = sitting(*steps, stand=stand, level=level, seed=seed)
+        for remark in debrief(done).remarks:
+            assert remark.best_next is not None
+            then = sitting(
+                *steps[: remark.number], Read(remark.best_next.candidate.words),
+                stand=stand, level=level, seed=seed,
+            )  # fmt: skip
+            assert len(then.entries) == remark.number + 1
+
+
+def test_what_the_plan_would_have_read_first_can_be_read() -> None:
+    """Where the plan asks for one more reading, it is the bench's own and can be taken."""
+    asked = 0
+    for seed in range(24):
+        done = sitting(Read("∞ mark"), Read("register"), level=Level.THREE, seed=seed)
+        plan = debrief(done).plan
+        assert plan is not None
+        gain = plan.diagnosis.worth_reading
+        if gain is None:
+            continue
+        asked += 1
+        name = gain.candidate.words.removeprefix("the ").removesuffix(" again")
+        assert done.then(Read(name)).entries
+    assert asked > 12
 
 
 def test_the_own_eye_is_held_to_the_sharpest_place() -> None:

@@ -61,6 +61,15 @@ def test_each_round_beyond_the_first_costs_five(rounds: int, points: int) -> Non
     assert Score((place(OUT, IN),), 0, rounds).for_rounds == points
 
 
+def test_a_round_that_the_camera_needs_is_free() -> None:
+    """Twelve readings and two rounds are full points where two are needed, and no more."""
+    wrong = (place(OUT, IN),)
+    assert Score(wrong, 12, 2, needed=2).points == 100
+    assert Score(wrong, 12, 2).points == 89
+    assert Score(wrong, 13, 3, needed=2).points == 94
+    assert Score(wrong, 0, 1, needed=2).points == 100
+
+
 def test_fewer_readings_and_rounds_are_never_worse() -> None:
     """With the same camera as left, one reading or round more never gains a point."""
     for many in range(30):

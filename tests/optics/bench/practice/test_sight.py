@@ -142,7 +142,7 @@ def test_nothing_is_looked_at_in_a_gauge_reading() -> None:
 
 def test_images_that_meet_at_infinity_are_no_reading() -> None:
     """At the ∞ mark the scale has no figure that could carry an uncertainty."""
-    with pytest.raises(NoAnswer, match="choose the nearer target"):
+    with pytest.raises(NoAnswer, match="set the ring farther out, and where"):
         reading_at(OSTRIN.camera, OSTRIN.offered["rangefinder at 10 m"], 0.0)
 
 

@@ -103,7 +103,7 @@ def test_corners_say_where_and_which_way() -> None:
     view = defocus_map(lean, Frame(90, 60), CAMERA)
     assert wording.said_corner(view.corners[1], view) == (
         "Top right, seen from the front (bottom right of the picture): 0.105 mm too far out; "
-        "inside the depth of focus, ± 0.210 mm at f/3.5."
+        "inside the depth of focus, ± 0.210 mm at f/3.5 as engraved."
     )
     assert "From bottom left to top right, seen from the front, the lens goes 0.210 mm" in (
         wording.said_map(view)
