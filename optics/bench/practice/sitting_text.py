@@ -17,6 +17,9 @@ TITLE = "Shimwright practice sitting, version 1"
 _HEAD = ("camera", "level", "seed")
 _NUMBER = r"(\d+(?:\.\d+)?)"
 _FINISH = "finish"
+# Sittings written before every page said top and bottom, which are read all the same.
+_OLDER_CORNER = re.compile(r"\b(upper|lower)(?= (?:left|right)\b)")
+_CORNER = {"upper": "top", "lower": "bottom"}
 
 
 def write_sitting(sitting: Sitting) -> str:
@@ -86,6 +89,8 @@ def _plain(size: float) -> str:
 def read_sitting(text: str, shelf: Mapping[str, Stand]) -> Sitting:
     """The sitting that a text tells; empty lines and lines beginning with # are passed over.
 
+    A corner that an earlier text calls upper or lower is the top or bottom one.
+
     Errors: Unreadable with the line's number, for a line that is none of the bench's.
     """
     numbered = [(n, line.strip()) for n, line in enumerate(text.splitlines(), start=1)]
@@ -131,6 +136,7 @@ def _unread(line: tuple[int, str], why: str) -> Unreadable:
 
 
 def _action(sitting: Sitting, number: int, line: str) -> Action:
+    line = _OLDER_CORNER.sub(lambda found: _CORNER[found[1]], line)
     if line == _FINISH:
         return Finish()
     if line.startswith("read "):
