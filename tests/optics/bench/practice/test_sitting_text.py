@@ -51,6 +51,21 @@ def test_a_sitting_that_says_upper_and_lower_is_read_and_written_top_and_bottom(
     assert write_sitting(read_sitting(HEAD + older, SHELF)) == HEAD + SAID
 
 
+@pytest.mark.parametrize("size", ["0.21", "0.2", "0.25", "1/3", "1 1/2", "7/32", "2.625", "3"])
+def test_a_turn_stays_as_it_was_typed(size: str) -> None:
+    """Two tenths of a turn do not become a fifth, and 0.21 turn not four nineteenths."""
+    line = f"turn the near screw {size} turn{'s' * (size[0] in '123' and size != '1/3')} clockwise\n"
+    assert write_sitting(read_sitting(HEAD + line, SHELF)) == HEAD + line
+
+
+@pytest.mark.parametrize(("amount", "said"), [(0.21, "0.21"), (0.375, "3/8"), (5 / 24, "5/24")])
+def test_a_turn_that_was_never_typed_in_turns_is_the_very_amount(amount: float, said: str) -> None:
+    """A fraction is written where it is the amount, else the decimal figure, never its like."""
+    line = f"turn the near screw {said} turn clockwise\n"
+    done = sitting(Adjust("turn the near screw", amount))
+    assert write_sitting(done).endswith(line)
+
+
 @settings(max_examples=60, deadline=None)
 @given(data=st.data())
 def test_any_sitting_is_read_back_as_it_was_written(data: st.DataObject) -> None:
