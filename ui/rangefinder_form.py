@@ -50,7 +50,7 @@ def rangefinder_form(name: str) -> tuple[Texts, list[str]]:
                  hint="such as 41")  # fmt: skip
     with columns[1]:
         form.ask("base_to_film", fields.BASE_TO_FILM, typed=known.get("base_to_film"),
-                 label="before film", optional=True, hint="0 if not known")  # fmt: skip
+                 label="rangefinder to film", optional=True, hint="0 if not known")  # fmt: skip
     with columns[2]:
         form.ask("magnification", fields.MAGNIFICATION, typed=known.get("magnification"),
                  label="magnification", optional=True, hint="1 if none")  # fmt: skip

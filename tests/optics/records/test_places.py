@@ -40,7 +40,8 @@ def test_an_older_word_for_a_corner_is_echoed_in_the_one_word(older: str) -> Non
 
 
 @pytest.mark.parametrize(
-    "text", ["upper top", "1,5", "−0.05", "topleft", "top bottom", "top top", "left right", "1, 2, 3", ""]
+    "text",
+    ["upper top", "1,5", "−0.05", "topleft", "top bottom", "top top", "left right", "1, 2, 3", ""],
 )
 def test_place_without_one_meaning_is_refused(text: str) -> None:
     """One figure, three, or words that are no corner are refused with an example."""

@@ -54,7 +54,9 @@ def test_a_sitting_that_says_upper_and_lower_is_read_and_written_top_and_bottom(
 @pytest.mark.parametrize("size", ["0.21", "0.2", "0.25", "1/3", "1 1/2", "7/32", "2.625", "3"])
 def test_a_turn_stays_as_it_was_typed(size: str) -> None:
     """Two tenths of a turn do not become a fifth, and 0.21 turn not four nineteenths."""
-    line = f"turn the near screw {size} turn{'s' * (size[0] in '123' and size != '1/3')} clockwise\n"
+    line = (
+        f"turn the near screw {size} turn{'s' * (size[0] in '123' and size != '1/3')} clockwise\n"
+    )
     assert write_sitting(read_sitting(HEAD + line, SHELF)) == HEAD + line
 
 
