@@ -44,8 +44,8 @@ def corner(draw: Draw, level: Level) -> Task:
     question = (
         f"Gauged over {across:g} mm, a standard stands {mm(abs(high), 2)} farther from the film on "
         f"the {side} (seen from the front){also}; in the middle it is right. How far is a distant "
-        f"subject out of focus in the {place_name(place, half_y)} corner, {half_x:g} mm across and {half_y:g} mm "
-        "up from the middle?"
+        f"subject out of focus in the {place_name(place, half_y)} corner, {half_x:g} mm across and "
+        f"{half_y:g} mm up from the middle?"
     )
     slopes = [
         Working(
