@@ -27,7 +27,8 @@ def place_of(taken: TakenReading) -> str:
 def place_on_ring(taken: TakenReading) -> str:
     """What the ring was set to: infinity (∞), its infinity stop, 3 m."""
     sight = sight_of(taken)
-    assert sight is not None and isinstance(taken.answer, Correction)
+    assert sight is not None
+    assert isinstance(taken.answer, Correction)
     if taken.answer.reading.taken.at_stop:
         return f"its infinity stop{_beside(taken)}"
     name = "infinity (∞)" if math.isinf(sight.mark) else format_distance(sight.mark)

@@ -7,7 +7,6 @@ from typing import Any
 
 import pytest
 
-from optics.bench.verdict import Verdict
 from optics.sheets.customer_page import customer_page
 from tests.optics.sheets.reports import CASES, left, report
 from tests.optics.sheets.test_certificate import HEADING

@@ -93,7 +93,7 @@ def with_a_faint_cause() -> Diagnosis:
 
 
 def test_the_headline_names_no_cause_that_is_too_faint() -> None:
-    """What the page calls too small to see is not in its headline, which says that there is more."""
+    """What the page calls too small to see is not in its headline, which says there is more."""
     found = with_a_faint_cause()
     assert Cause.FOCAL in found.leading.causes
     said = headline(found)
