@@ -113,7 +113,7 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     expect(page.get_by_role("combobox", name="1 read")).to_have_value("at the ∞ mark")
     assert value(page, "1 really sharp at, m") == "18; 18.7; 19.5 m"
     hands.go(page, "Record")
-    hands.press(page.get_by_text("Plan"))
+    hands.press(page.get_by_text("Plan", exact=True))
     hands.wait_until_idle(page, 0.3)
     hands.click(page, "Note as done: shim under the lens seat")
     hands.choose(page, PART, "Work")
