@@ -144,7 +144,9 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     ):  # fmt: skip
         assert said in words, said
     assert "Bench sheet" in pdf_words(hands.download(page, "Bench sheet (PDF)"))
-    assert "The focus is right." in pdf_words(hands.download(page, "Customer's page (PDF)"))
+    assert "The focus is right where it was measured: at infinity (∞)." in pdf_words(
+        hands.download(page, "Customer's page (PDF)")
+    )
 
 
 def pdf_words(data: bytes) -> str:
