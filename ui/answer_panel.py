@@ -54,8 +54,8 @@ def waiting_html(problems: Iterable[str]) -> str:
     items = "".join(f"<li>{escape(p)}</li>" for p in problems)
     return (
         '<section class="answer waiting"><div class="headline" role="status">'
-        '<h2>The answer waits</h2><a class="jump" href="#waits-for">What for ↓</a></div>'
-        f'<ul id="waits-for">{items}</ul><p>{HOW_TO_TYPE}</p></section>'
+        '<h2>Still needed</h2><a class="jump" href="#still-needed">List ↓</a></div>'
+        f'<ul id="still-needed">{items}</ul><p>{HOW_TO_TYPE}</p></section>'
     )
 
 

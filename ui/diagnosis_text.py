@@ -22,11 +22,11 @@ def whole_camera_blocks(whole: WholeCamera) -> list[list[str]]:
     blocks = [
         [said.headline(found), plan_said.promise_line(plan), *([first] if first else [])],
         ["What was read", *_items(readings.read_lines(found)), *_items(whole.left_out), ALONE],
-        ["What it may be", *_items(said.chance_lines(found))],
+        ["Possible causes", *_items(said.chance_lines(found))],
         ["What cannot be told", *_items(further_lines(whole))],
-        ["What to do", *plan_lines(plan)],
-        ["Another way", *_items(map(plan_said.alternative_line, plan.alternatives))],
-        ["What is supposed", said.suppositions(found.priors),
+        ["Plan", *plan_lines(plan)],
+        ["Alternatives", *_items(map(plan_said.alternative_line, plan.alternatives))],
+        ["Assumptions", said.suppositions(found.priors),
          *_items(readings.supposed_lines(found.priors))],
         ["Take care", f"- {LOCAL_RULES}"],
     ]  # fmt: skip

@@ -15,6 +15,7 @@ from optics.errors import ShimwrightError
 from optics.records.fields import Typed
 from ui.drafts import note as noted
 from ui.drafts import recall
+from ui.older_words import word_of_today
 
 # The pause after the last key before the page answers: short enough to feel
 # immediate, long enough that quick typing is answered once and not at every key.
@@ -60,9 +61,11 @@ def choice(
     `note` stands under it where a field has its echo; empty, it only keeps that space.
     """
     recall(key)
-    if st.session_state.get(key, options[first]) not in options:
-        # What was chosen is gone: a job was closed, or an item renamed.
-        st.session_state[key] = options[first]
+    before = st.session_state.get(key, options[first])
+    if before not in options:
+        # What was chosen has other words now, or is gone: a job was closed, or an item renamed.
+        today = word_of_today(before)
+        st.session_state[key] = today if today in options else options[first]
     with st.container(key=f"choice_{key}", gap=None):
         chosen = st.selectbox(
             _label(words, ""), options, first, key=key, persist_state="session", filter_mode=None

@@ -11,7 +11,7 @@ from urllib.parse import urlsplit
 
 import streamlit
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, RedirectResponse, Response
+from starlette.responses import FileResponse, HTMLResponse, RedirectResponse, Response
 
 from ui.drafts import BROWSER, is_browser_name
 from ui.pages import PAGES
@@ -40,6 +40,9 @@ CONTENT_POLICY = "; ".join(
 _HEADERS = ((b"referrer-policy", b"no-referrer"), (b"x-content-type-options", b"nosniff"))
 _HOST = re.compile(r"[\w.\-]+(:\d+)?")
 
+MENU_SCRIPT = "/menu.js"
+_MENU = Path(__file__).with_name("scripts") / "menu.js"
+
 ICON = b64encode(MARK.encode()).decode()
 
 # Our name from the first moment, our ground instead of a white flash, and none of the
@@ -53,6 +56,7 @@ CHANGES = (
     (r"<noscript>.*?</noscript>", "<noscript>The bench needs JavaScript.</noscript>"),
     (
         "</head>",
+        f'<script src="{MENU_SCRIPT}"></script>'
         f"<style>html{{background:{DAY.ground}}}"
         f"@media (prefers-color-scheme:dark){{html{{background:{NIGHT.ground}}}}}</style></head>",
     ),
@@ -113,6 +117,12 @@ async def show_front_page(request: Request) -> Response:
             BROWSER, token_hex(16), max_age=_COOKIE_LIFE, httponly=True, samesite="strict"
         )
     return answer
+
+
+async def show_menu_script(request: Request) -> Response:
+    """Answer the request for the script that puts the list of pages away on a telephone."""
+    del request
+    return FileResponse(_MENU, media_type="text/javascript", headers={"Cache-Control": "no-cache"})
 
 
 @cache

@@ -44,7 +44,7 @@ _KINDS: dict[str, tuple[_Asked, ...]] = {
     _CAMERA: (),
     "instrument": (
         _Asked("limit", "good to ±", INSTRUMENT_LIMIT),
-        _Asked("source", "who says so"),
+        _Asked("source", "calibrated by"),
         _Asked("serial", "number"),
         _Asked("checked", "checked on", DAY),
     ),

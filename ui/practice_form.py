@@ -11,7 +11,7 @@ from optics.bench.practice.controls import Control
 from optics.bench.practice.levels import Level
 from optics.bench.practice.sight import rest_of
 from optics.bench.practice.sitting import Action, Adjust, Read, Sitting, leaves_under
-from optics.bench.practice.sitting_text import said_moved, ways_of
+from optics.bench.practice.sitting_text import said_moved, size_typed, ways_of
 from optics.bench.practice.stand import Moved, Offered
 from optics.bench.readings import CoincidenceReading
 from optics.records import fields
@@ -133,10 +133,12 @@ def adjust_form(sitting: Sitting, do: Do) -> Control:
     with fourth:
         st.html('<div class="label-space"></div>')
         if entry.is_good:
-            size = float(entry.quantity.read(entry.text).value) * times
+            read = entry.quantity.read(entry.text)
+            size = float(read.value) * times
             signed = size if way == control.ways[0] else -size
             st.button("Do it", key="practice.do", on_click=do,
-                      args=(Adjust(control.name, round(signed, 6)),))  # fmt: skip
+                      args=(Adjust(control.name, round(signed, 6),
+                                   size_typed(control, read.echo)),))  # fmt: skip
     return control
 
 

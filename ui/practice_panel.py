@@ -104,7 +104,7 @@ def debrief_html(sitting: Sitting, found: Debrief) -> str:
         lines_html(wording.hidden_lines(sitting)),
         _heading("What your readings said as they came"),
         _remarks(sitting, found),
-        _heading("What a plan would have been"),
+        _heading("Plan from those readings"),
         _plan(found),
         _heading("How the score is made"),
         lines_html(RULES, "quiet"),

@@ -44,13 +44,14 @@ _ROUND = {
 def rangefinder_form(name: str) -> tuple[Texts, list[str]]:
     """Draw base, its place, magnification, range, eye and compensator; the part, what is amiss."""
     form, known = Form(f"{name}.rangefinder"), _known(name)
-    columns = st.columns(4)
+    # As wide as their labels, so that none takes a second line and pushes its field down.
+    columns = st.columns([7, 15, 9, 11])
     with columns[0]:
         form.ask("base", fields.RANGEFINDER_BASE, typed=known.get("base"), label="base",
                  hint="such as 41")  # fmt: skip
     with columns[1]:
         form.ask("base_to_film", fields.BASE_TO_FILM, typed=known.get("base_to_film"),
-                 label="before film", optional=True, hint="0 if not known")  # fmt: skip
+                 label="rangefinder to film", optional=True, hint="0 if not known")  # fmt: skip
     with columns[2]:
         form.ask("magnification", fields.MAGNIFICATION, typed=known.get("magnification"),
                  label="magnification", optional=True, hint="1 if none")  # fmt: skip

@@ -28,7 +28,7 @@ def set_up_html(found: SetUp) -> str:
     return (
         '<section class="answer"><p class="headline two" role="status">When the images meet, the '
         f"lens is {_end(change.far, found.far)}, {_end(change.near, found.near)}"
-        '<a class="jump" href="#what-to-do">Turn next ↓</a></p>'
+        '<a class="jump" href="#what-to-do">Next ↓</a></p>'
         f"{judged_html(words.verdict(found), _goal(found))}"
         f'<div class="pictures even">{"".join(drawn)}</div></section>'
     )
@@ -56,7 +56,7 @@ def next_html(found: SetUp) -> str:
     lines = "".join(f"<p>{escape(line)}</p>" for line in rest)
     is_done = words.verdict(found) is Verdict.INSIDE
     return (
-        '<h2 class="small" id="what-to-do">Turn next</h2>'
+        '<h2 class="small" id="what-to-do">Next</h2>'
         f'<div class="offers one{" uncalled" if is_done else ""}"><article class="offer">'
         f"<div><h3>{escape(first)}</h3>{lines}</div>{_screws(found)}</article></div>"
         f"{_rounds(found)}"

@@ -32,7 +32,7 @@ def _set_up_blocks(found: SetUp, lens: Estimate | None) -> list[list[str]]:
     first = [words.headline(found), wording.goal_line(found.bench.goal, words.verdict(found))]
     return [
         first if lens is None else [*first, words.lens_first_line(lens)],
-        ["What to turn next", *(f"- {line}" for line in words.next_lines(found))],
+        ["Next", *(f"- {line}" for line in words.next_lines(found))],
         ["What is to change", *(f"- {line}" for line in words.found_lines(found))],
         ["Rounds so far", *(f"- {line}" for line in rounds)],
         [wording.CONVENTIONS, words.SCALE_FIRST],

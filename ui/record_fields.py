@@ -54,43 +54,43 @@ def _day(name: str, words: str, hint: str = _DAY_HINT) -> Ask:
 
 
 _INTAKE = (
-    Single("Whose it is", "intake.customer", (
+    Single("Customer", "intake.customer", (
         (Ask("reference", "customer reference"), Ask("name", "name")),
-        (Ask("contact", "how to reach them"),),
+        (Ask("contact", "contact"),),
     )),
-    Single("Which camera", "intake.identity", (
+    Single("Camera and lens", "intake.identity", (
         (Ask("camera", "camera"), Ask("serial", "serial number")),
         (Ask("lens_serial", "lens number"), Ask("marks", "other marks")),
     )),
-    Single("When", "intake.dates", (
+    Single("Dates", "intake.dates", (
         (_day("received", "received"), _day("promised", "promised", "")),
         (_day("finished", "finished", ""), _day("returned", "returned", "")),
     )),
-    Single("What is wanted", "", (
+    Single("Work requested", "", (
         (Ask("title", "job in a few words"),),
-        (Ask("intake.wanted", "what the customer asked for"),),
+        (Ask("intake.wanted", "customer's request"),),
     )),
 )  # fmt: skip
 _CONDITION = (
-    Several("Screws and parts not as they should be", "intake.condition.findings",
+    Several("Screws and parts out of order", "intake.condition.findings",
             (
                 (Ask("what", "kind", options=("screw", "part"), width=3),
-                 Ask("fault", "it is", options=get_args(Fault), width=3),
-                 Ask("name", "which one", width=5)),
-                (Ask("place", "where it sits", width=5), Ask("quantity", "how many", width=3),
+                 Ask("fault", "condition", options=get_args(Fault), width=3),
+                 Ask("name", "screw or part", width=5)),
+                (Ask("place", "location", width=5), Ask("quantity", "how many", width=3),
                  Ask("note", "note", width=5)),
             )),
     Several("Old marks", "intake.condition.old_marks", (
-        (Ask("place", "place of the mark", width=4), Ask("note", "what it looks like", width=7)),
+        (Ask("place", "place of the mark", width=4), Ask("note", "appearance", width=7)),
     )),
     Several("Shims found", "intake.condition.shims", (
         (Ask("leaves", "leaves", SHIMS_FOUND, hint="such as 0.05 × 2; 0.1", width=5),
-         Ask("material", "of what", width=3), Ask("place", "where they lay", width=4)),
+         Ask("material", "material", width=3), Ask("place", "position", width=4)),
         (Ask("note", "note on the shims"),),
     )),
     Single("Before", "intake.condition", (
         (Ask("earlier_repairs", "earlier repairs"),),
-        (Ask("note", "anything else"),),
+        (Ask("note", "other notes"),),
     )),
     Several("Photos, by the name of their file", "intake.photos", (
         (Ask("file", "file", width=4), _day("day", "taken on"), Ask("note", "shows", width=4)),
@@ -113,7 +113,7 @@ _WORK = (
     Several("Instruments used", INSTRUMENTS, (
         (Ask("name", "instrument", width=5), Ask("limit", "good to ±", INSTRUMENT_LIMIT, hint="",
                                                  width=3), Ask("serial", "number", width=3)),
-        (Ask("source", "who says so", width=5), _day("checked", "checked on"),
+        (Ask("source", "calibrated by", width=5), _day("checked", "checked on"),
          Ask("note", "note", width=3)),
     )),
     Single("About the work", "work", ((Ask("note", "note"),),)),
@@ -129,7 +129,7 @@ _DECISION = (
         (Ask("note", "note"),),
     )),
     Single("Next service", "work.next_service", (
-        (_day("due", "due"), Ask("note", "what for", width=5)),
+        (_day("due", "due"), Ask("note", "reason", width=5)),
     )),
 )  # fmt: skip
 TAKEN = (

@@ -14,7 +14,7 @@ from starlette.routing import Route
 from uvicorn.config import LOGGING_CONFIG
 
 from optics.errors import OutOfRange
-from ui.front_page import OwnServerOnly, show_front_page
+from ui.front_page import MENU_SCRIPT, OwnServerOnly, show_front_page, show_menu_script
 from ui.network import WARNING, PassphraseFirst, checked_passphrase, machine_address
 from ui.theme import theme_settings
 from ui.warm_up import warm_up
@@ -47,7 +47,11 @@ def open_bench(
     streamlit.App(
         script,
         lifespan=lambda _app: _announced(address, browser),
-        routes=[Route("/", show_front_page), Route("/{page}", show_front_page)],
+        routes=[
+            Route("/", show_front_page),
+            Route(MENU_SCRIPT, show_menu_script),
+            Route("/{page}", show_front_page),
+        ],
         middleware=[Middleware(OwnServerOnly), *door],
     ).run(config=settings(chosen, to_network=bool(passphrase)))
 

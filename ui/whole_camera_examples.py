@@ -14,7 +14,7 @@ class Row:
     texts: dict[str, str] = field(default_factory=dict)
 
 
-GAUGED, OFF_MIDDLE = "register, gauged", "off the middle, gauged"
+GAUGED, OFF_MIDDLE = "register (depth gauge)", "corner depth"
 STOP, INFINITY, NEAR = "at the infinity stop", "at the ∞ mark", "at a near mark"
 FILM_INFINITY, FILM_NEAR = "on film, at the ∞ mark", "on film, at a near mark"
 GATE, FINDER = "at the film gate", "through the rangefinder"

@@ -18,9 +18,9 @@ from ui.rangefinder_form import rangefinder_form
 _AS_USUAL = "nothing: all as usual"
 _CAUSES = {words: CAUSE_NAMES[cause] for cause, words in CAUSE_WORDS.items()}
 _SCREWS = (
-    ("infinity_screw", parts.INFINITY_SCREW, "∞ screw, a turn clockwise adds", "0.2",
+    ("infinity_screw", parts.INFINITY_SCREW, "∞ screw: effect of one clockwise turn", "0.2",
      "at the film, far"),
-    ("near_screw", parts.NEAR_SCREW, "near screw, a turn clockwise adds", "0.05",
+    ("near_screw", parts.NEAR_SCREW, "near screw: effect of one clockwise turn", "0.05",
      "at the film, near"),
 )  # fmt: skip
 _SCREW_SIGN = "Plus: the images then meet with the lens farther out."
@@ -44,7 +44,7 @@ def beside_form(name: str, pairs: list[Texts]) -> tuple[dict[str, Any], list[str
             _screws(bench, name)
     st.html(group_html("Shims at hand"))
     found["workshop"], amiss = workshop_form(name)
-    with st.expander("More about the bench and what is supposed"):
+    with st.expander("More about the bench and the assumptions"):
         _bench_rows(bench, name)
         suspects, wrong = _suspect(name)
     found["diagnosis"] = bench.part() | ({"suspects": suspects} if suspects else {})

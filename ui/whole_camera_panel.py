@@ -71,7 +71,7 @@ def causes_html(whole: WholeCamera) -> str:
     rest = [said.CAUSE_WORDS[cause] for cause, chance in ranked if chance < _UNLIKELY]
     more = [f"Less than 1 % each: {said.joined(rest)}."] if rest else []
     return (
-        '<section class="answer"><h2 class="small">What it may be</h2>'
+        '<section class="answer"><h2 class="small">Possible causes</h2>'
         f'<table class="causes"><tbody>{rows}</tbody></table>'
         f"{lines_html(more, 'quiet')}{_open(whole)}</section>"
     )
@@ -91,7 +91,7 @@ def plan_html(plan: Plan) -> str:
     steps = "".join(map(_step, plan.steps)) or _nothing(plan)
     blocked = [one.reason for one in plan.blocked]
     return (
-        '<section class="answer"><h2 class="small" id="what-to-do">What to do</h2>'
+        '<section class="answer"><h2 class="small" id="what-to-do">Plan</h2>'
         f"{lines_html([jumped] if jumped else [], 'quiet')}"
         f'<div class="plan">{steps}</div>{lines_html(blocked)}'
         f"{lines_html([LAST], 'quiet')}</section>"
@@ -126,7 +126,7 @@ def ways_html(plan: Plan) -> str:
 def what_if_html(found: Diagnosis, would: Iterable[WouldShow]) -> str:
     """A row for each reading: what it would show as things are, and once the fault is moved."""
     cells = (readings.would_show_cells(one, found.camera) for one in would)
-    heads = ("reading", "as the causes make it", "it would become", "at the film")
+    heads = ("reading", "expected now", "expected then", "at the film")
     return table_html(heads, cells)
 
 
@@ -138,7 +138,7 @@ def supposed_html(found: Diagnosis) -> str:
 
 def read_html(whole: WholeCamera) -> str:
     """Every reading's error, beside what the causes make of it, as a table."""
-    heads = ("reading", "shows", "± at 95 %", "foretold")
+    heads = ("reading", "shows", "± at 95 %", "expected")
     return table_html(heads, _read_rows(whole.diagnosis))
 
 

@@ -1,4 +1,4 @@
-"""From what was typed to an answer, or to what the answer waits for: the same on every page."""
+"""From what was typed to an answer, or to what is still needed for one: the same on every page."""
 
 from collections.abc import Callable
 from typing import Any, TypeVar

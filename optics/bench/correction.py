@@ -65,6 +65,8 @@ class Correction:
     sights: tuple[Sight, ...]
     offers: tuple[Offer, ...]
     cautions: tuple[Caution, ...]
+    at_mark: Sight | None = None
+    """What is seen with the ring at the very mark that was read; None where none was, by gauge."""
 
     @property
     def is_read_outside(self) -> bool:
@@ -114,7 +116,16 @@ def correct(
         sights=sights,
         offers=found,
         cautions=_cautions(reading, found),
+        at_mark=_seen_at_mark(camera, reading, error),
     )
+
+
+def _seen_at_mark(camera: Camera, reading: MeasuredReading, error: Estimate) -> Sight | None:
+    if isinstance(reading, RegisterReading):
+        return None
+    # A collimator's reticle is looked at from the ∞ mark, or against the infinity stop.
+    mark = math.inf if isinstance(reading, CollimatorReading) else reading.mark.value
+    return sight(camera, mark, error)
 
 
 def _reaches(camera: Camera, mark: float) -> bool:

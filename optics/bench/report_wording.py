@@ -5,12 +5,16 @@ from optics.bench.verdict import Verdict
 
 
 def said_result(report: JobReport) -> str:
-    """The verdict on all readings of the lens as left, in one line."""
+    """The verdict on the readings of the lens as left, in one line; of no more than was read."""
     if report.verdict is None:
         return "Not yet read as left"
-    count = len(report.corrections_left)
-    many = f" (all {count} readings)" if count > 1 and report.verdict is Verdict.INSIDE else ""
-    return f"Lens focus as left: {report.verdict.words}{many}"
+    said = f"Lens focus as left: {report.verdict.words}"
+    if report.verdict is not Verdict.INSIDE:
+        return said
+    read = [one.title for one in report.left if one.decision is not None]
+    if len(read) > 1:
+        return f"{said} (all {len(read)} readings)"
+    return f"{said} ({read[0][:1].lower()}{read[0][1:]} alone)"
 
 
 def said_open(report: JobReport) -> tuple[str, ...]:

@@ -390,7 +390,7 @@ PAPER_THICKNESS = length("paper thickness", at_least=0, gauged=True)
 OUTER_DIAMETER = length("ring's outer diameter", above=0)
 INNER_DIAMETER = length("ring's inner diameter", above=0)
 RANGEFINDER_BASE = length("rangefinder base", above=0)
-BASE_TO_FILM = length("base in front of the film")
+BASE_TO_FILM = length("distance from rangefinder to film")
 MAGNIFICATION = number("rangefinder magnification", above=0)
 ACUITY = small_angle("eye's acuity", "arcsec", "″")
 COINCIDENCES = pairs(

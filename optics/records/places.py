@@ -15,6 +15,8 @@ from optics.units import Understood
 
 _LONGEST_TEXT = 2000
 _WORDS = {"top": (0, 1), "bottom": (0, -1), "left": (-1, 0), "right": (1, 0)}
+# Earlier job files, and some people, say the upper and lower corner.
+_OLDER = {"upper": "top", "lower": "bottom"}
 _MIDDLE = {"middle", "centre", "center"}
 # A place is two figures, so that a comma may part them with a space: no decimal comma has one.
 _BETWEEN = re.compile(r"\s*;\s*|\s*,\s+")
@@ -53,7 +55,7 @@ Placed: TypeAlias = tuple[Place, Any]
 
 def read_place(text: str, words: str = "place") -> Place:
     """Read ``x, y`` in mm from the middle, or a corner, side or the middle by name."""
-    named = text.lower().split()
+    named = [_OLDER.get(word, word) for word in text.lower().split()]
     if len(named) == 1 and named[0] in _MIDDLE:
         return Place(text, 0.0, 0.0, True)
     if named and set(named) <= _WORDS.keys():

@@ -30,7 +30,7 @@ from optics.records.rangefinder import (
     RoundPart,
     SwungLensPart,
 )
-from optics.units import format_distance
+from optics.units import Understood, format_distance
 
 _SAME_ANGLE = 1e-9
 
@@ -124,9 +124,17 @@ def _round_of(part: RoundPart) -> Round:
     def reads(field: Typed, text: str) -> Estimate:
         return from_distances([one.value for one in field.read(text)], 0.0, field.words)
 
+    zero = fields.INFINITY_TURNED.read(part.infinity_turned)
+    gain = fields.NEAR_TURNED.read(part.near_turned)
     return Round(
-        zero=value(fields.INFINITY_TURNED, part.infinity_turned),
-        gain=value(fields.NEAR_TURNED, part.near_turned),
+        zero=zero.value,
+        gain=gain.value,
         far=reads(fields.FAR_READS, part.far_reads),
         near=reads(fields.NEAR_READS, part.near_reads),
+        typed=(_turned_words(zero), _turned_words(gain)),
     )
+
+
+def _turned_words(turned: Understood) -> str:
+    """The turn as it was typed, with its way round in words; without the arrow of the echo."""
+    return turned.echo.lstrip("↻↺ ")

@@ -110,7 +110,7 @@ def _shims(flow: Flow, report: JobReport) -> None:
         flow.row(Cell(text, flow.width, bold=True))
     if report.shims_fitted:
         flow.row(Cell("Fitted now", 28, ink=DARK), Cell(report.shims_fitted, flow.width - 28))
-    heads = ("Where", "Thickness", "How many", "Paper, brass, …", "Note")
+    heads = ("Where", "Thickness", "How many", "Material", "Note")
     _grid(flow, heads, (40.0, 26.0, 20.0, 28.0, flow.width - 114.0), _rows_left(3, known))
     flow.finish()
 

@@ -258,7 +258,7 @@ def _instruments(flow: Flow, report: JobReport) -> None:
         return
     rest = flow.width - 42 - 24 - 26 - 20
     flow.table(
-        ("Instrument", "Limit either way", "Who says so", "Number", "Checked"),
+        ("Instrument", "Limit either way", "Calibrated by", "Number", "Checked"),
         (42, 24, rest, 26, 20),
         [(i.name, i.limit, i.source, i.serial, i.checked) for i in report.instruments],
     )

@@ -4,23 +4,29 @@ import math
 from collections.abc import Sequence
 from datetime import date
 
-from optics.bench.correction import Correction, Sight
-from optics.bench.report import JobReport
+from optics.bench.correction import Sight
+from optics.bench.plain_wording import (
+    place_of,
+    place_on_ring,
+    said_at_mark,
+    said_of_reading,
+    sight_of,
+)
+from optics.bench.report import JobReport, TakenReading
 from optics.bench.verdict import Verdict
-from optics.bench.wording import mark_name
 from optics.sheets.certificate import STAMP, Heading
 from optics.sheets.column import Column
 from optics.sheets.drawing import Ink
 from optics.sheets.flow import FINE, HEAD, Cell, Flow
 from optics.sheets.page import ACCENT, BLACK, DARK, HAIRLINE, PALE, Paper, Sheet, paper_named
-from optics.units import format_distance
 
 _SCALES = (1.25, 1.15, 1.05, 0.95, 0.88)
 _CONVENTIONS = "Distances are measured from the film, at the back of the camera."
 _WIDEST = 22.0
 _TIMES = (500, 400, 300, 200, 100, 50, 20, 10, 5, 2, 1)
 _LABEL = 7.4
-LENS_ALONE = "The lens is in focus; not all of the camera is right yet."
+LENS_ALONE = "The lens is right where it was measured; not all of the camera is right yet."
+_NOT_READ = "not tried"
 
 
 def customer_page(
@@ -94,27 +100,14 @@ def _asked(flow: Flow, report: JobReport) -> None:
 
 def _came(flow: Flow, report: JobReport) -> None:
     flow.section("How it came", rule=HAIRLINE if report.wanted.strip() else 0)
-    for correction in report.corrections_found[:1]:
-        flow.say(_how_sharp(correction), 9.5)
+    for taken in report.found:
+        flow.say(said_of_reading(taken), 9.5)
     for label, text in report.condition:
         if label not in ("Old mark", "Shims found"):
             flow.row(Cell(label, 30, ink=DARK), Cell(text, flow.width - 30, 8.2))
-    if not report.corrections_found and not report.condition:
+    if not report.found and not report.condition:
         flow.say("Nothing out of the ordinary was noted.", 9.5)
     flow.finish()
-
-
-def _how_sharp(correction: Correction) -> str:
-    """What the first mark, infinity, showed."""
-    sight = correction.sights[0]
-    if sight.looks_sharp:
-        return "Set to infinity (∞), distant things came out sharp."
-    if sight.sharp_at is None:
-        return "Set to infinity (∞), nothing at all came out quite sharp, not even the horizon."
-    return (
-        f"Set to infinity (∞), it was really sharp at {format_distance(sight.sharp_at)}: "
-        "distant things came out soft."
-    )
 
 
 def _done(flow: Flow, report: JobReport) -> None:
@@ -122,14 +115,17 @@ def _done(flow: Flow, report: JobReport) -> None:
     for one in report.work:
         flow.row(Cell("•", 4, 9.5, bold=True, ink=ACCENT), Cell(one.done, flow.width - 4, 9.5))
     if not report.work:
-        flow.say("It was looked over; nothing was changed.", 9.5)
+        flow.say("No work was noted.", 9.5)
     flow.finish()
 
 
 def _now(flow: Flow, report: JobReport) -> None:
     flow.section("How it is now", rule=0.3)
     is_more_open = report.verdict is Verdict.INSIDE and report.open_checks
-    flow.say(LENS_ALONE if is_more_open else said_now(report.verdict), 13, bold=True)
+    flow.say(LENS_ALONE if is_more_open else said_now(report), 13, bold=True)
+    for taken in report.left:
+        if sight_of(taken) is None:
+            flow.say(said_of_reading(taken, is_now=True), 9.5)
     for line in said_still_open(report):
         flow.say(line, 9.5, bold=True)
     flow.finish()
@@ -148,45 +144,51 @@ def said_still_open(report: JobReport) -> tuple[str, ...]:
 
 
 def _listed(names: Sequence[str]) -> str:
-    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    return " and ".join(filter(None, (", ".join(names[:-1]), *names[-1:])))
 
 
-def said_now(verdict: Verdict | None) -> str:
-    """The outcome in words anybody reads."""
+def said_now(report: JobReport) -> str:
+    """The outcome in words anybody reads, for no more than was measured after the work."""
     return {
-        Verdict.INSIDE: "The focus is right.",
+        Verdict.INSIDE: f"The focus is right where it was measured: {_listed(_places(report))}.",
         Verdict.OUTSIDE: "The focus is not right yet. Please ask us before you rely on it.",
         Verdict.NOT_STATED: "The focus was not measured well enough to say whether it is right. "
         "Please ask us about it.",
-        Verdict.UNSURE: "The focus is close, but it was not settled. Please ask us about it.",
+        Verdict.UNSURE: "Whether the focus is right was not settled. Please ask us about it.",
         None: "The focus has not been measured after the work.",
-    }[verdict]
+    }[report.verdict]
+
+
+def _places(report: JobReport) -> list[str]:
+    """Where it was measured after the work, each once."""
+    places = (place_of(one) for one in report.left if one.decision is not None)
+    return list(dict.fromkeys(places))
 
 
 def _marks(flow: Flow, report: JobReport) -> None:
-    left = report.corrections_left[-1:]
-    if not left:
+    """Each mark that was tried after the work, and nothing of any other."""
+    now = _by_place(report.left)
+    if not now:
         return
-    found = report.corrections_found[:1]
-    before = {s.mark: s for c in found for s in c.sights}
-    flow.section("The distance ring", "With the lens fully open.")
-    widths = (34.0, 50.0, flow.width - 84.0) if found else (34.0, flow.width - 34.0)
-    heads = ("Ring set to", "When it came", "Now") if found else ("Ring set to", "Now")
+    before = _by_place(report.found)
+    flow.section("The distance ring", "The marks that were tried.")
+    widths = (34.0, 50.0, flow.width - 84.0) if before else (34.0, flow.width - 34.0)
+    heads = ("Ring set to", "When it came", "Now") if before else ("Ring set to", "Now")
     rows = []
-    for sight in left[0].sights:
-        was = [_seen(before[sight.mark])] if sight.mark in before else [""] * bool(found)
-        rows.append((mark_name(sight.mark), *was, _seen(sight)))
+    for place in dict.fromkeys((*before, *now)):
+        those = (before, now) if before else (now,)
+        rows.append((place, *(_shown(one.get(place)) for one in those)))
     flow.table(heads, widths, rows)
     flow.finish()
 
 
-def _seen(sight: Sight) -> str:
-    """What a mark shows, to somebody who only wants to know whether to trust it."""
-    if sight.looks_sharp:
-        return "sharp, as marked"
-    if sight.sharp_at is None:
-        return "soft: nothing quite sharp"
-    return f"soft: sharp at {format_distance(sight.sharp_at)} instead"
+def _by_place(taken: Sequence[TakenReading]) -> dict[str, TakenReading]:
+    """The readings of ring marks by where they were taken; of two alike the later."""
+    return {place_on_ring(one): one for one in taken if sight_of(one) is not None}
+
+
+def _shown(taken: TakenReading | None) -> str:
+    return _NOT_READ if taken is None else said_at_mark(taken)
 
 
 def _star(flow: Flow, report: JobReport) -> None:
@@ -211,11 +213,17 @@ def _star(flow: Flow, report: JobReport) -> None:
 
 
 def _discs(report: JobReport) -> list[tuple[str, float, Ink]]:
-    named: Sequence[tuple[str, Sequence[Correction], Ink]] = (
-        ("When it came", report.corrections_found[:1], DARK),
-        ("Now", report.corrections_left[-1:], ACCENT),
+    named = (
+        ("When it came", _at_infinity(report.found), DARK),
+        ("Now", _at_infinity(report.left), ACCENT),
     )
-    return [(name, c.sights[0].blur, ink) for name, those, ink in named for c in those]
+    return [(name, sight.blur, ink) for name, sight, ink in named if sight is not None]
+
+
+def _at_infinity(taken: Sequence[TakenReading]) -> Sight | None:
+    """What the last of the readings showed at infinity; None where infinity was not tried."""
+    sights = (sight_of(one) for one in reversed(taken))
+    return next((one for one in sights if one is not None and math.isinf(one.mark)), None)
 
 
 def _draw_disc(sheet: Sheet, middle: tuple[float, float], radius: float, ink: Ink) -> None:

@@ -87,13 +87,13 @@ def read_angle(
     """Read a signed angle, in radians; a number without a unit is in `unit`.
 
     ``12.5``, ``12° 30'``, ``3.2'`` (arcminutes), ``12"`` (arcseconds), ``0.5 mrad``,
-    ``1/4 turn``.
+    ``1/4 turn``. Turns are echoed in degrees too, except where turns are what the field is in.
     """
     question = Question(text, words, "12.5°, 3.2' or 1/4 turn", is_small)
     measured = measure(question, ANGLES, ANGLES[unit])
     value = measured.value
-    if measured.written.endswith("°"):
-        return Understood(text, value, measured.written)
+    if measured.written.endswith("°") or unit == measured.unit.sign == "turn":
+        return Understood(text, value, _plural(measured))
     return Understood(text, value, f"{_fine(math.degrees(value))}° = {_plural(measured)}")
 
 

@@ -154,7 +154,7 @@ def headline(page: Page) -> Locator:
 
 
 def problems(page: Page) -> Locator:
-    """Return what the answer waits for, a list item each."""
+    """Return what is still needed, a list item each."""
     return page.locator(".answer.waiting li")
 
 

@@ -113,7 +113,7 @@ def test_nonsense_is_refused_where_it_stands(page: Page, bench_address: str) -> 
     opened(page, bench_address)
     for text in NONSENSE:
         type_all(page, **dict.fromkeys(FIELDS, text))
-        expect(hands.headline(page)).to_contain_text("The answer waits")
+        expect(hands.headline(page)).to_contain_text("Still needed")
         expect(hands.problems(page)).to_have_count(len(FIELDS))
         for label in FIELDS:
             refusal = hands.echo_of(page, label)

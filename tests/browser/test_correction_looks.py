@@ -132,10 +132,10 @@ def test_telephone_does_not_jump_while_typing(phone_page: Page, bench_address: s
     drawer.focus()
     before = drawer.bounding_box()
     hands.type_into(phone_page, "Shims in the drawer", "1,200")
-    expect(hands.headline(phone_page)).to_contain_text("The answer waits")
+    expect(hands.headline(phone_page)).to_contain_text("Still needed")
     hands.wait_until_idle(phone_page)
     assert drawer.bounding_box() == before
-    hands.press(phone_page.get_by_role("link", name="What for"))
+    hands.press(phone_page.get_by_role("link", name="List"))
     expect(hands.problems(phone_page)).to_be_in_viewport(ratio=1)
 
 

@@ -224,7 +224,7 @@ def test_what_has_no_meaning_is_refused(page: Page, bench_address: str) -> None:
     for label, text, said in REFUSED:
         right = hands.field(page, label).input_value()
         type_all(page, **{label: text})
-        expect(hands.headline(page)).to_contain_text("The answer waits")
+        expect(hands.headline(page)).to_contain_text("Still needed")
         expect(hands.problems(page)).to_contain_text([said])
         expect(hands.field(page, label)).to_have_value(text)
         expect(page.locator("table.depth")).to_have_count(0)
@@ -390,7 +390,7 @@ def test_marks_without_meaning_are_refused(page: Page, bench_address: str) -> No
     opened(page, bench_address, SCALE)
     for text, said in NOT_MARKS:
         type_all(page, **{MARKS: text})
-        expect(hands.headline(page)).to_contain_text("The answer waits")
+        expect(hands.headline(page)).to_contain_text("Still needed")
         expect(hands.problems(page)).to_contain_text([said])
         expect(hands.field(page, MARKS)).to_have_value(text)
         expect(page.get_by_test_id("stException")).to_have_count(0)
@@ -403,7 +403,7 @@ def test_angle_and_arc_keep_their_own_marks(page: Page, bench_address: str) -> N
     hands.choose(page, "Marks measured as", "arc")
     expect(hands.field(page, MARKS)).to_have_value("")
     type_all(page, **{MARKS: "∞ = 0; 1 m = 22.2", "Each read to": "0.1"})
-    expect(hands.headline(page)).not_to_contain_text("The answer waits")
+    expect(hands.headline(page)).not_to_contain_text("Still needed")
     hands.choose(page, "Marks measured as", "angle")
     expect(hands.field(page, MARKS)).to_have_value("∞ = 0; 1 m = 48.9")
 

@@ -238,7 +238,7 @@ def test_no_rule_of_access_is_broken(scheme_page: Page, bench_address: str) -> N
     hands.press(scheme_page.get_by_text("The bench: instruments, eye, old lines"))
     hands.choose(scheme_page, "What to read", "Rangefinder at 1.2 m (by eye in the finder)")
     assert broken_rules(scheme_page) == []
-    hands.choose(scheme_page, "What to adjust", "Shim the standard, upper left screw,")
+    hands.choose(scheme_page, "What to adjust", "Shim the standard, top left screw,")
     hands.choose(scheme_page, "Which way", "thinner")
     click(scheme_page, "Do it")
     expect(scheme_page.get_by_role("alert")).to_be_visible()

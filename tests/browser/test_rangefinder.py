@@ -66,7 +66,7 @@ def test_pairs_are_understood_as_people_write_them(
 NONSENSE = {
     PAIRS: "3 m",
     "Base": "0",
-    "Before film": "abc",
+    "Rangefinder to film": "abc",
     "Magnification": "0",
     "Near end used": "1,200",
 }
@@ -76,7 +76,7 @@ def test_nonsense_is_refused_and_kept(page: Page, bench_address: str) -> None:
     """Each text without a meaning is refused at its field and in the answer, and stays."""
     opened(page, bench_address)
     type_all(page, **NONSENSE)
-    expect(hands.headline(page)).to_contain_text("The answer waits")
+    expect(hands.headline(page)).to_contain_text("Still needed")
     expect(hands.problems(page)).to_have_count(len(NONSENSE))
     for label, text in NONSENSE.items():
         expect(hands.echo_of(page, label)).to_contain_text("✕ The")
@@ -334,8 +334,8 @@ def test_telephone_keeps_the_headline_in_sight(phone_page: Page, bench_address: 
     for label in (PAIRS, "Lead"):
         hands.field(phone_page, label).scroll_into_view_if_needed()
         expect(hands.headline(phone_page)).to_be_in_viewport(ratio=1)
-    hands.press(phone_page.get_by_role("link", name="Turn next"))
-    expect(phone_page.get_by_role("heading", name="Turn next")).to_be_in_viewport(ratio=1)
+    hands.press(phone_page.get_by_role("link", name="Next"))
+    expect(phone_page.get_by_role("heading", name="Next")).to_be_in_viewport(ratio=1)
 
 
 def test_no_task_asks_anything_of_the_network(page: Page, bench_address: str) -> None:

@@ -85,20 +85,20 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     """A whole job, with a reload and a killed server on the way, ends in a true certificate."""
     book_in(page, bench.address, "LS-0147")
     hands.write(page, "Serial number", "41 207")
-    hands.write(page, "What the customer asked for", "soft at a distance")
+    hands.write(page, "Customer's request", "soft at a distance")
     hands.choose(page, PART, "Condition as found")
-    hands.write(page, "1 which one", "M1.7 × 3")
-    hands.write(page, "1 where it sits", "front plate")
+    hands.write(page, "1 screw or part", "M1.7 × 3")
+    hands.write(page, "1 location", "front plate")
     hands.write(page, "1 leaves, mm", "0,05 x 2; 0.1")
     page.reload()
     hands.wait_until_idle(page, 0.5)
-    assert value(page, "1 where it sits") == "front plate"
+    assert value(page, "1 location") == "front plate"
     assert value(page, "1 leaves, mm") == "0,05 x 2; 0.1"
     expect(page.locator(".saved")).to_contain_text("Not saved yet: 5 fields.")
     bench.kill_and_start_again()
     hands.open_at(page, f"{bench.address}/record")
     hands.wait_until_idle(page, 0.5)
-    assert value(page, "1 which one") == "M1.7 × 3"
+    assert value(page, "1 screw or part") == "M1.7 × 3"
     hands.click(page, "Save the record")
     expect(page.locator(".saved")).to_contain_text("Everything is saved.")
 
@@ -113,7 +113,7 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     expect(page.get_by_role("combobox", name="1 read")).to_have_value("at the ∞ mark")
     assert value(page, "1 really sharp at, m") == "18; 18.7; 19.5 m"
     hands.go(page, "Record")
-    hands.press(page.get_by_text("What the readings ask for"))
+    hands.press(page.get_by_text("Plan", exact=True))
     hands.wait_until_idle(page, 0.3)
     hands.click(page, "Note as done: shim under the lens seat")
     hands.choose(page, PART, "Work")
@@ -144,7 +144,10 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     ):  # fmt: skip
         assert said in words, said
     assert "Bench sheet" in pdf_words(hands.download(page, "Bench sheet (PDF)"))
-    assert "The focus is right." in pdf_words(hands.download(page, "Customer's page (PDF)"))
+    told = pdf_words(hands.download(page, "Customer's page (PDF)"))
+    assert "The focus is right where it was measured: at" in told
+    # The mean of 350, 1000 and 400 m by nearness, worked by hand.
+    assert "right: sharp at 471.9 m" in told
 
 
 def pdf_words(data: bytes) -> str:
@@ -216,7 +219,7 @@ def test_two_browsers_on_one_job(page: Page, chromium: Browser, bench_address: s
     other = opened_in(chromium, bench_address, job_number(page))
     hands.write(page, "Serial number", "41 207")
     hands.write(page, "Name", "Zoë")
-    hands.write(other, "How to reach them", "by post")
+    hands.write(other, "Contact", "by post")
     hands.write(other, "Name", "Zoe A.")
     hands.click(other, "Save the record")
     hands.write(page, "Lens number", "88")
@@ -226,13 +229,13 @@ def test_two_browsers_on_one_job(page: Page, chromium: Browser, bench_address: s
         expect(alert).to_contain_text(text)
     expect(alert).not_to_contain_text("41 207")
     expect(page.get_by_role("button", name="Save the record")).to_be_disabled()
-    assert value(page, "How to reach them") == "by post"
+    assert value(page, "Contact") == "by post"
     hands.click(page, "Keep what is typed here")
     hands.click(page, "Save the record")
     expect(page.locator(".saved")).to_contain_text("Everything is saved.")
     other.reload()
     hands.wait_until_idle(other, 0.5)
-    found = [value(other, label) for label in ("Name", "Serial number", "How to reach them")]
+    found = [value(other, label) for label in ("Name", "Serial number", "Contact")]
     assert found == ["Zoë", "41 207", "by post"]
     other.context.close()
 

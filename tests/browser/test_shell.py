@@ -9,7 +9,7 @@ from urllib.parse import urlsplit
 
 import hands
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Locator, Page, expect
 
 LISTENING = "0A"  # proc_pid_net(5): the state column of /proc/net/tcp
 LOOPBACK = "0100007F"  # 127.0.0.1 as the same table writes it
@@ -168,3 +168,46 @@ def test_bench_prints_one_plain_line(tmp_path: Path) -> None:
         assert said.read() == (
             f"Shimwright is open at http://127.0.0.1:{port} (Ctrl+C closes it).\n"
         )
+
+
+def list_of_pages(page: Page) -> Locator:
+    """Return the list of pages that lies over a narrow page, if it is open."""
+    return page.locator('[data-testid="stSidebar"][data-collapsed="false"]')
+
+
+def test_on_a_telephone_the_menu_closes_on_choosing_a_page(
+    phone_page: Page, bench_address: str
+) -> None:
+    """A page chosen from the menu is what one then sees, its heading free of the menu."""
+    hands.open_at(phone_page, bench_address)
+    for title in ("Rangefinder", "Whole camera", "Whole camera"):
+        phone_page.get_by_test_id("stExpandSidebarButton").click()
+        expect(list_of_pages(phone_page)).to_have_count(1)
+        list_of_pages(phone_page).get_by_role("link", name=title, exact=True).click()
+        expect(list_of_pages(phone_page)).to_have_count(0)
+        heading = phone_page.get_by_role("heading", level=1, name=title, exact=True)
+        expect(heading).to_be_in_viewport(ratio=1)
+        hands.wait_until_idle(phone_page)
+        expect(list_of_pages(phone_page)).to_have_count(0)
+
+
+def test_on_a_telephone_the_menu_is_closed_after_a_reload(
+    phone_page: Page, bench_address: str
+) -> None:
+    """Even a menu that was open when the page was loaded anew does not come up over it."""
+    hands.open_at(phone_page, bench_address)
+    phone_page.get_by_test_id("stExpandSidebarButton").click()
+    expect(list_of_pages(phone_page)).to_have_count(1)
+    phone_page.reload()
+    expect(phone_page.get_by_role("heading", level=1)).to_be_in_viewport(ratio=1, timeout=20_000)
+    hands.wait_until_idle(phone_page)
+    expect(list_of_pages(phone_page)).to_have_count(0)
+
+
+def test_on_a_desk_the_pages_stay_in_the_bar(page: Page, bench_address: str) -> None:
+    """On a wide screen every page stands in the bar at the top, before and after a choice."""
+    hands.open_at(page, bench_address)
+    for title in ("Rangefinder", "Correction"):
+        hands.go(page, title)
+        expect(page.get_by_test_id("stTopNavLink").first).to_be_visible()
+        expect(list_of_pages(page)).to_have_count(0)

@@ -38,7 +38,7 @@ def test_every_example_opens_with_its_answer(camera: str, page: Page, bench_addr
     """Nothing need be typed to see verdict, figure, causes and plan of each camera."""
     opened(page, bench_address, camera)
     expect(hands.headline(page)).to_contain_text("Most probable (")
-    expect(page.locator(".foretold img")).to_have_attribute("alt", re.compile("foretold"))
+    expect(page.locator(".foretold img")).to_have_attribute("alt", re.compile("expected"))
     expect(page.locator("table.causes tr").first).to_be_visible()
     expect(page.locator(".plan .offer").first).to_contain_text("Tool:")
 
@@ -129,7 +129,7 @@ def test_another_place_asks_for_its_own_figures(place: str, page: Page, bench_ad
         expect(hands.field(page, "1 channel")).to_be_visible()
     else:
         expect(hands.field(page, "1 ring mark")).to_be_visible()
-    hands.choose(page, "1 read", "register, gauged")
+    hands.choose(page, "1 read", "register (depth gauge)")
     expect(hands.field(page, REGISTER)).to_have_value("28.803; 28.804; 28.802")
 
 
@@ -140,7 +140,7 @@ def test_nonsense_is_refused_and_kept(page: Page, bench_address: str) -> None:
     for label, text in nonsense.items():
         hands.type_into(page, label, text, delay=0)
     hands.wait_until_idle(page)
-    expect(hands.headline(page)).to_contain_text("The answer waits")
+    expect(hands.headline(page)).to_contain_text("Still needed")
     expect(hands.problems(page)).to_have_count(len(nonsense))
     said = hands.problems(page).all_inner_texts()
     assert [words.partition(":")[0] for words in said] == ["Reading 1", "Reading 4", "Reading 5"]
@@ -173,7 +173,7 @@ def test_suppositions_can_be_changed(page: Page, bench_address: str) -> None:
     hands.type_into(page, "Of such cameras", "90", delay=0)
     hands.wait_until_idle(page)
     expect(hands.headline(page)).to_contain_text("shims under the lens seat")
-    hands.press(page.get_by_text("What is supposed", exact=True))
+    hands.press(page.get_by_text("Assumptions", exact=True))
     expect(page.locator(".meaning")).to_contain_text("Shims under the lens seat: 90 % of cameras")
 
 
@@ -218,7 +218,7 @@ def test_telephone_keeps_the_headline_in_sight(phone_page: Page, bench_address: 
     hands.field(phone_page, SHARP_AT).scroll_into_view_if_needed()
     expect(hands.headline(phone_page)).to_be_in_viewport(ratio=0.9)
     hands.press(phone_page.get_by_role("link", name="Plan"))
-    expect(phone_page.get_by_role("heading", name="What to do")).to_be_in_viewport(ratio=1)
+    expect(phone_page.get_by_role("heading", name="Plan")).to_be_in_viewport(ratio=1)
 
 
 def test_it_asks_nothing_of_the_network(page: Page, bench_address: str) -> None:
@@ -241,7 +241,7 @@ def test_no_rule_of_accessibility_is_broken(
     page.emulate_media(color_scheme=scheme)
     opened(page, bench_address, CORVANE)
     assert broken_rules(page) == []
-    for title in ("What if …", "What each reading shows", "What is supposed"):
+    for title in ("What if …", "What each reading shows", "Assumptions"):
         hands.press(page.get_by_text(title, exact=True))
         hands.wait_until_idle(page)
     press_button(page, "Add a reading")

@@ -198,11 +198,11 @@ def test_rows_that_were_typed_in_are_left_alone_together(
     rows = f"Job {number}.whole.row"
     assert session[f"{rows}.used"] == "0 1"
     other = records.add_job(diagnosed(STOP, NEAR))
-    drafts.put(f"Job {other}.whole.row0.place", "register, gauged")
+    drafts.put(f"Job {other}.whole.row0.place", "register (depth gauge)")
     open_here(other)
     rows = f"Job {other}.whole.row"
     assert f"{rows}.used" not in session
-    assert session[f"{rows}0.place"] == "register, gauged"
+    assert session[f"{rows}0.place"] == "register (depth gauge)"
     assert session[f"Job {other}.lens.focal_length"] == "47 mm"
 
 
@@ -213,14 +213,14 @@ def test_asked_for_the_jobs_rows_replace_those_typed_which_can_be_put_back(
     number = records.add_job(diagnosed(STOP, NEAR))
     session = open_window(monkeypatch)
     rows = f"Job {number}.whole.row"
-    drafts.put(f"{rows}0.place", "register, gauged")
+    drafts.put(f"{rows}0.place", "register (depth gauge)")
     open_here(number)
     kept = open_job()
     assert kept is not None
     fill(kept)
     assert session[f"{rows}.used"] == "1 2"
     assert drafts.draft().texts[f"{rows}.removed"] == "0 0"
-    assert session[f"{rows}0.place"] == "register, gauged"
+    assert session[f"{rows}0.place"] == "register (depth gauge)"
 
 
 def test_a_job_without_readings_takes_no_row_away(
@@ -229,7 +229,7 @@ def test_a_job_without_readings_takes_no_row_away(
     """Filled in from a job that has nothing to weigh, the rows typed for it stay."""
     number = records.add_job(JobDocument(camera=CAMERAS[0]))
     open_window(monkeypatch)
-    drafts.put(f"Job {number}.whole.row0.place", "register, gauged")
+    drafts.put(f"Job {number}.whole.row0.place", "register (depth gauge)")
     open_here(number)
     kept = open_job()
     assert kept is not None

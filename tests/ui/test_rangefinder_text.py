@@ -27,7 +27,7 @@ def test_the_command_line_says_what_to_turn(
     said = text(tmp_path, capsys)
     parts = (
         "Coupled rangefinder When the two images meet the lens is",
-        "What to turn next - ",
+        "Next - ",
         "What is to change - Zero:",
         "Rounds so far - As found: far",
         "Round 1, infinity adjuster 1/4 turn clockwise: far",
@@ -45,7 +45,7 @@ def test_without_readings_it_says_what_the_base_can_tell(
     """A rangefinder that was not read yet is still told where to be set and what it can tell."""
     said = text(tmp_path, capsys, pairs=None, rounds=None)
     assert "Where to set near" in said
-    assert "What to turn next" not in said
+    assert "Next" not in said
 
 
 def register(measured: str) -> dict[str, str]:
@@ -60,7 +60,7 @@ def test_a_lens_that_is_out_is_put_right_first(
     # 45.61 − 45.46 = 0.15 mm, U = 1.96 × 0.01/√3.
     said = text(tmp_path, capsys, register("45.61 mm"))
     first = "The lens itself was read 0.150 mm ± 0.011 mm too far out at infinity, outside its"
-    assert said.index(first) < said.index("What to turn next")
+    assert said.index(first) < said.index("Next")
     assert "Put the lens scale right first: what it is out by counts here" in said
 
 

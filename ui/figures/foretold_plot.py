@@ -17,7 +17,7 @@ _WIDTH, _LEFT, _RIGHT = 440.0, 156.0, 12.0
 _TOP, _ROW, _FOOT = 26.0, 24.0, 40.0
 # The scale is the smallest round one that holds every reading.
 _ROUND = (1.0, 2.0, 5.0)
-_LEGEND = "○ read, ends 95 % · ◇ as the causes make it · shaded: tolerance"
+_LEGEND = "○ read, ends 95 % · ◇ expected · shaded: tolerance"
 
 
 def foretold_plot(found: Diagnosis) -> str:
@@ -47,7 +47,7 @@ def _said(found: Diagnosis, told: Sequence[float]) -> str:
     """What the picture shows, for who cannot see it."""
     rows = zip(found.seen.readings, found.seen.errors, told, strict=True)
     return "; ".join(
-        f"{placed_words(reading)} read {said_offset(error.value)}, foretold {said_offset(other)}"
+        f"{placed_words(reading)} read {said_offset(error.value)}, expected {said_offset(other)}"
         for reading, error, other in rows
     )
 

@@ -53,7 +53,7 @@ def _entered() -> tuple[dict[str, Any], list[str]]:
 
 
 def _answered(parts: dict[str, Any], problems: list[str]) -> Correction | None:
-    """Show the answer, or what it waits for; the correction if there is one."""
+    """Show the answer, or what is still needed; the correction if there is one."""
     solution = solved(parts, problems)
     if solution is None:
         return None

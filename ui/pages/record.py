@@ -116,7 +116,7 @@ def _offer_saving(record: RecordDraft, is_blocked: bool, refusals: list[str]) ->
         disabled=not count or is_blocked or bool(refusals),
     )  # fmt: skip
     if count:
-        row.button("Drop what is not saved", key="drop", on_click=record.drop)
+        row.button("Discard changes", key="drop", on_click=record.drop)
     else:
         row.button("Undo", key="undo", on_click=record.undo, disabled=not kept.can_undo)
         row.button("Redo", key="redo", on_click=record.redo, disabled=not kept.can_redo)
@@ -126,14 +126,14 @@ def _offer_saving(record: RecordDraft, is_blocked: bool, refusals: list[str]) ->
 
 
 def _tell(record: RecordDraft) -> None:
-    """The record so far, what its readings ask for, the sheets, and what earlier jobs taught."""
+    """The record so far, its plan, the sheets, and what earlier jobs taught."""
     job = found([], lambda: record.job)
     if job is None:
         return
     report = found([], partial(report_of, job))
     if report is not None:
         st.html(record_panel.record_html(report))
-    _fold("What the readings ask for", "plan", lambda: _show_plan(record, job))
+    _fold("Plan", "plan", lambda: _show_plan(record, job))
     if report is not None:
         offer_sheets(record)
     _fold("Earlier jobs on this kind of camera", "learned", lambda: _show_learned(record))

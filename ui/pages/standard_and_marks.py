@@ -157,7 +157,7 @@ def _show_solved(
     camera: dict[str, Any],
     problems: list[str],
 ) -> None:
-    """Work the job out and show its answer, or what it waits for."""
+    """Work the job out and show its answer, or what is still needed."""
     solution = solved({"camera": camera} | more, [*amiss, *problems])
     if solution is None:
         return

@@ -62,7 +62,7 @@ def _answered(solution: Solution, whole: WholeCamera) -> None:
 def _explain(whole: WholeCamera) -> None:
     """Other ways, a fault moved, the readings' figures, what is supposed: made while unfolded."""
     if whole.plan.alternatives:
-        ways = st.expander("Another way, and its price", key="ways", on_change="rerun")
+        ways = st.expander("Alternatives, and their price", key="ways", on_change="rerun")
         if ways.open:
             ways.html(panel.ways_html(whole.plan))
     moved = st.expander("What if …", key="what_if", on_change="rerun")
@@ -72,7 +72,7 @@ def _explain(whole: WholeCamera) -> None:
     read = st.expander("What each reading shows", key="shows", on_change="rerun")
     if read.open:
         read.html(panel.read_html(whole))
-    supposed = st.expander("What is supposed", key="supposed", on_change="rerun")
+    supposed = st.expander("Assumptions", key="supposed", on_change="rerun")
     if supposed.open:
         supposed.html(panel.supposed_html(whole.diagnosis))
 

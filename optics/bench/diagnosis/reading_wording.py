@@ -42,7 +42,7 @@ def read_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     rows = zip(seen.readings, seen.errors, diagnosis.foretold, strict=True)
     return tuple(
         f"{begun(placed_words(reading))}: {said_offset(error.value)}, "
-        f"{said_half_width(error.expanded)} at 95 %; the causes would make it "
+        f"{said_half_width(error.expanded)} at 95 %; expected "
         f"{said_offset(float(told))}."
         for reading, error, told in rows
     )

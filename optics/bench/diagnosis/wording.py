@@ -81,14 +81,14 @@ def headline_parts(diagnosis: Diagnosis) -> tuple[str, str]:
     """The headline's lead with its probability, and what it leads up to.
 
     Two readings that contradict each other come before any cause; causes that the readings are
-    too faint to tell are not named, and the probability is that of what is named.
+    too coarse to tell are not named, and the probability is that of what is named.
     """
     if diagnosis.contradictions:
         worst = diagnosis.contradictions[0]
         return "Before any cause is looked for:", _contradicting(diagnosis, worst)
     causes = [c for c in Cause if c in diagnosis.named]
     lead = f"Most probable ({percent(diagnosis.named_probability)}):"
-    more = "; what is left over is too faint to name" if _is_more(diagnosis) else ""
+    more = "; what is left over is too small to see" if _is_more(diagnosis) else ""
     if not causes:
         return lead, f"the readings show nothing wrong beyond their own scatter{more}"
     return lead, joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes) + more
@@ -167,9 +167,9 @@ def evidence(diagnosis: Diagnosis, cause: Cause) -> str:
 
 
 def _nothing_said(diagnosis: Diagnosis, cause: Cause) -> str:
-    """No single reading tells: because it is too faint, or because only all together do."""
+    """No single reading tells: because it is too small, or because only all together do."""
     if cause in diagnosis.faint:
-        return "Too faint for these readings."
+        return "Too small to see with these readings."
     if cause in diagnosis.leading.causes:
         return "No single reading shows it, only all together."
     return "Nothing speaks for it."
@@ -231,7 +231,7 @@ def _open_causes(diagnosis: Diagnosis) -> list[str]:
     ]
     faint = [CAUSE_WORDS[c] for c in diagnosis.determination.faint]
     if faint:
-        found.append(f"Too faint for these readings: {joined(faint)}.")
+        found.append(f"Too small to see with these readings: {joined(faint)}.")
     return found
 
 

@@ -6,11 +6,10 @@ from dataclasses import dataclass, field, replace
 
 from optics.bench.remedies import Workshop
 from optics.bench.shims import DIGITS, Leaves
+from optics.bench.standard.places import place_name
 from optics.errors import OutOfRange
 
-CORNERS = {
-    "upper right": (1, 1), "upper left": (-1, 1), "lower left": (-1, -1), "lower right": (1, -1),
-}  # fmt: skip
+CORNERS = {place_name(x, y): (x, y) for x, y in ((1, 1), (-1, 1), (-1, -1), (1, -1))}
 """Each corner's side and height, seen from the front; the standard's screws stand there."""
 
 

@@ -13,6 +13,7 @@ from optics.bench.diagnosis.wording import (
 )
 from optics.bench.plan.planning import Alternative, Plan, Step
 from optics.bench.plan.state import Expected
+from optics.bench.standard.places import place_name
 from optics.bench.uncertainty import LEVEL
 from optics.bench.verdict import Verdict, judge
 from optics.bench.wording import said_half_width, said_offset
@@ -34,8 +35,7 @@ def duty_words(duty: Duty) -> str:
     if duty.spot is Spot.COINCIDENCE:
         return f"the rangefinder at {format_distance(duty.distance)}"
     if duty.place != (0.0, 0.0):
-        x, y = duty.place
-        return f"the {'upper' if y > 0 else 'lower'} {'right' if x > 0 else 'left'} corner"
+        return f"the {place_name(*duty.place)} corner"
     return f"the {duty.words}"
 
 

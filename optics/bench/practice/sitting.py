@@ -6,7 +6,7 @@ misses of the hand again, for the chance of each action hangs on its number alon
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TypeAlias
 
@@ -54,10 +54,11 @@ class Read:
 
 @dataclass(frozen=True)
 class Adjust:
-    """A control set by a signed amount, in its own unit."""
+    """A control set by a signed amount, in its own unit; `typed` is its size as it was typed."""
 
     control: str
     amount: float
+    typed: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,14 @@ from optics.errors import Unreadable
 TITLE = "Shimwright practice sitting, version 1"
 _HEAD = ("camera", "level", "seed")
 _NUMBER = r"(\d+(?:\.\d+)?)"
+# Whole, mixed or decimal, as people write turns.
+_TURNS = r"(?:\d+\.\d+|\d+(?: \d+)?(?:/\d+)?)"
+# Amounts are kept to so much; what lies nearer to a fraction is that fraction.
+_LAST_DIGIT = 1e-6
 _FINISH = "finish"
+# Sittings written before every page said top and bottom, which are read all the same.
+_OLDER_CORNER = re.compile(r"\b(upper|lower)(?= (?:left|right)\b)")
+_CORNER = {"upper": "top", "lower": "bottom"}
 
 
 def write_sitting(sitting: Sitting) -> str:
@@ -33,8 +40,8 @@ def action_line(sitting: Sitting, action: Action) -> str:
             return f"read {name}"
         case Read(name, float() | int() as judged):
             return f"judge {name} at {said_moved(sitting.stand, name, judged)}"
-        case Adjust(name, amount):
-            return f"{name} {said_amount(sitting.controls[name], amount)}"
+        case Adjust(name, amount, typed):
+            return f"{name} {said_amount(sitting.controls[name], amount, typed)}"
         case _:
             return _FINISH
 
@@ -63,19 +70,25 @@ def ways_of(stand: Stand, offered: Offered) -> tuple[str, str]:
     return str(focusing.extends), str(Turn(focusing.extends).opposite)
 
 
-def said_amount(control: Control, amount: float) -> str:
-    """A control's amount with its unit and way: 4.5° clockwise, 1/8 turn clockwise."""
+def said_amount(control: Control, amount: float, typed: str = "") -> str:
+    """A control's amount with its unit and way: 4.5° clockwise, 1/8 turn clockwise.
+
+    A turn stays as it was `typed`, 0.21 or 1/8, where it was typed in turns.
+    """
     way = control.ways[0] if amount > 0 else control.ways[1]
     size = abs(amount)
     if control.unit == "turns":
-        return f"{_turns(size)} turn{'s' if size > 1 else ''} {way}"
+        return f"{typed or _turns(size)} turn{'s' if size > 1 else ''} {way}"
     if control.unit == "starts":
         return f"{_plain(size)} start{'s' if size > 1 else ''} {way}"
     return f"{_plain(size)}{'' if control.unit == '°' else ' '}{control.unit} {way}"
 
 
 def _turns(size: float) -> str:
-    whole, part = divmod(Fraction(size).limit_denominator(64), 1)
+    exact = Fraction(size).limit_denominator(64)
+    if not math.isclose(exact, size, abs_tol=_LAST_DIGIT):
+        return _plain(size)
+    whole, part = divmod(exact, 1)
     return " ".join(str(x) for x in (whole, part) if x) or "0"
 
 
@@ -85,6 +98,8 @@ def _plain(size: float) -> str:
 
 def read_sitting(text: str, shelf: Mapping[str, Stand]) -> Sitting:
     """The sitting that a text tells; empty lines and lines beginning with # are passed over.
+
+    A corner that an earlier text calls upper or lower is the top or bottom one.
 
     Errors: Unreadable with the line's number, for a line that is none of the bench's.
     """
@@ -131,6 +146,7 @@ def _unread(line: tuple[int, str], why: str) -> Unreadable:
 
 
 def _action(sitting: Sitting, number: int, line: str) -> Action:
+    line = _OLDER_CORNER.sub(lambda found: _CORNER[found[1]], line)
     if line == _FINISH:
         return Finish()
     if line.startswith("read "):
@@ -145,9 +161,10 @@ def _action(sitting: Sitting, number: int, line: str) -> Action:
                 return Read(offered.name, amount)
     for control in sitting.controls.values():
         if line.startswith(control.name + " "):
-            found = _amount(control, line.removeprefix(control.name + " "))
+            said = line.removeprefix(control.name + " ")
+            found = _amount(control, said)
             if found is not None:
-                return Adjust(control.name, found)
+                return Adjust(control.name, found, size_typed(control, said))
     raise _unread((number, line), f"write it as in “{_example(sitting)}”")
 
 
@@ -175,11 +192,16 @@ def _moved(stand: Stand, offered: Offered, said: str) -> float | None:
     return next((a for a in amounts if said_moved(stand, offered.name, a) == said), None)
 
 
+def size_typed(control: Control, said: str) -> str:
+    """The figure as it stands in the text, where that is a number of turns; else nothing."""
+    found = re.match(rf"{_TURNS}(?= turns?\b)", said) if control.unit == "turns" else None
+    return found[0] if found else ""
+
+
 def _amount(control: Control, said: str) -> float | None:
     plus, minus = (re.escape(way) for way in control.ways)
     unit = {"°": "°", "turns": " turns?", "starts": " starts?"}.get(control.unit, " mm")
-    number = r"(\d+(?: \d+)?(?:/\d+)?|\d+\.\d+)"
-    found = re.fullmatch(rf"{number}{unit} (?:({plus})|({minus}))", said)
+    found = re.fullmatch(rf"({_TURNS}){unit} (?:({plus})|({minus}))", said)
     if found is None:
         return None
     try:

@@ -88,9 +88,9 @@ def done_words(sitting: Sitting, entry: Entry) -> str:
             moved = sitting.stand.offered[name].moved
             assert moved is not None
             return f"Judged: {name}, {MOVED_WORDS[moved]} {said_moved(sitting.stand, name, judged)}"
-        case Adjust(name, amount):
+        case Adjust(name, amount, typed):
             control = sitting.controls[name]
-            return f"{name[:1].upper() + name[1:]} {said_amount(control, amount)}"
+            return f"{name[:1].upper() + name[1:]} {said_amount(control, amount, typed)}"
         case _:
             return "Work laid down"
 

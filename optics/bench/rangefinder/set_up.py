@@ -27,13 +27,14 @@ class Round:
     """Turns of the two adjusters (plus clockwise), then the lens scale read at both targets.
 
     `far` and `near` are distances on the scale (mm) at which the images of the far and of the
-    near target meet.
+    near target meet. `typed` are the two turns in words as they were typed, if they were.
     """
 
     zero: float
     gain: float
     far: Estimate
     near: Estimate
+    typed: tuple[str, str] = ("", "")
 
 
 @dataclass(frozen=True)

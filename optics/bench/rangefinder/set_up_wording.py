@@ -93,10 +93,12 @@ def said_round(found: SetUp, one: Round) -> str:
     """What was turned in a round."""
     rangefinder = found.bench.rangefinder
     said = [
-        f"{adjuster.name} {wording.said_turn(turns)}"
-        for adjuster, turns in (
-            (rangefinder.zero_adjuster, one.zero),
-            (rangefinder.gain_adjuster, one.gain),
+        f"{adjuster.name} {typed or wording.said_turn(turns)}"
+        for adjuster, turns, typed in zip(
+            (rangefinder.zero_adjuster, rangefinder.gain_adjuster),
+            (one.zero, one.gain),
+            one.typed,
+            strict=True,
         )
         if turns
     ]

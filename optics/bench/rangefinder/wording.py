@@ -181,7 +181,7 @@ def _step_lines(step: Step, rangefinder: Rangefinder) -> tuple[str, ...]:
         lines.append(
             f"Then, unless the new reading says otherwise, turn {turned[1]} and read again."
         )
-    lines.append(f"Foretold: {_said_state(step.foretold)}.")
+    lines.append(f"Expected: {_said_state(step.foretold)}.")
     if step.is_limited:
         lines.append("More is wanted, but no more has been tried yet: go by steps.")
     if step.finding:

@@ -16,6 +16,8 @@ FRAME = size("picture on the film")
     [
         ("top left", -30, 25),
         ("Right  Bottom", 30, -25),
+        ("upper left", -30, 25),
+        ("lower right", 30, -25),
         ("top", 0, 25),
         ("centre", 0, 0),
         ("−30, 25", -30, 25),
@@ -29,9 +31,17 @@ def test_place_is_a_corner_or_two_figures(text: str, x: float, y: float) -> None
     assert read_place(text).within((60, 50)) == pytest.approx((x, y))
 
 
+@pytest.mark.parametrize("older", ["upper right", "Upper  Right"])
+def test_an_older_word_for_a_corner_is_echoed_in_the_one_word(older: str) -> None:
+    """Whoever writes upper right, as older job files may, is told that it is the top right."""
+    assert read_place(older).echo == "top right"
+    assert read_place(older).text == older
+
+
 @pytest.mark.parametrize(
     "text",
     [
+        "upper top",
         "1,5",
         "−0.05",
         "topleft",

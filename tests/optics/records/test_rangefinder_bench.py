@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from optics.bench.rangefinder import set_up_wording
 from optics.bench.rangefinder.acuity import TRAINED, WORKING
 from optics.bench.rangefinder.model import (
     Compensator,
@@ -53,6 +54,22 @@ def test_readings_and_rounds_reach_the_bench() -> None:
     assert (one.zero, one.gain) == (0.25, -0.125)
     assert one.near.value == pytest.approx(996.5, rel=1e-5)
     assert found.bench.rangefinder.gain_adjuster.is_eccentric
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("0.21 turn", "0.21 turn clockwise"),
+        ("−0,2", "0.2 turn counter-clockwise"),
+        ("1/3 cw", "1/3 turn clockwise"),
+        ("75.6°", "75.6° clockwise"),
+    ],
+)
+def test_a_turn_that_was_done_is_told_as_it_was_typed(typed: str, said: str) -> None:
+    """The round's line says 0.21 turn of what was typed so, and makes no sixty-fourths of it."""
+    found = solved(rounds=[ROUND | {"infinity_turned": typed}]).set_up
+    assert found is not None
+    assert set_up_wording.said_round(found, found.rounds[0]) == f"infinity adjuster {said}"
 
 
 @pytest.mark.parametrize(

@@ -99,7 +99,7 @@ def test_the_certificate_tells_everything(case: str, read_back: ReadBack) -> Non
 @pytest.mark.parametrize(
     ("measured", "limit", "says"),
     [
-        ("28.81", "0.005 mm", "Lens focus as left: inside tolerance"),
+        ("28.81", "0.005 mm", "Lens focus as left: inside tolerance (register alone)"),
         ("28.90", "0.005 mm", "Lens focus as left: outside tolerance"),
         ("28.839", "0.005 mm", "Lens focus as left: too close to the tolerance to tell"),
     ],

@@ -3,7 +3,7 @@
 import pytest
 
 from optics.errors import Unreadable
-from optics.units import read_turns
+from optics.units import read_angle, read_turns
 
 UNDERSTOOD = [
     ("1/8", 0.125, "↻ 1/8 turn clockwise"),
@@ -37,3 +37,9 @@ def test_what_has_no_single_meaning_is_refused(text: str) -> None:
     with pytest.raises(Unreadable) as refusal:
         read_turns(text, words="turn of the near adjuster")
     assert str(refusal.value).startswith("The turn of the near adjuster")
+
+
+@pytest.mark.parametrize("typed", ["0.21 turn", "1/8 turn", "1 1/2 turns", "75.6°"])
+def test_a_field_in_turns_echoes_them_as_typed(typed: str) -> None:
+    """Where a field is in turns, 0.21 turn is not said to be 75.6° first."""
+    assert read_angle(typed, unit="turn").echo == typed

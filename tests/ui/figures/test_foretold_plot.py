@@ -33,7 +33,7 @@ def test_every_reading_is_drawn_and_said() -> None:
     picture = foretold_plot(found(Faults(seat=0.08)))
     shapes = [one.tag.rpartition("}")[2] for one in strokes(picture).iter()]
     assert shapes.count("circle") == shapes.count("polygon") == len(FULL_ROUND)
-    assert "the gauge read 0.080 mm too far out, foretold 0.080 mm too far out" in picture
+    assert "the gauge read 0.080 mm too far out, expected 0.080 mm too far out" in picture
     assert "the gauge, top right read" in picture
 
 

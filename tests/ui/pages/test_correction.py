@@ -89,7 +89,7 @@ def test_answer_waits_and_says_why(text: str, why: str, page: AppTest) -> None:
     """Unreadable, missing and impossible figures take the answer away and say what to do."""
     page.text_input(key=SHARP_AT).set_value(text).run()
     markup = shown(page)
-    assert "The answer waits" in markup
+    assert "Still needed" in markup
     assert why in markup
     assert "too far out" not in markup
     assert page.text_input(key=SHARP_AT).value == text

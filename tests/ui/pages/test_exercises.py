@@ -102,7 +102,7 @@ def test_a_changed_answer_loses_its_mark(page: AppTest) -> None:
 def test_a_seed_too_long_is_waited_for(page: AppTest) -> None:
     """A seed of more than forty characters is refused and the question waits."""
     page.text_input("exercises.seed").set_value("x" * 41).run()
-    assert "The answer waits" in shown(page)
+    assert "Still needed" in shown(page)
 
 
 @pytest.mark.parametrize("title", list(POSTERS))

@@ -54,9 +54,9 @@ def test_every_example_tells_its_case(camera: str, causes: list[str]) -> None:
 def test_the_screws_say_which_turn_and_what_plus_means() -> None:
     """With a figure typed in, both labels still say clockwise, and the page what plus means."""
     page = opened(OSTRIN.name)
-    labels = [field.label for field in page.text_input if "screw, " in field.label]
+    labels = [field.label for field in page.text_input if "screw: " in field.label]
     assert labels == [
-        "∞ screw, a turn clockwise adds, mm", "Near screw, a turn clockwise adds, mm",
+        "∞ screw: effect of one clockwise turn, mm", "Near screw: effect of one clockwise turn, mm",
     ]  # fmt: skip
     assert "Plus: the images then meet with the lens farther out" in shown(page)
 
@@ -70,9 +70,9 @@ def test_folded_parts_are_not_made() -> None:
     """What-if, lists and text wait until they are unfolded, so that no key waits for them."""
     page = opened(CORVANE.name)
     assert len(page.code) == 0
-    assert "it would become" not in shown(page)
+    assert "expected then" not in shown(page)
     page.session_state["what_if"] = True
-    assert "it would become" in shown(page.run())
+    assert "expected then" in shown(page.run())
 
 
 def test_text_is_what_the_rows_say() -> None:

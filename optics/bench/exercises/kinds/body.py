@@ -12,6 +12,7 @@ from optics.bench.exercises.kinds.making import (
     worked,
 )
 from optics.bench.exercises.slips import Slip
+from optics.bench.standard.places import place_name
 from optics.bench.uncertainty import Estimate, exact
 from optics.theory import gate, standard
 
@@ -40,12 +41,11 @@ def corner(draw: Draw, level: Level) -> Task:
     }
     found = step(formula, place_across=place, place_up=half_y, **given)
     also = f" and {mm(up, 2)} farther out at the top over the same" if up else ""
-    spot = "right" if place > 0 else "left"
     question = (
         f"Gauged over {across:g} mm, a standard stands {mm(abs(high), 2)} farther from the film on "
         f"the {side} (seen from the front){also}; in the middle it is right. How far is a distant "
-        f"subject out of focus in the upper {spot} corner, {half_x:g} mm across and {half_y:g} mm "
-        "up from the middle?"
+        f"subject out of focus in the {place_name(place, half_y)} corner, {half_x:g} mm across and "
+        f"{half_y:g} mm up from the middle?"
     )
     slopes = [
         Working(

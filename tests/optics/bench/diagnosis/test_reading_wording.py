@@ -63,7 +63,7 @@ def test_what_was_read_stands_beside_what_is_foretold() -> None:
     """Each line says place, error and scatter, and what the causes would make of it."""
     seen = all_shown(HELICOID, Faults(seat=-0.08), (GAUGE, NEAR))
     gauge, near = read_lines(diagnose(HELICOID, seen))
-    assert gauge.startswith("The gauge: 0.080 mm too far in, ± 0.012 mm at 95 %; the causes would")
+    assert gauge.startswith("The gauge: 0.080 mm too far in, ± 0.012 mm at 95 %; expected 0.080")
     assert near.startswith("The 1.5 m mark: 0.080 mm too far in")
 
 

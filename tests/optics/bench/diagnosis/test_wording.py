@@ -93,14 +93,14 @@ def with_a_faint_cause() -> Diagnosis:
 
 
 def test_the_headline_names_no_cause_that_is_too_faint() -> None:
-    """What the page calls too faint is not in its headline, which says that something is left."""
+    """What the page calls too small to see is not in its headline, which says there is more."""
     found = with_a_faint_cause()
     assert Cause.FOCAL in found.leading.causes
     said = headline(found)
     assert "focal length" not in said
-    assert said.endswith("; what is left over is too faint to name.")
+    assert said.endswith("; what is left over is too small to see.")
     lines = open_lines(found)
-    assert any(line.startswith("Too faint for these readings:") for line in lines)
+    assert any(line.startswith("Too small to see with these readings:") for line in lines)
     assert any(line.startswith("It cannot be said whether it is also the focal") for line in lines)
 
 

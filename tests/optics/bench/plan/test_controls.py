@@ -59,7 +59,7 @@ def test_the_standard_is_shimmed_at_its_low_screws() -> None:
     """A standard leaning back 0.001 to the right wants 0.05 mm under both right-hand screws."""
     # By hand: screws 25 mm either side, 0.001·50 mm; the middle rises by half of that.
     done = made(Cause.TILT, HELICOID, tilt_x=0.001, tilt_y=0.0)
-    assert "0.05 mm at the upper right, 0.05 mm at the lower right" in done.instruction
+    assert "0.05 mm at the top right, 0.05 mm at the bottom right" in done.instruction
     assert done.changes["tilt_x"].value == pytest.approx(0.001)
     assert done.changes["seat"].value == pytest.approx(0.025)
 

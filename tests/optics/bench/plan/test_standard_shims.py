@@ -39,7 +39,7 @@ def test_a_pack_of_several_leaves_names_them() -> None:
     """A lean of 0.003 to the right, 0.15 mm at 50 mm, takes 0.1 and 0.05 mm on the right."""
     done = squared(0.003, 0.0, COARSE)
     assert isinstance(done, Adjustment)
-    assert "0.15 mm at the upper right (0.1 + 0.05), 0.15 mm at the lower right" in done.instruction
+    assert "0.15 mm at the top right (0.1 + 0.05), 0.15 mm at the bottom right" in done.instruction
     assert done.changes["tilt_x"].value == pytest.approx(0.003)
 
 
@@ -61,7 +61,7 @@ def test_without_a_drawer_the_leaves_are_said_in_hundredths() -> None:
     """Where nobody said what leaves there are, the thickness itself is asked for."""
     done = squared(0.0008, 0.0, ())
     assert isinstance(done, Adjustment)
-    assert "0.04 mm at the upper right, 0.04 mm at the lower right" in done.instruction
+    assert "0.04 mm at the top right, 0.04 mm at the bottom right" in done.instruction
 
 
 def test_a_leaf_is_not_used_twice() -> None:

@@ -78,7 +78,7 @@ def test_a_control_does_what_hands_do_that_follow_the_words(
 @pytest.mark.parametrize("stand", STANDS, ids=lambda s: s.camera.name)
 def test_leaves_under_the_standard_tilt_it_as_hands_would(stand: Stand) -> None:
     """Leaves at two corners set one after the other do what the words do together."""
-    words = "0.10 mm at the upper right, 0.04 mm at the lower left"
+    words = "0.10 mm at the top right, 0.04 mm at the bottom left"
     both = Adjustment(
         Cause.TILT, "", f"Put shims under the standard's screws: {words}, seen from the front.",
         {}, (), "",
@@ -86,7 +86,7 @@ def test_leaves_under_the_standard_tilt_it_as_hands_would(stand: Stand) -> None:
     before = state_of(stand, Faults())
     followed = Hands(Steady()).carry_out(before.practice, both)  # type: ignore[arg-type]
     after = before
-    for corner, leaf in (("upper right", 0.10), ("lower left", 0.04)):
+    for corner, leaf in (("top right", 0.10), ("bottom left", 0.04)):
         after = controls(stand)[f"shim the standard, {corner} screw,"].done(after, leaf, 0.0)
     assert after.practice.hidden.vector == pytest.approx(followed.hidden.vector, abs=1e-12)
 

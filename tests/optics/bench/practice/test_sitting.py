@@ -156,7 +156,7 @@ def test_shims_that_were_added_can_come_out_again() -> None:
     with pytest.raises(OutOfRange, match=r"got 0\.10 mm of 0\.00 mm"):
         added.then(Adjust("shim the lens seat", -0.1)).entries  # noqa: B018
     with pytest.raises(OutOfRange):
-        sitting(Adjust("shim the standard, upper left screw,", -0.05)).entries  # noqa: B018
+        sitting(Adjust("shim the standard, top left screw,", -0.05)).entries  # noqa: B018
 
 
 def test_eye_limit_in_the_finder_is_what_its_base_makes_of_the_eye() -> None:

@@ -15,13 +15,13 @@ from tests.optics.bench.practice.stands import OSTRIN, STANDS, sitting
 HEAD = "Shimwright practice sitting, version 1\ncamera: Ostrin 35\nlevel: 2\nseed: 41\n"
 SAID = """\
 read register
-read register, upper right
+read register, top right
 judge infinity stop at 0 mm
 judge infinity stop at 1.25 mm outwards
 judge 3 m mark at 4.5° counter-clockwise
 judge rangefinder at 1.2 m at 40.04° from ∞
 move the film 0.05 mm nearer the lens
-shim the standard, lower left screw, 0.1 mm thicker
+shim the standard, bottom left screw, 0.1 mm thicker
 enter the thread 2 starts clockwise
 shim the lens seat 0.05 mm thinner
 turn the barrel 2.3° clockwise
@@ -41,6 +41,31 @@ def test_the_text_is_what_it_always_was() -> None:
     assert done.actions[8] == Adjust("enter the thread", 2.0)
     assert done.actions[13] == Adjust("turn the near screw", 1.125)
     assert write_sitting(done) == HEAD + SAID
+
+
+def test_a_sitting_that_says_upper_and_lower_is_read_and_written_top_and_bottom() -> None:
+    """A text kept from before, with the older words for a corner, is the same sitting."""
+    older = SAID.replace("top right", "upper right").replace("bottom left", "lower left")
+    assert older != SAID
+    assert read_sitting(HEAD + older, SHELF) == read_sitting(HEAD + SAID, SHELF)
+    assert write_sitting(read_sitting(HEAD + older, SHELF)) == HEAD + SAID
+
+
+@pytest.mark.parametrize("size", ["0.21", "0.2", "0.25", "1/3", "1 1/2", "7/32", "2.625", "3"])
+def test_a_turn_stays_as_it_was_typed(size: str) -> None:
+    """Two tenths of a turn do not become a fifth, and 0.21 turn not four nineteenths."""
+    line = (
+        f"turn the near screw {size} turn{'s' * (size[0] in '123' and size != '1/3')} clockwise\n"
+    )
+    assert write_sitting(read_sitting(HEAD + line, SHELF)) == HEAD + line
+
+
+@pytest.mark.parametrize(("amount", "said"), [(0.21, "0.21"), (0.375, "3/8"), (5 / 24, "5/24")])
+def test_a_turn_that_was_never_typed_in_turns_is_the_very_amount(amount: float, said: str) -> None:
+    """A fraction is written where it is the amount, else the decimal figure, never its like."""
+    line = f"turn the near screw {said} turn clockwise\n"
+    done = sitting(Adjust("turn the near screw", amount))
+    assert write_sitting(done).endswith(line)
 
 
 @settings(max_examples=60, deadline=None)

@@ -179,7 +179,7 @@ def test_what_a_unit_does_is_stated() -> None:
     assert "the lens stands 0.200 mm farther out" in said["turn the infinity screw"]
     assert "2 % of its extension farther out" in said["turn the near screw"]
     assert "lifts the moving image by 8.0′" in said["turn the height screw"]
-    assert "a quarter of the leaf" in said["shim the standard, upper left screw,"]
+    assert "a quarter of the leaf" in said["shim the standard, top left screw,"]
     assert said["shim the lens seat"] == said["move the film"] == ""
     assert "the lens stays" in said["make the scale"]
 

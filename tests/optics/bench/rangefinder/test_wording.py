@@ -58,7 +58,7 @@ def test_a_step_names_adjuster_amount_and_way() -> None:
         "Turn the infinity adjuster 3/8 turn counter-clockwise and read far and near again.",
         "Then, unless the new reading says otherwise, turn the near adjuster 1/8 turn clockwise "
         "and read again.",
-        "Foretold: far 0.004 mm too far out, near 0.011 mm too far in.",
+        "Expected: far 0.004 mm too far out, near 0.011 mm too far in.",
     )
 
 
