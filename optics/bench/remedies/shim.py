@@ -14,6 +14,7 @@ from optics.units import format_length
 
 KIND = "shim"
 TITLE = "Shim under the lens seat"
+IF_FITTED = "if that much is fitted"
 # Sums of leaves (mm) that differ by less are one thickness.
 _ROUNDING = 1e-6
 
@@ -62,9 +63,10 @@ def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted
             "shims can make up: check the shims fitted now."
         )
     if target < (-camera.allowed_error if fitted.count else 0.0):
+        have = f"only {_fine(fitted.thickness)} is" if fitted.count else "no shim is"
         return (
-            f"{_fine(-wanted)} would have to come out and only {_fine(fitted.thickness)} is "
-            "fitted; the seat itself is not to be cut, so use another remedy."
+            f"{_fine(-wanted)} would have to come out and {have} fitted; the seat itself is not "
+            "to be cut, so use another remedy."
         )
     if target > at_hand.thickness + camera.allowed_error:
         held = _fine(at_hand.thickness - fitted.thickness)
@@ -126,19 +128,22 @@ def _thinned(camera: Camera, error: Estimate) -> Offer:
     return Remedy(
         kind=KIND,
         title=TITLE,
-        instruction=f"Remove {format_length(amount)} of shim from under the lens seat.",
+        instruction=f"Remove {format_length(amount)} of shim from under the lens seat, only "
+        f"{IF_FITTED}.",
         camera=camera,
         error=error,
         change=within(-amount, _leaf_limit(), "shim thickness"),
         amounts=(
             ("Wanted", _said_change(-error.value)),
-            ("Remove", format_length(amount)),
+            ("Remove, if fitted", format_length(amount)),
         ),
         figures={"wanted": -error.value, "added": -amount},
         notes=(
-            "Measure the leaves that come out. If less than this is fitted, put the rest right "
-            "by another remedy; the seat itself is not to be cut.",
+            "Look what is fitted, and enter it; measure the leaves that come out. If less than "
+            "this is fitted, put the rest right by another remedy; the seat itself is not to be "
+            "cut.",
         ),
+        only_if=IF_FITTED,
     )
 
 
