@@ -8,6 +8,7 @@ from optics.bench.cautions import LOCAL_RULES, Caution
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer, Remedy
+from optics.bench.supposed import supposed_lines
 from optics.bench.uncertainty import budget
 from optics.bench.verdict import Verdict
 from ui.bench_panel import judged_html
@@ -23,8 +24,9 @@ def answer_html(correction: Correction) -> str:
     """Headline, drawing and what would be seen; a turn is drawn only where one is called for."""
     turns = map(turn_view, correction.remedies) if _is_called_for(correction) else ()
     turn = next(filter(None, turns), "")
+    supposed = "".join(f"<p>{escape(s)}</p>" for s in supposed_lines(correction.camera))
     return (
-        f'<section class="answer">{_headline(correction)}'
+        f'<section class="answer">{_headline(correction)}{supposed}'
         f'<div class="pictures">{side_view(correction)}{turn}</div>'
         f"{_sights(correction)}</section>"
     )

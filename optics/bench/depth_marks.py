@@ -63,6 +63,7 @@ def infer_confusion(camera: Camera, marks: Sequence[DepthMark]) -> ConfusionFoun
     Errors: NoAnswer for a camera without a thread; OutOfRange for marks without uncertainty.
     Limits: distant subjects; makers' scales differ in whether they use exact stops.
     """
+    camera.refuse_supposed("the depth marks of a front cell")
     angles = [mark.angle for mark in marks]
     stops = np.array([mark.f_number for mark in marks], np.float64)
     measured = np.array([angle.value for angle in angles])

@@ -27,7 +27,9 @@ def said_camera(camera: Camera) -> str:
         starts = f"{focusing.starts} start{'s' if focusing.starts > 1 else ''}"
         parts += [f"helicoid, lead {_trim(focusing.lead)}, {starts}"]
     elif isinstance(focusing, FrontCell):
-        parts += [f"front cell {_trim(focusing.group_focal_length)}, lead {_trim(focusing.lead)}"]
+        about = "about " if focusing.group_limit else ""
+        group = f"front cell {about}{_trim(focusing.group_focal_length)}"
+        parts += [f"{group}, lead {_trim(focusing.lead)}"]
     else:
         parts += ["lens on a bed or struts"]
     if isinstance(focusing, Helicoid | FrontCell):

@@ -8,6 +8,7 @@ from optics.bench import wording
 from optics.bench.correction import Correction, Sight, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import Offer, Remedy
+from optics.bench.supposed import supposed_lines
 from optics.records.bench_results import (
     BudgetOut,
     GateOut,
@@ -105,6 +106,10 @@ class ResultDocument(Out):
     allowed_error: float
     depth_of_focus: float
     answers: tuple[AnswerOut, ...]
+    supposed: Annotated[
+        tuple[str, ...],
+        Field(description="what was taken for figures that were not told, and what that costs"),
+    ] = ()
     scale: Annotated[ScaleOut | None, Field(description="null where no scale was measured")] = None
     standard: Annotated[StandardOut | None, _IF_MEASURED] = None
     gate: Annotated[GateOut | None, _IF_MEASURED] = None
@@ -127,6 +132,7 @@ def result_of(solution: Solution) -> ResultDocument:
         allowed_error=camera.allowed_error,
         depth_of_focus=camera.depth_of_focus,
         answers=tuple(_answer(a) for a in solution.answers),
+        supposed=supposed_lines(camera),
         scale=scale_out(solution),
         standard=standard_out(solution.standard),
         gate=gate_out(solution.gate, camera.allowed_error),
