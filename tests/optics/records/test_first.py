@@ -10,7 +10,8 @@ from optics.records.files import read_job, write_job
 from optics.records.first import FirstResult, FirstSolution, answered, first_result_of
 from optics.records.job import JobDocument
 from optics.records.report import report_of
-from optics.records.solve import solve
+from optics.records.result import result_of
+from optics.records.solve import Solution, solve
 from optics.records.to_bench import camera_of
 from tests.optics.records.jobs import HELICOID, READINGS, job
 
@@ -34,7 +35,9 @@ def result(*readings: dict[str, Any]) -> FirstResult:
 def test_a_camera_told_in_full_is_solved_as_ever() -> None:
     """Nothing changes for a job whose camera has its figures."""
     whole = JobDocument.model_validate(job(HELICOID, READINGS[0]))
-    assert answered(whole) == solve(whole)
+    found = answered(whole)
+    assert isinstance(found, Solution)
+    assert result_of(found) == result_of(solve(whole))
 
 
 def test_the_first_answer_is_documented_json() -> None:

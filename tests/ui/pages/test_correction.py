@@ -98,7 +98,7 @@ def test_answer_waits_and_says_why(text: str, why: str, page: AppTest) -> None:
 
 
 def test_a_turn_alone_is_answered_on_a_blank_camera(page: AppTest) -> None:
-    """With nothing told but a turn of 40° the page says how far to turn back, and what is needed."""
+    """With nothing told but a turn of 40° the page says how far back, and what is needed."""
     page.selectbox(key="camera").set_value(OWN).run()
     page.selectbox(key=f"{OWN}.reading").set_value(RotationPart.title).run()
     page.text_input(key=f"{OWN}.rotation.turned").set_value("40").run()
