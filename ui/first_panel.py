@@ -15,17 +15,17 @@ def first_html(answer: FirstAnswer) -> str:
         f"<strong>{escape(wording.found(answer))}</strong> "
         f'<span class="unsure">{escape(wording.known(answer))}</span></p>'
         f"{judged_html(wording.judged(answer), wording.verdict_line(answer))}</section>"
-        f"{_todo(answer)}{_listed(wording.STILL_NEEDED, map(wording.wait_line, answer.waits))}"
+        f"{_to_do(answer)}{_listed(wording.STILL_NEEDED, map(wording.wait_line, answer.waits))}"
         f"{_listed('Supposed', wording.supposed_lines(answer))}"
     )
 
 
-def _todo(answer: FirstAnswer) -> str:
-    if not answer.todo:
+def _to_do(answer: FirstAnswer) -> str:
+    if not answer.to_do:
         return ""
     cards = "".join(
         f'<article class="offer"><h3>{escape(title)}</h3><p>{escape(words)}</p></article>'
-        for title, words in answer.todo
+        for title, words in answer.to_do
     )
     return f'<h2 class="small" id="what-to-do">What to do</h2><div class="offers">{cards}</div>'
 

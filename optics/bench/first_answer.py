@@ -76,7 +76,7 @@ class FirstAnswer:
 
     `sense` is None where even that is not known yet; so are `error` (mm at the film), `turn`
     (rad, of lens or cell against its ring, plus in the sense that extends) and `verdict`.
-    `todo` holds (title, instruction) in the shop's units.
+    `to_do` holds (title, instruction) in the shop's units.
     """
 
     told: Told
@@ -85,7 +85,7 @@ class FirstAnswer:
     error: Estimate | None
     turn: Estimate | None
     verdict: Verdict | None
-    todo: tuple[tuple[str, str], ...]
+    to_do: tuple[tuple[str, str], ...]
     waits: tuple[Wait, ...]
 
     @property
@@ -135,7 +135,7 @@ def first_answer(told: Told, reading: MeasuredReading, workshop: Workshop) -> Fi
         error,
         turn,
         verdict,
-        tuple(_todo(told, reading, error, turn, workshop)),
+        tuple(_to_do(told, reading, error, turn, workshop)),
         tuple(_waits(told, reading, error, turn)),
     )
 
@@ -165,7 +165,7 @@ def _turn(told: Told, reading: MeasuredReading, error: Estimate | None) -> Estim
     return None if told.lacks(needs) else turn_wanted(told.camera, focusing, error)
 
 
-def _todo(
+def _to_do(
     told: Told,
     reading: MeasuredReading,
     error: Estimate | None,

@@ -48,7 +48,7 @@ def answered(job: JobDocument) -> Solution | FirstSolution:
     return FirstSolution(job, told, answers)
 
 
-class TodoOut(Out):
+class ToDoOut(Out):
     """One thing to do, in the shop's units."""
 
     title: str
@@ -74,7 +74,7 @@ class FirstAnswerOut(Out):
     ] = None
     turn_sense: str | None = None
     verdict: str | None = None
-    todo: tuple[TodoOut, ...] = ()
+    to_do: tuple[ToDoOut, ...] = ()
     still_needed: tuple[WaitOut, ...] = ()
 
 
@@ -113,7 +113,7 @@ def _answer(answer: FirstOrParallax) -> FirstAnswerOut:
         turn=None if answer.turn is None else FigureOut.of(answer.turn),
         turn_sense=_turn_sense(answer),
         verdict=None if answer.verdict is None else wording.judged(answer),
-        todo=tuple(TodoOut(title=title, words=words) for title, words in answer.todo),
+        to_do=tuple(ToDoOut(title=title, words=words) for title, words in answer.to_do),
         still_needed=tuple(map(_wait, answer.waits)),
     )
 

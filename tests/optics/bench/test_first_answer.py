@@ -45,7 +45,7 @@ def first(reading: dict[str, Any], kind: str = "helicoid", **told: str) -> First
 
 def done(answer: FirstAnswer) -> str:
     """Everything there is to do, as one text."""
-    return " ".join(words for _, words in answer.todo)
+    return " ".join(words for _, words in answer.to_do)
 
 
 def test_a_turn_alone_says_how_far_to_turn_back() -> None:
@@ -119,14 +119,12 @@ def test_a_stated_tolerance_brings_a_verdict() -> None:
 
 
 def test_a_mark_says_which_way_before_how_far() -> None:
-    """Sharp at 18 m with the ring at infinity is too far out; how far waits for the focal length.
-
-    With it: 50²/17900 = 0.140 mm (Newton: f²/(D − 2f)).
-    """
+    """Sharp at 18 m with the ring at ∞ is too far out; how far waits for the focal length."""
     answer = first(MARKED)
     assert wording.headline(answer) == (
         "The lens is too far out, by how much is not known until the focal length is."
     )
+    # By Newton's equation f²/(D − 2f) = 50²/17900 = 0.140 mm.
     further = first(MARKED, focal_length="50 mm")
     assert further.error is not None
     assert further.error.value == pytest.approx(0.140, abs=0.0005)

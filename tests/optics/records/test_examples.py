@@ -69,12 +69,18 @@ def test_a_field_takes_its_own_example(words: str) -> None:
 def test_a_refusal_offers_the_example_of_its_field(words: str) -> None:
     """Whatever is typed in vain, what could be typed instead is of the quantity asked for."""
     typed = FIELDS[words]
-    for nonsense in ("abc", "--5", ""):
-        try:
-            typed.read(nonsense)
-        except ShimwrightError as refusal:
-            if "type for example" in str(refusal):
-                assert str(refusal).endswith(f"type for example {typed.example}."), refusal
+    refusals = (refusal_of(typed, nonsense) for nonsense in ("abc", "--5", ""))
+    offering = [said for said in refusals if "type for example" in said]
+    assert all(said.endswith(f"type for example {typed.example}.") for said in offering), offering
+
+
+def refusal_of(typed: Typed, text: str) -> str:
+    """What a field says to a text; nothing where it takes it."""
+    try:
+        typed.read(text)
+    except ShimwrightError as refusal:
+        return str(refusal)
+    return ""
 
 
 @pytest.mark.parametrize("words", [w for w, one in FIELDS.items() if one.unit == "mm"])
