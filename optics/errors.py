@@ -8,15 +8,26 @@ from typing import Any
 
 
 class ShimwrightError(ValueError):
-    """Base of all deliberate refusals; carries what was wrong as data too."""
+    """Base of all deliberate refusals; carries what was wrong as data too.
+
+    `general` is the example that a reader offers whatever it is asked to read; a field that
+    knows what is asked offers its own in its place.
+    """
 
     def __init__(
-        self, message: str, *, quantity: str = "", value: Any = None, limit: Any = None
+        self,
+        message: str,
+        *,
+        quantity: str = "",
+        value: Any = None,
+        limit: Any = None,
+        general: str = "",
     ) -> None:
         super().__init__(message)
         self.quantity = quantity
         self.value = value
         self.limit = limit
+        self.general = general
 
 
 class OutOfRange(ShimwrightError):

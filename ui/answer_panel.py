@@ -8,6 +8,7 @@ from optics.bench.cautions import LOCAL_RULES, Caution
 from optics.bench.correction import Correction, parallax_advice
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer, Remedy
+from optics.bench.supposed import supposed_lines
 from optics.bench.uncertainty import budget
 from ui.bench_panel import judged_html
 from ui.figures.focus_drawing import side_view, turn_view
@@ -22,8 +23,9 @@ def answer_html(correction: Correction) -> str:
     """Headline, drawing and what would be seen; a turn is drawn only where one is called for."""
     turns = map(turn_view, correction.remedies) if correction.calls_for_work else ()
     turn = next(filter(None, turns), "")
+    supposed = "".join(f"<p>{escape(s)}</p>" for s in supposed_lines(correction.camera))
     return (
-        f'<section class="answer">{_headline(correction)}'
+        f'<section class="answer">{_headline(correction)}{supposed}'
         f'<div class="pictures">{side_view(correction)}{turn}</div>'
         f"{_sights(correction)}</section>"
     )

@@ -7,6 +7,7 @@ import streamlit as st
 
 from optics.bench.camera import Turn
 from optics.bench.confusion import FORMATS, Format
+from optics.bench.supposed import GROUP_HINT, PLACE_HINT
 from optics.records import fields
 from optics.records.job import WorkshopPart
 from optics.records.lantern_street import CAMERAS, NEGATIVES, WORKSHOP
@@ -63,8 +64,11 @@ def choose_negative(name: str) -> Format:
     return names[choice("negative", list(names), f"{name}.negative", list(names).index(first))]
 
 
-def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:
-    """Draw the camera's fields; the camera as the job document takes it, and what is amiss."""
+def camera_form(name: str, *, needs_all: bool = True) -> tuple[dict[str, Any], list[str]]:
+    """Draw the camera's fields; the camera as the job document takes it, and what is amiss.
+
+    Where not all is needed, a field left empty is nothing amiss.
+    """
     lens, body = Form(f"{name}.lens"), Form(name)
     known = _known(name)
     called = name if is_example(name) else _its_name(name, known)
@@ -80,7 +84,9 @@ def camera_form(name: str) -> tuple[dict[str, Any], list[str]]:
         "lens": lens.part(),
         "focusing": {"kind": kind} | focusing.part(),
     }
-    return camera | body.part(), [*lens.problems, *body.problems, *focusing.problems]
+    forms = (lens, body, focusing)
+    amiss = (form.problems if needs_all else form.refusals for form in forms)
+    return camera | body.part(), [problem for problems in amiss for problem in problems]
 
 
 def _known(name: str) -> Texts:
@@ -168,11 +174,11 @@ def _cell_row(form: Form, typed: Texts) -> None:
     left, right = st.columns(2)
     with left:
         group = typed.get("group_focal_length")
-        form.ask("group_focal_length", fields.GROUP_FOCAL_LENGTH, typed=group,
-                 label="front group's focal length")  # fmt: skip
+        form.ask("group_focal_length", fields.GROUP_FOCAL_LENGTH, typed=group, optional=True,
+                 label="front group's focal length", hint=GROUP_HINT)  # fmt: skip
     with right:
         form.ask("cell_to_film", fields.CELL_TO_FILM, typed=typed.get("cell_to_film"),
-                 hint="at infinity")  # fmt: skip
+                 optional=True, hint=PLACE_HINT)  # fmt: skip
 
 
 def _finer_row(lens: Form, body: Form, known: Texts) -> None:

@@ -18,6 +18,7 @@ from optics.errors import ShimwrightError, Unreadable
 from ui.jobs_command import add_jobs
 
 REFUSED = 3
+_SCHEMAS = ("job", "result", "first")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -65,7 +66,7 @@ def _parser() -> argparse.ArgumentParser:
     solve.add_argument("--json", action="store_true", help="print every figure as JSON")
     solve.set_defaults(run=_solve)
     schema = commands.add_parser("schema", help="print the JSON schema of job or result files")
-    schema.add_argument("which", choices=("job", "result"), nargs="?", default="job")
+    schema.add_argument("which", choices=_SCHEMAS, nargs="?", default="job")
     schema.set_defaults(run=_schema)
     add_jobs(commands)
     return parser
@@ -94,12 +95,16 @@ def _passphrase() -> str:
 
 def _solve(options: argparse.Namespace) -> int:
     from optics.records.files import read_job
+    from optics.records.first import FirstSolution, answered, first_result_of
     from optics.records.result import result_of
-    from optics.records.solve import solve
+    from ui.first_text import first_text
     from ui.plain_text import solution_text
 
-    solution = solve(read_job(_contents(options.file)))
-    if options.json:
+    solution = answered(read_job(_contents(options.file)))
+    if isinstance(solution, FirstSolution):
+        as_json = first_result_of(solution).model_dump_json(indent=2)
+        print(as_json if options.json else first_text(solution))
+    elif options.json:
         print(result_of(solution).model_dump_json(indent=2))
     else:
         print(solution_text(solution))
@@ -118,11 +123,14 @@ def _contents(file: Path) -> bytes:
 def _schema(options: argparse.Namespace) -> int:
     from pydantic import BaseModel
 
+    from optics.records.first import FirstResult
     from optics.records.job import JobDocument
     from optics.records.result import ResultDocument
 
-    document: type[BaseModel] = JobDocument if options.which == "job" else ResultDocument
-    print(json.dumps(document.model_json_schema(), indent=2, ensure_ascii=False))
+    document: dict[str, type[BaseModel]] = dict(
+        zip(_SCHEMAS, (JobDocument, ResultDocument, FirstResult), strict=True)
+    )
+    print(json.dumps(document[options.which].model_json_schema(), indent=2, ensure_ascii=False))
     return 0
 
 

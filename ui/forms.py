@@ -40,6 +40,11 @@ class Form:
         return self.chosen[name]
 
     @property
+    def refusals(self) -> list[str]:
+        """What was typed and has no meaning, a sentence each, in the order of the fields."""
+        return [entry.refusal for entry in self.entries.values() if entry.refusal]
+
+    @property
     def problems(self) -> list[str]:
         """What stands in the way of an answer, a sentence each, in the order of the fields."""
         found = []

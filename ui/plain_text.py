@@ -10,6 +10,7 @@ from optics.bench.disagreement import disagreement_line
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import NotApplicable, Offer
 from optics.bench.scale_check import ScaleCheck
+from optics.bench.supposed import supposed_lines
 from optics.records.cam import CamPart
 from optics.records.diagnosis import DiagnosisPart
 from optics.records.job import ScalePart
@@ -38,19 +39,19 @@ def solution_text(solution: Solution) -> str:
     parts = [title] if title else []
     if solution.whole is not None:
         blocks = whole_camera_blocks(solution.whole)
-        parts.append(f"{DiagnosisPart.title}\n{_in_blocks(blocks)}")
+        parts.append(f"{DiagnosisPart.title}\n{in_blocks(blocks)}")
     else:
         parts += _one_by_one(solution)
     if solution.scale is not None:
         parts.append(f"{ScalePart.title}\n{_scale_text(solution, solution.scale)}")
-    parts += [f"{title}\n{_in_blocks(blocks)}" for title, blocks in bench_blocks(solution)]
+    parts += [f"{title}\n{in_blocks(blocks)}" for title, blocks in bench_blocks(solution)]
     if solution.rangefinder is not None:
         lines = rangefinder_blocks(solution.rangefinder, solution.set_up, solution.lens_out)
-        parts.append(f"{RangefinderPart.title}\n{_in_blocks(lines)}")
+        parts.append(f"{RangefinderPart.title}\n{in_blocks(lines)}")
     if solution.cam is not None:
-        parts.append(f"{CamPart.title}\n{_in_blocks(cam_blocks(solution.cam))}")
+        parts.append(f"{CamPart.title}\n{in_blocks(cam_blocks(solution.cam))}")
     figures = (f"- {line}" for line in understood(solution.job))
-    parts.append(_in_blocks([["Understood as", *figures]]))
+    parts.append(in_blocks([["Understood as", *figures]]))
     return "\n\n".join(parts)
 
 
@@ -73,13 +74,17 @@ def correction_text(correction: Correction) -> str:
     """One answer: the error, what it looks like, every remedy, the working, the cautions."""
     working = [line for step in correction.steps for line in step.working_text()]
     blocks = [
-        [wording.headline(correction), wording.tolerance_line(correction)],
+        [
+            wording.headline(correction),
+            wording.tolerance_line(correction),
+            *supposed_lines(correction.camera),
+        ],
         ["What you would see", *(f"- {wording.sight_line(s)}" for s in correction.sights)],
         ["What to do", wording.advice(correction), *map(_offer_text, correction.offers)],
         ["Working", *working],
         ["Take care", *(f"- {c.text}" for c in correction.cautions), f"- {LOCAL_RULES}"],
     ]
-    return _in_blocks(blocks)
+    return in_blocks(blocks)
 
 
 def _scale_text(solution: Solution, check: ScaleCheck) -> str:
@@ -97,10 +102,11 @@ def _scale_text(solution: Solution, check: ScaleCheck) -> str:
         maker = scale_wording.confusion_line(found, solution.conventions)
         pairs = (f"- {scale_wording.depth_mark_line(mark)}" for mark in found.marks)
         blocks.append([scale_wording.DEPTH_MARKS, maker, *pairs])
-    return _in_blocks(blocks)
+    return in_blocks(blocks)
 
 
-def _in_blocks(blocks: Iterable[Iterable[str]]) -> str:
+def in_blocks(blocks: Iterable[Iterable[str]]) -> str:
+    """Blocks of lines, wrapped, a free line between blocks."""
     return "\n\n".join("\n".join(_wrapped(line) for line in block) for block in blocks)
 
 

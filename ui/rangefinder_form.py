@@ -132,7 +132,7 @@ def _aparts(name: str) -> tuple[list[Texts], list[str]]:
 
 def _apart_row(key: str, number: int) -> Form:
     form = Form(key)
-    hints = ("such as ∞", "such as ∞, at its stop", "such as 4") if number == 1 else ("", "", "")
+    hints = ("such as ∞", "at its stop, such as ∞", "such as 4") if number == 1 else ("", "", "")
     upper, lower = st.columns(3), st.columns(2)
     with lower[0]:
         measured = form.choose("measured", f"{number} measured", ["as an angle", "on the target"])

@@ -7,10 +7,12 @@ looked up.
 import math
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cached_property
 from numbers import Real
 from typing import TypeAlias
 
-from optics.errors import OutOfRange, Unreadable
+from optics.bench.uncertainty import Estimate, exact, within
+from optics.errors import NoAnswer, OutOfRange, Unreadable
 from optics.relation import Formula, Quantity
 from optics.theory import depth, front_cell, helicoid, lens
 
@@ -52,13 +54,19 @@ class Helicoid:
 
 @dataclass(frozen=True)
 class FrontCell:
-    """Only the front cell moves on its thread; `cell_to_film` is measured at infinity."""
+    """Only the front cell moves on its thread; `cell_to_film` is measured at infinity.
+
+    The limits say how far either way (mm) a figure that is only supposed may be out; 0 where
+    it is known.
+    """
 
     group_focal_length: float
     lead: float
     extends: Turn
     cell_to_film: float
     ring_diameter: float | None = None
+    group_limit: float = 0.0
+    place_limit: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -194,6 +202,42 @@ class Camera:
                 "cell_to_film": self.focusing.cell_to_film,
             }
         return {"focal_length": self.lens.focal_length, "hiatus": self.lens.hiatus}
+
+    @cached_property
+    def _supposed(self) -> dict[str, Estimate]:
+        """The constants that are only supposed; made once, so that all results share sources."""
+        cell = self.focusing
+        if not isinstance(cell, FrontCell):
+            return {}
+        group, place = front_cell.group_focal_length, front_cell.cell_to_film
+        limits = (
+            (group, cell.group_focal_length, cell.group_limit),
+            (place, cell.cell_to_film, cell.place_limit),
+        )
+        return {
+            quantity.name: within(figure, limit, f"{quantity.meaning} (not known)")
+            for quantity, figure, limit in limits
+            if limit
+        }
+
+    def estimates(self, constants: dict[str, float]) -> dict[str, Estimate]:
+        """The camera's constants by their names, each as well as it is known."""
+        supposed = self._supposed
+        return {name: supposed.get(name, exact(value)) for name, value in constants.items()}
+
+    def refuse_supposed(self, what: str) -> None:
+        """Refuse what would be no better than a guess; `what` names it, as the plural of a noun.
+
+        Errors: NoAnswer where the front group's focal length is only supposed.
+        """
+        cell = self.focusing
+        if isinstance(cell, FrontCell) and cell.group_limit:
+            low, high = (cell.group_focal_length + s * cell.group_limit for s in (-1, 1))
+            raise NoAnswer(
+                f"{what.capitalize()} go with the square of the front group's focal length: got "
+                f"none, and {low:.4g} to {high:.4g} mm is only what is usual; enter it.",
+                quantity=front_cell.group_focal_length.name,
+            )
 
     @property
     def focusing_formula(self) -> Formula:

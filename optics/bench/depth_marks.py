@@ -72,6 +72,7 @@ def infer_confusion(
     Errors: NoAnswer for a camera without a thread; OutOfRange for marks without uncertainty.
     Limits: distant subjects; makers' scales differ in whether they use exact stops.
     """
+    camera.refuse_supposed("the depth marks of a front cell")
     angles = [mark.angle for mark in marks]
     widest = camera.lens.full_aperture
     used = np.array([set_stop(mark.f_number, widest, stops) for mark in marks], np.float64)

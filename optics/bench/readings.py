@@ -72,13 +72,9 @@ def _known(steps: tuple[Step, ...], *figures: tuple[Quantity, Estimate]) -> tupl
     return steps
 
 
-def _exact_all(constants: dict[str, float]) -> dict[str, Estimate]:
-    return {name: exact(value) for name, value in constants.items()}
-
-
 def _mark_step(camera: Camera, sharp: Estimate, mark: Estimate) -> Step:
     formula, constants = camera.mark_error_formula("focus_error")
-    return Step.of(formula, sharp_distance=sharp, mark_distance=mark, **_exact_all(constants))
+    return Step.of(formula, sharp_distance=sharp, mark_distance=mark, **camera.estimates(constants))
 
 
 @dataclass(frozen=True)
@@ -129,7 +125,7 @@ class RotationReading:
             rotation=self.rotation,
             sharp_distance=self.target,
             mark_distance=self.mark,
-            **_exact_all(constants | camera.constants),
+            **camera.estimates(constants | camera.constants),
         )
         return _known((step,), (lens.sharp_distance, self.target), (lens.mark_distance, self.mark))
 

@@ -59,6 +59,7 @@ def check_scale(
     """
     begin = reference_named(reference)
     _refuse_too_few(marks)
+    camera.refuse_supposed("the marks of a front cell's scale")
     ring = RingScale.of(camera)
     as_it_stands = fit_scale(ring, marks, (ZERO,) if begin is Reference.RING_MARK else ())
     return ScaleCheck(

@@ -180,6 +180,7 @@ def depth_row(
     Limits: distant subjects; close up the marks stand a little narrow.
     """
     _thread_of(camera)
+    camera.refuse_supposed("the depth marks of a front cell")
     helicoid.ring_diameter.check(float(diameter))
     blur = float(camera.circle_of_confusion if circle_of_confusion is None else circle_of_confusion)
     depth.circle_of_confusion.check(blur)
@@ -240,6 +241,7 @@ def _thread_of(camera: Camera) -> Helicoid | FrontCell:
 
 def _angles(camera: Camera, distances: Sequence[float]) -> list[float]:
     _thread_of(camera)
+    camera.refuse_supposed("the marks of a front cell's scale")
     ring = RingScale.of(camera)
     found: list[float] = ring.formula.value(
         film_distance=np.array(distances), **ring.given

@@ -85,9 +85,12 @@ class Estimate:
         """This estimate after what it is of was moved by so much, known no better than before.
 
         A well known move raises the degrees of freedom, and its k may fall faster than its own
-        doubt makes u grow. Nobody knows a figure better for having moved it, so U does not fall.
+        doubt makes u grow. Nobody knows a figure better for having moved it, so U does not fall;
+        only what both share can cancel, as where one unknown length stands behind both.
         """
-        return replace(self.plus(change), least=self.expanded)
+        moved = self.plus(change)
+        before = Estimate(self.value, {source: moved.parts[source] for source in self.parts})
+        return replace(moved, least=max(before.expanded, self.least))
 
 
 def coverage_factor(dof: float, level: float = LEVEL) -> float:

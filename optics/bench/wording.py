@@ -32,7 +32,9 @@ def said_camera(camera: Camera) -> str:
         starts = f"{focusing.starts} start{'s' if focusing.starts > 1 else ''}"
         parts += [f"helicoid, lead {_trim(focusing.lead)}, {starts}"]
     elif isinstance(focusing, FrontCell):
-        parts += [f"front cell {_trim(focusing.group_focal_length)}, lead {_trim(focusing.lead)}"]
+        about = "about " if focusing.group_limit else ""
+        group = f"front cell {about}{_trim(focusing.group_focal_length)}"
+        parts += [f"{group}, lead {_trim(focusing.lead)}"]
     else:
         parts += ["lens on a bed or struts"]
     if isinstance(focusing, Helicoid | FrontCell):
@@ -190,9 +192,15 @@ def advice(correction: Correction) -> str:
             "it with a finer instrument, before changing anything."
         )
     good = (Verdict.INSIDE, Verdict.NOT_STATED)
-    inside = [r.title.lower() for r in correction.remedies if r.verdict in good]
+    inside = [_called(r) for r in correction.remedies if r.verdict in good]
     if not inside:
         return "No single remedy at hand is sure to bring the lens inside tolerance."
     if len(inside) == 1:
         return f"This brings it inside tolerance: {inside[0]}."
     return f"Any one of these brings it inside tolerance: {', '.join(inside)}."
+
+
+def _called(remedy: Remedy) -> str:
+    """A remedy's title within a sentence, with what must first be seen to hold."""
+    title = remedy.title.lower()
+    return f"{title} (only {remedy.only_if})" if remedy.only_if else title

@@ -17,6 +17,7 @@ from pydantic_core import core_schema
 
 from optics import units
 from optics.errors import OutOfRange, ShimwrightError, Unreadable
+from optics.records.examples import EXAMPLES
 from optics.units import Understood
 
 _LONGEST_TEXT = 400
@@ -46,6 +47,21 @@ class Typed:
     echo: Callable[[Any], str]
     longest: int = _LONGEST_TEXT
 
+    def __post_init__(self) -> None:
+        """Have every refusal offer an example of this very quantity."""
+        if self.example:
+            object.__setattr__(self, "read", partial(_read_as, self.read, self.example))
+
+    @property
+    def example(self) -> str:
+        """What could be typed, of this quantity's unit and size; empty where none is known."""
+        return EXAMPLES.get(self.words, "")
+
+    @property
+    def examples(self) -> tuple[str, ...]:
+        """The ways of typing it that the example names, each a text of its own."""
+        return tuple(self.example.split(" or ")) if self.example else ()
+
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler
     ) -> core_schema.CoreSchema:
@@ -66,6 +82,22 @@ class Typed:
         """The text itself, once it has been understood; ShimwrightError where it cannot be."""
         self.read(text)
         return text
+
+
+def _read_as(read: Callable[[str], Any], example: str, text: str) -> Any:
+    """Read a text; a refusal's general example gives way to the quantity's own."""
+    try:
+        return read(text)
+    except ShimwrightError as refusal:
+        if not refusal.general:
+            raise
+        general, own = (f"type for example {one}." for one in (refusal.general, example))
+        raise type(refusal)(
+            str(refusal).replace(general, own),
+            quantity=refusal.quantity,
+            value=refusal.value,
+            limit=refusal.limit,
+        ) from None
 
 
 def _echo_one(understood: Understood) -> str:

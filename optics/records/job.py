@@ -29,10 +29,13 @@ VERSION = 1
 
 
 class LensPart(Part):
-    """The lens as marked; hiatus and pupil magnification are worth entering if known."""
+    """The lens as marked; hiatus and pupil magnification are worth entering if known.
 
-    focal_length: Annotated[str, fields.FOCAL_LENGTH]
-    full_aperture: Annotated[str, fields.FULL_APERTURE]
+    Without focal length and full aperture a reading is answered as far as it goes alone.
+    """
+
+    focal_length: Annotated[str, fields.FOCAL_LENGTH] | None = None
+    full_aperture: Annotated[str, fields.FULL_APERTURE] | None = None
     hiatus: Annotated[str, fields.HIATUS] = "0 mm"
     pupil_magnification: Annotated[str, fields.PUPIL_MAGNIFICATION] = "1"
 
@@ -41,20 +44,20 @@ class HelicoidPart(Part):
     """The whole lens moves on a multi-start thread."""
 
     kind: Literal["helicoid"] = "helicoid"
-    lead: Annotated[str, fields.LEAD]
+    lead: Annotated[str, fields.LEAD] | None = None
     starts: Annotated[str, fields.STARTS] = "1"
     extends: Turn
     ring_diameter: Annotated[str, fields.RING_DIAMETER] | None = None
 
 
 class FrontCellPart(Part):
-    """Only the front cell moves."""
+    """Only the front cell moves; its focal length and its place are worth entering if known."""
 
     kind: Literal["front cell"] = "front cell"
-    group_focal_length: Annotated[str, fields.GROUP_FOCAL_LENGTH]
-    lead: Annotated[str, fields.LEAD]
+    group_focal_length: Annotated[str, fields.GROUP_FOCAL_LENGTH] | None = None
+    lead: Annotated[str, fields.LEAD] | None = None
     extends: Turn
-    cell_to_film: Annotated[str, fields.CELL_TO_FILM]
+    cell_to_film: Annotated[str, fields.CELL_TO_FILM] | None = None
     ring_diameter: Annotated[str, fields.RING_DIAMETER] | None = None
 
 
@@ -75,7 +78,7 @@ class CameraPart(Part):
     name: Annotated[str, Field(max_length=200)] = ""
     lens: LensPart
     focusing: FocusingPart
-    circle_of_confusion: Annotated[str, fields.CIRCLE_OF_CONFUSION]
+    circle_of_confusion: Annotated[str, fields.CIRCLE_OF_CONFUSION] | None = None
     tolerance: Annotated[str, fields.TOLERANCE] | None = None
 
 

@@ -37,6 +37,7 @@ _SAME_ANGLE = 1e-9
 
 def bench_of(part: RangefinderPart, camera: Camera) -> Bench:
     """The rangefinder on the bench, before anything was read."""
+    camera.refuse_supposed("the travels of a front cell that a rangefinder follows")
     rangefinder = Rangefinder(
         base=value(fields.RANGEFINDER_BASE, part.base),
         base_to_film=value(fields.BASE_TO_FILM, part.base_to_film),

@@ -26,7 +26,13 @@ from optics.records.job import JobDocument, ParallaxPart, RegisterPart, TakenPar
 from optics.records.part import typed_of
 from optics.records.reading_words import said_figures, said_in_full, said_thing
 from optics.records.solve import camera_on_bench, solve
-from optics.records.to_bench import gauge_limit, marks_of, reading_of, workshop_of
+from optics.records.to_bench import (
+    gauge_limit,
+    marks_of,
+    reading_of,
+    told_of,
+    workshop_of,
+)
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
 from optics.units import format_length
 
@@ -44,11 +50,12 @@ def report_of(job: JobDocument) -> JobReport:
     """
     intake, work = job.intake or IntakePart(), job.work or WorkPart()
     needs_camera = bool(job.found or job.left)
-    camera = camera_on_bench(job) if job.camera or needs_camera else None
+    is_told = job.camera is not None and not told_of(job.camera).missing
+    camera = camera_on_bench(job) if is_told or needs_camera else None
     decision, next_service = work.decision, work.next_service
     return JobReport(
         title=job.title,
-        camera_name=(camera.name if camera else "") or intake.identity.camera,
+        camera_name=(job.camera.name if job.camera else "") or intake.identity.camera,
         camera=camera,
         customer=intake.customer.name,
         reference=intake.customer.reference,

@@ -9,6 +9,7 @@ from optics.bench.correction import Correction, Sight, parallax_advice
 from optics.bench.disagreement import Disagreement, disagreement_line
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies import Offer, Remedy
+from optics.bench.supposed import supposed_lines
 from optics.records.bench_results import (
     BudgetOut,
     GateOut,
@@ -130,6 +131,10 @@ class ResultDocument(Out):
         tuple[DisagreementOut, ...],
         Field(description="to be settled before any remedy; a diagnosis has its own `outliers`"),
     ] = ()
+    supposed: Annotated[
+        tuple[str, ...],
+        Field(description="what was taken for figures that were not told, and what that costs"),
+    ] = ()
     scale: Annotated[ScaleOut | None, Field(description="null where no scale was measured")] = None
     standard: Annotated[StandardOut | None, _IF_MEASURED] = None
     gate: Annotated[GateOut | None, _IF_MEASURED] = None
@@ -153,6 +158,7 @@ def result_of(solution: Solution) -> ResultDocument:
         depth_of_focus=camera.depth_of_focus,
         answers=tuple(_answer(a) for a in solution.answers),
         disagreements=tuple(map(DisagreementOut.of, solution.disagreements)),
+        supposed=supposed_lines(camera),
         scale=scale_out(solution),
         standard=standard_out(solution.standard),
         gate=gate_out(solution.gate, camera.allowed_error),

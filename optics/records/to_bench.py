@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from optics.bench.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Lens
 from optics.bench.correction import MeasuredReading
+from optics.bench.first_answer import Missing, Told, said_names
 from optics.bench.instruments import INSTRUMENTS
 from optics.bench.readings import (
     CollimatorReading,
@@ -17,6 +18,7 @@ from optics.bench.readings import (
 )
 from optics.bench.remedies import Workshop
 from optics.bench.ring_marks import Along, DepthMark, ScaleMark, measure_depth, measure_scale
+from optics.bench.supposed import group_of, place_of
 from optics.bench.uncertainty import Estimate, exact, from_distances, from_repeats
 from optics.errors import OutOfRange, Unreadable
 from optics.records import fields
@@ -60,41 +62,81 @@ def _given(field: Typed, text: str) -> Estimate:
 
 
 def camera_of(part: CameraPart) -> Camera:
-    """The camera with its figures as numbers."""
-    lens = part.lens
-    return Camera(
+    """The camera with its figures as numbers.
+
+    Errors: Unreadable, naming them, where figures that it cannot be reckoned with without are
+    not told yet.
+    """
+    told = told_of(part)
+    if told.missing:
+        names = said_names(told.missing)
+        raise Unreadable(
+            f"The camera's {names} {'are' if len(told.missing) > 1 else 'is'} not told yet: "
+            "enter what is missing; only single readings are answered as far as they go without.",
+            quantity=told.missing[0],
+        )
+    return told.camera
+
+
+def told_of(part: CameraPart) -> Told:
+    """The camera as far as it is told, 1 in the place of each figure that is missing."""
+    lens, focusing = part.lens, part.focusing
+    given: dict[Missing, tuple[Typed, str | None]] = {
+        Missing.FOCAL_LENGTH: (fields.FOCAL_LENGTH, lens.focal_length),
+        Missing.FULL_APERTURE: (fields.FULL_APERTURE, lens.full_aperture),
+        Missing.CONFUSION: (fields.CIRCLE_OF_CONFUSION, part.circle_of_confusion),
+    }
+    if not isinstance(focusing, BedPart):
+        given[Missing.LEAD] = (fields.LEAD, focusing.lead)
+    figures = {
+        name: 1.0 if text is None else _value(field, text) for name, (field, text) in given.items()
+    }
+    focal_length = figures[Missing.FOCAL_LENGTH]
+    camera = Camera(
         name=part.name,
         lens=Lens(
-            _value(fields.FOCAL_LENGTH, lens.focal_length),
-            _value(fields.FULL_APERTURE, lens.full_aperture),
+            focal_length,
+            figures[Missing.FULL_APERTURE],
             _value(fields.HIATUS, lens.hiatus),
             _value(fields.PUPIL_MAGNIFICATION, lens.pupil_magnification),
         ),
-        focusing=_focusing_of(part.focusing),
-        circle_of_confusion=_value(fields.CIRCLE_OF_CONFUSION, part.circle_of_confusion),
+        focusing=_focusing_of(focusing, focal_length, figures.get(Missing.LEAD, 1.0)),
+        circle_of_confusion=figures[Missing.CONFUSION],
         tolerance=_optional(fields.TOLERANCE, part.tolerance),
     )
+    return Told(camera, tuple(name for name, (_, text) in given.items() if text is None))
 
 
-def _focusing_of(part: FocusingPart) -> Focusing:
+def _focusing_of(part: FocusingPart, focal_length: float, lead: float) -> Focusing:
     match part:
         case BedPart():
             return Bed()
         case FrontCellPart():
-            return FrontCell(
-                _value(fields.GROUP_FOCAL_LENGTH, part.group_focal_length),
-                _value(fields.LEAD, part.lead),
-                part.extends,
-                _value(fields.CELL_TO_FILM, part.cell_to_film),
-                _optional(fields.RING_DIAMETER, part.ring_diameter),
-            )
+            return _front_cell_of(part, focal_length, lead)
         case _:
             return Helicoid(
-                _value(fields.LEAD, part.lead),
+                lead,
                 int(_value(fields.STARTS, part.starts)),
                 part.extends,
                 _optional(fields.RING_DIAMETER, part.ring_diameter),
             )
+
+
+def _front_cell_of(part: FrontCellPart, focal_length: float, lead: float) -> FrontCell:
+    """The front cell; what is not told of it is supposed from the lens, with its limits."""
+    group = _optional(fields.GROUP_FOCAL_LENGTH, part.group_focal_length)
+    place = _optional(fields.CELL_TO_FILM, part.cell_to_film)
+    group, group_limit = group_of(focal_length) if group is None else (group, 0.0)
+    place, place_limit = place_of(focal_length) if place is None else (place, 0.0)
+    return FrontCell(
+        group,
+        lead,
+        part.extends,
+        place,
+        _optional(fields.RING_DIAMETER, part.ring_diameter),
+        group_limit,
+        place_limit,
+    )
 
 
 def workshop_of(part: WorkshopPart) -> Workshop:

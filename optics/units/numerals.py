@@ -77,14 +77,15 @@ class Question:
     def _error(self, kind: type[_Refusal], why: str, example: str = "") -> _Refusal:
         asked = f"type for example {example or self.example}"
         message = f"The {self.words} {quoted(self.text)} {why}: {asked}."
-        return kind(message, quantity=self.words, value=self.text)
+        general = "" if example else self.example
+        return kind(message, quantity=self.words, value=self.text, general=general)
 
     def tidied(self, longest: int = LONGEST) -> str:
         """Return the text in lower case with plain signs; refuse it if empty or overlong."""
         body = self.text.strip()
         if not body:
             asked = f"The {self.words} is empty: type for example {self.example}."
-            raise Unreadable(asked, quantity=self.words, value=self.text)
+            raise Unreadable(asked, quantity=self.words, value=self.text, general=self.example)
         if len(body) > longest:
             raise self.refuse(f"it is longer than {longest} characters")
         if len(body.splitlines()) > 1:

@@ -39,12 +39,12 @@ def test_shelf_camera_goes_through_the_fields_unchanged(known: CameraPart) -> No
 
 
 def test_own_camera_asks_for_what_its_focusing_needs() -> None:
-    """A blank camera names each figure it needs; a front cell needs more, a bed needs less."""
+    """A blank camera names each figure it needs; a bed needs less, a cell's own are if known."""
     page = drawn(OWN)
     lens = ["focal length", "full aperture", "circle of confusion"]
     for focusing, needed in (
         ("the whole lens on a thread", ["lead"]),
-        ("the front cell alone", ["lead", "focal length of the front group", "front cell to film"]),
+        ("the front cell alone", ["lead"]),
         ("on a bed or struts", []),
     ):
         page.selectbox(key=f"{OWN}.kind").set_value(focusing).run()
@@ -66,3 +66,32 @@ def test_each_focusing_has_fields_of_its_own() -> None:
     page.text_input(key=f"{OWN}.focusing.helicoid.lead").set_value("18 mm").run()
     page.selectbox(key=f"{OWN}.kind").set_value("the front cell alone").run()
     assert page.text_input(key=f"{OWN}.focusing.front cell.lead").value == ""
+
+
+def test_what_is_not_needed_yet_is_not_demanded() -> None:
+    """Where not all is needed a blank camera has nothing amiss, and nonsense still has."""
+    page = AppTest.from_function(lenient_page).run()
+    document, problems = page.session_state["camera"]
+    assert problems == []
+    assert CameraPart.model_validate(document).lens.focal_length is None
+    page.text_input(key=f"{OWN}.lens.focal_length").set_value("abc").run()
+    _, problems = page.session_state["camera"]
+    assert len(problems) == 1
+
+
+def lenient_page() -> None:
+    """Draw one's own camera for a page that answers with what there is."""
+    import streamlit as st
+
+    from ui.camera_form import OWN, camera_form
+
+    st.session_state["camera"] = camera_form(OWN, needs_all=False)
+
+
+def test_a_front_cell_says_what_not_knowing_it_costs() -> None:
+    """The front group's two figures are asked for as if known, with what is supposed else."""
+    page = drawn(OWN)
+    page.selectbox(key=f"{OWN}.kind").set_value("the front cell alone").run()
+    markup = " ".join(html.proto.body for html in page.get("html"))
+    assert "if known; else 0.60 to 0.75 f is supposed" in markup
+    assert "at ∞, if known; else 1.1 to 1.3 f is supposed" in markup

@@ -123,10 +123,11 @@ def test_the_job_schema_says_how_each_figure_is_typed(
     """Every typed figure in the schema says what it is and in what unit a bare number counts."""
     main(["schema", "job"])
     lens = json.loads(capsys.readouterr().out)["$defs"]["LensPart"]["properties"]
-    assert lens["focal_length"]["description"] == (
-        "focal length, as typed; a number without a unit is in mm"
-    )
-    assert lens["full_aperture"]["description"] == "full aperture, as typed"
+    # Both may be left out, so the text stands beside null.
+    text, nothing = lens["focal_length"]["anyOf"]
+    assert text["description"] == "focal length, as typed; a number without a unit is in mm"
+    assert nothing == {"type": "null"}
+    assert lens["full_aperture"]["anyOf"][0]["description"] == "full aperture, as typed"
 
 
 @pytest.mark.parametrize(
@@ -222,3 +223,24 @@ def test_solving_loads_no_page_server() -> None:
         [sys.executable, "-c", program], input=GOOD.encode(), capture_output=True, check=False
     )
     assert ran.stderr.decode().strip() == ""
+
+
+def test_the_fewest_figures_are_answered(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    """A job file of a turn alone is worked out: how far back, and what the rest would add."""
+    file = tmp_path / "job.json"
+    file.write_text(
+        '{"format": "shimwright job", "version": 1, "camera": {"lens": {}, "focusing": {"kind": '
+        '"helicoid", "extends": "counter-clockwise"}}, "readings": [{"kind": "rotation", '
+        '"turned": "40", "sense": "clockwise"}]}',
+        encoding="utf-8",
+    )
+    assert main(["solve", str(file)]) == 0
+    printed = " ".join(capsys.readouterr().out.split())
+    assert "Turn the ring 40.0° back (counter-clockwise, seen from the front)" in printed
+    assert "Still needed - Lead: how far the lens is off in mm" in printed
+    assert main(["solve", "--json", str(file)]) == 0
+    assert json.loads(capsys.readouterr().out)["format"] == "shimwright first answer"
+    assert main(["schema", "first"]) == 0
+    assert "shimwright first answer" in capsys.readouterr().out

@@ -9,13 +9,14 @@ import streamlit as st
 from optics.bench.cautions import SUN
 from optics.bench.correction import Correction
 from optics.bench.readings import ParallaxReading, Step
+from optics.records.first import FirstSolution
 from optics.records.solve import Answer, Solution
 from optics.sheets.note import correction_note
-from ui import answer_panel
+from ui import answer_panel, first_panel
 from ui.camera_form import camera_form, choose_camera, workshop_form
 from ui.reading_form import choose_reading, reading_form
 from ui.why import offer_why
-from ui.working_out import offer_job_file, offer_text, solved
+from ui.working_out import answered_so_far, offer_file, offer_job_file, offer_text
 
 
 def show() -> None:
@@ -41,7 +42,7 @@ def _entered() -> tuple[dict[str, Any], list[str]]:
     st.html(answer_panel.group_html("What was measured"))
     reading, reading_problems = reading_form(name, kind)
     st.html(answer_panel.group_html("The camera"))
-    camera, camera_problems = camera_form(name)
+    camera, camera_problems = camera_form(name, needs_all=False)
     st.html(answer_panel.group_html("Shims at hand"))
     workshop, workshop_problems = workshop_form(name)
     parts = {
@@ -54,8 +55,11 @@ def _entered() -> tuple[dict[str, Any], list[str]]:
 
 def _answered(parts: dict[str, Any], problems: list[str]) -> Correction | None:
     """Show the answer, or what is still needed; the correction if there is one."""
-    solution = solved(parts, problems)
+    solution = answered_so_far(parts, problems)
     if solution is None:
+        return None
+    if isinstance(solution, FirstSolution):
+        _first_answered(solution)
         return None
     (answer,) = solution.answers
     if isinstance(answer, ParallaxReading):
@@ -66,6 +70,18 @@ def _answered(parts: dict[str, Any], problems: list[str]) -> Correction | None:
     _keep(solution, answer)
     _explain(solution, answer)
     return None if isinstance(answer, ParallaxReading) else answer
+
+
+def _first_answered(solution: FirstSolution) -> None:
+    """Show what the reading says before the camera is told in full."""
+    (answer,) = solution.answers
+    if isinstance(answer, ParallaxReading):
+        st.html(answer_panel.direction_html(answer))
+    else:
+        st.html(first_panel.first_html(answer))
+    with st.container(horizontal=True, key="keep"):
+        offer_file(solution.job)
+    offer_text(solution)
 
 
 def _keep(solution: Solution, answer: Answer) -> None:

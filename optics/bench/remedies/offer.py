@@ -25,7 +25,8 @@ class Remedy:
 
     `change` is what it adds to the error (mm at the film) for the rounded amount that a hand
     can set; `amounts` are lines for a table as (label, text), and `figures` the same as
-    numbers in mm, rad or counts.
+    numbers in mm, rad or counts. `only_if` is what must first be seen to hold, in words; empty
+    where it can be done at once.
     """
 
     kind: str
@@ -38,6 +39,7 @@ class Remedy:
     figures: dict[str, float | str] = field(default_factory=dict)
     notes: tuple[str, ...] = ()
     cautions: tuple[Caution, ...] = ()
+    only_if: str = ""
 
     @cached_property
     def residual(self) -> Estimate:

@@ -14,8 +14,11 @@ from optics.units import format_length
 
 KIND = "shim"
 TITLE = "Shim under the lens seat"
+IF_FITTED = "if that much is fitted"
 # Sums of leaves (mm) that differ by less are one thickness.
 _ROUNDING = 1e-6
+# What an amount of shim is said to (mm), and so how nearly it can be told to be there.
+_SETTABLE = 0.005
 
 
 @dataclass(frozen=True)
@@ -54,6 +57,32 @@ def shim(camera: Camera, error: Estimate, workshop: Workshop) -> Offer:
     return _packed(camera, error, fitted, made)
 
 
+def by_amount(error: float, workshop: Workshop) -> str:
+    """What is to be done with shims, in words, before a tolerance says which leaves will do."""
+    amount = round(abs(error), 2)
+    if not amount:
+        return "Less than 0.01 mm: leave the shims alone."
+    said = format_length(amount)
+    if amount > THICKEST_PACK:
+        return f"{said} is more than shims can put right: look for a wrong start or lens first."
+    if error < 0:
+        return f"Add {said} of shim under the lens seat."
+    if workshop.fitted is None:
+        return f"Remove {said} of shim from under the lens seat, only {IF_FITTED}."
+    fitted = Pack(tuple(workshop.fitted))
+    if amount > fitted.thickness + _SETTABLE:
+        return _not_there(error, fitted)
+    return f"Remove {said} of shim from under the lens seat."
+
+
+def _not_there(amount: float, fitted: Pack) -> str:
+    have = f"only {_fine(fitted.thickness)} is" if fitted.count else "no shim is"
+    return (
+        f"{_fine(amount)} would have to come out and {have} fitted; the seat itself is not "
+        "to be cut, so use another remedy."
+    )
+
+
 def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted: Pack) -> str:
     """Why no pack of the target thickness can be had; empty where one can."""
     if target > THICKEST_PACK:
@@ -62,10 +91,7 @@ def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted
             "shims can make up: check the shims fitted now."
         )
     if target < (-camera.allowed_error if fitted.count else 0.0):
-        return (
-            f"{_fine(-wanted)} would have to come out and only {_fine(fitted.thickness)} is "
-            "fitted; the seat itself is not to be cut, so use another remedy."
-        )
+        return _not_there(-wanted, fitted)
     if target > at_hand.thickness + camera.allowed_error:
         held = _fine(at_hand.thickness - fitted.thickness)
         have = f"the drawer holds {held}" if at_hand.count > fitted.count else "the drawer is empty"
@@ -126,19 +152,22 @@ def _thinned(camera: Camera, error: Estimate) -> Offer:
     return Remedy(
         kind=KIND,
         title=TITLE,
-        instruction=f"Remove {format_length(amount)} of shim from under the lens seat.",
+        instruction=f"Remove {format_length(amount)} of shim from under the lens seat, only "
+        f"{IF_FITTED}.",
         camera=camera,
         error=error,
         change=within(-amount, _leaf_limit(), "shim thickness"),
         amounts=(
             ("Wanted", _said_change(-error.value)),
-            ("Remove", format_length(amount)),
+            ("Remove, if fitted", format_length(amount)),
         ),
         figures={"wanted": -error.value, "added": -amount},
         notes=(
-            "Measure the leaves that come out. If less than this is fitted, put the rest right "
-            "by another remedy; the seat itself is not to be cut.",
+            "Look what is fitted, and enter it; measure the leaves that come out. If less than "
+            "this is fitted, put the rest right by another remedy; the seat itself is not to be "
+            "cut.",
         ),
+        only_if=IF_FITTED,
     )
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from optics.bench.camera import Camera, FrontCell, Helicoid, Turn
 from optics.bench.cautions import SOLVENTS, SPRINGS
 from optics.bench.remedies.offer import NotApplicable, Offer, Remedy, near_enough
-from optics.bench.uncertainty import Estimate, exact, within
+from optics.bench.uncertainty import Estimate, combine, exact, within
 from optics.theory import front_cell, helicoid
 from optics.units import format_length
 
@@ -25,7 +25,7 @@ class _Turning:
     task: str
     close: str
     thread: Helicoid | FrontCell
-    travel_to_film: float
+    travel_to_film: Estimate
 
 
 def ring(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
@@ -37,9 +37,25 @@ def ring(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
         "Loosen the scale ring and hold it on its mark; turn the lens barrel",
         "then tighten the ring",
         thread,
-        1.0,
+        exact(1.0),
     )
     return _turned(camera, error, turning, wanted)
+
+
+def turn_wanted(camera: Camera, thread: Helicoid | FrontCell, error: Estimate) -> Estimate:
+    """How far (rad, plus extends) the lens or its front cell must turn, before any rounding."""
+    travel = exact(0.0).plus(error, -1.0)
+    if isinstance(thread, FrontCell):
+        lengths = {
+            "focal_length": camera.lens.focal_length,
+            "group_focal_length": thread.group_focal_length,
+        }
+        travel = combine(
+            front_cell.film_effect.solve_for("cell_shift"),
+            focus_error=travel,
+            **camera.estimates(lengths),
+        )
+    return combine(_rotation, travel=travel, lead=exact(thread.lead))
 
 
 def front_cell_turn(camera: Camera, cell: FrontCell, error: Estimate) -> Offer:
@@ -56,7 +72,9 @@ def front_cell_turn(camera: Camera, cell: FrontCell, error: Estimate) -> Offer:
         "Loosen the scale ring's screws and hold the ring on its mark; turn the front cell",
         "then tighten the screws",
         cell,
-        effect.solve_for("focus_error").value(cell_shift=1.0, **lengths),
+        combine(
+            effect.solve_for("focus_error"), cell_shift=exact(1.0), **camera.estimates(lengths)
+        ),
     )
     return _turned(camera, error, turning, _rotation.value(travel=travel, lead=cell.lead))
 
@@ -70,7 +88,7 @@ def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -
             "Less than a quarter of the tolerance is left: leave the thread alone.",
         )
     thread = turning.thread
-    step = settable_step(camera, thread.lead, turning.travel_to_film)
+    step = settable_step(camera, thread.lead, turning.travel_to_film.value)
     angle = round(wanted / step) * step
     if not angle:
         return NotApplicable(
@@ -85,10 +103,8 @@ def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -
             f"The turn wanted is {said_degrees(angle)}, a whole turn or more: look for a wrong "
             "start, a wrong lens or a slip in the reading first.",
         )
-    moved, setting = (
-        turning.travel_to_film * _travel.value(rotation=a, lead=thread.lead)
-        for a in (angle, step / 2)
-    )
+    travel, half_step = (_travel.value(rotation=a, lead=thread.lead) for a in (angle, step / 2))
+    setting = within(0.0, turning.travel_to_film.value * half_step, "setting of the turn")
     sense = sense_of_turn(thread.extends, angle)
     arc, where = _arc(thread.ring_diameter, angle)
     return Remedy(
@@ -98,7 +114,7 @@ def _turned(camera: Camera, error: Estimate, turning: _Turning, wanted: float) -
         f"{turning.close}.",
         camera=camera,
         error=error,
-        change=within(moved, setting, "setting of the turn"),
+        change=exact(0.0).plus(turning.travel_to_film, travel).plus(setting),
         amounts=(
             ("Turn", f"{said_degrees(angle)} {sense}"),
             *((("Arc", f"{arc:.1f} mm on ⌀ {thread.ring_diameter:.4g} mm"),) if arc else ()),

@@ -119,6 +119,9 @@ def plan_shims(
         changes = [p.thickness - f for p, f in zip(packs, fitted, strict=True)]
     else:
         changes = [round(w.value / _SETTABLE) * _SETTABLE for w in wanted]
+        if is_known:
+            # Rounded, a change may ask for a little more than there is to take out.
+            changes = [max(c, 0.0 - f) for c, f in zip(changes, fitted, strict=True)]
     shims = tuple(
         ScrewShim(s, w, c, None if packs is None else packs[i])
         for i, (s, w, c) in enumerate(zip(screws, wanted, changes, strict=True))

@@ -2,7 +2,7 @@
 
 import math
 
-from optics.bench.remedies.shim import said_pack
+from optics.bench.remedies.shim import IF_FITTED, said_pack
 from optics.bench.standard.defocus import Corner, DefocusMap, Tilted
 from optics.bench.standard.flatness import Bend, Flatness
 from optics.bench.standard.measured import Standard
@@ -161,6 +161,8 @@ def said_shim(shim: ScrewShim) -> str:
         return f"{name}: leave it as it is."
     verb = "add" if shim.change > 0 else "remove"
     amount = f"{verb} {_fine(abs(shim.change))}"
+    if shim.pack is None and shim.change < 0 and shim.screw.fitted is None:
+        return f"{name}: {amount} of shim, only {IF_FITTED}."
     if shim.pack is None:
         return f"{name}: {amount} of shim."
     if not shim.pack.count:

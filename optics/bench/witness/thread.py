@@ -62,6 +62,7 @@ class Thread:
             count = starts or focusing.starts
             return cls(focusing.lead, count, focusing.extends, 1.0, focusing.ring_diameter)
         if isinstance(focusing, FrontCell):
+            camera.refuse_supposed("the shifts at the film by a start of a front cell's thread")
             effect = front_cell.film_effect.solve_for("focus_error").value(
                 cell_shift=1.0,
                 focal_length=lens.focal_length,

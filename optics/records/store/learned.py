@@ -94,7 +94,7 @@ def _shims_added(job: JobDocument) -> float | None:
 
 
 def _confusion(job: JobDocument) -> float | None:
-    if job.camera is None:
+    if job.camera is None or job.camera.circle_of_confusion is None:
         return None
     return float(fields.CIRCLE_OF_CONFUSION.read(job.camera.circle_of_confusion).value)
 

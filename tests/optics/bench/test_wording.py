@@ -201,6 +201,13 @@ def test_the_advice_follows_the_verdict(
     assert wording.advice(found).startswith(said)
 
 
+def test_shim_that_may_not_be_there_is_not_promised() -> None:
+    """Too far out with nothing said of the shims fitted, a shim is a remedy only if it is there."""
+    assert "shim under the lens seat (only if that much is fitted)" in wording.advice(
+        answer(0.3, 0.005)
+    )
+
+
 def test_no_remedy_is_promised_that_is_not_sure() -> None:
     """Where no remedy is sure to bring it inside tolerance, that is said."""
     found = answer(0.9, 0.2)

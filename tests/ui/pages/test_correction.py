@@ -6,8 +6,10 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from optics.records.files import read_job
+from optics.records.job import RotationPart
 from optics.records.lantern_street import OSTRIN
 from optics.records.solve import solve
+from ui.camera_form import OWN
 from ui.plain_text import solution_text
 
 SHARP_AT = f"{OSTRIN.name}.mark.sharp_at"
@@ -128,3 +130,17 @@ def test_a_length_in_millimetres_answers_at_a_near_mark(page: AppTest) -> None:
     page.text_input(key=f"{OSTRIN.name}.mark.mark").set_value("1.5 m").run()
     page.text_input(key=SHARP_AT).set_value("1435 mm").run()
     assert "The answer waits" not in shown(page)
+
+
+def test_a_turn_alone_is_answered_on_a_blank_camera(page: AppTest) -> None:
+    """With nothing told but a turn of 40° the page says how far back, and what is needed."""
+    page.selectbox(key="camera").set_value(OWN).run()
+    page.selectbox(key=f"{OWN}.reading").set_value(RotationPart.title).run()
+    page.text_input(key=f"{OWN}.rotation.turned").set_value("40").run()
+    markup = shown(page)
+    assert "<strong>Turn the ring 40.0° back (counter-clockwise, seen from the front)" in markup
+    assert "± not known until the focal length, full aperture" in markup
+    assert "The answer waits" not in markup
+    assert "Still needed" in markup
+    page.text_input(key=f"{OWN}.focusing.helicoid.lead").set_value("18").run()
+    assert "<strong>The lens is 2.000 mm too far out: turn the ring 40.0° back" in shown(page)

@@ -84,9 +84,12 @@ def test_a_little_more_than_is_fitted_takes_all_out() -> None:
 
 
 def test_unknown_shims_are_thinned_by_an_amount() -> None:
-    """Where it is not known what is fitted, the amount to come out is said, and a warning."""
+    """Where it is not known what is fitted, the amount comes out only if so much is fitted."""
     found = remedy(0.123)
-    assert found.instruction == "Remove 0.12 mm of shim from under the lens seat."
+    assert found.instruction == (
+        "Remove 0.12 mm of shim from under the lens seat, only if that much is fitted."
+    )
+    assert found.only_if == "if that much is fitted"
     assert "the seat itself is not to be cut" in found.notes[0]
     assert found.residual.value == pytest.approx(0.003)
 
@@ -106,7 +109,7 @@ REASONS = [
         "0.300 mm would have to come out and only 0.200 mm is fitted; the seat itself is not "
         "to be cut, so use another remedy.",
     ),
-    ((0.3,), {"fitted": ()}, "0.300 mm would have to come out and only 0.000 mm is fitted;"),
+    ((0.3,), {"fitted": ()}, "0.300 mm would have to come out and no shim is fitted; the seat"),
     ((-0.1,), {"drawer": ((1.0, 2),)}, "Add 0.100 mm, but no leaf at hand brings the lens nearer"),
     (
         (-0.5,),
@@ -186,3 +189,20 @@ def test_packs_are_said_as_leaves() -> None:
     assert said_pack(Pack(((0.1, 1), (0.02, 2)))) == "0.1 + 2 × 0.02 mm"
     assert said_pack(Pack(((0.0381, 1),))) == "0.0381 mm"
     assert said_pack(Pack(())) == "no shim"
+
+
+def test_what_is_known_to_be_fitted_comes_out_without_a_condition() -> None:
+    """Leaves that are known to be there are told to come out plainly."""
+    assert remedy(0.05, fitted=((0.05, 1),)).only_if == ""
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.floats(-3, 3), stocks, stocks, st.floats(0.001, 0.3))
+def test_no_shim_is_taken_out_that_is_not_fitted(
+    error: float, drawer: Leaves, fitted: Leaves, tolerance: float
+) -> None:
+    """Of known leaves no more is ever told to come out than there is."""
+    found = offered(error, drawer, fitted, tolerance)
+    if isinstance(found, Remedy):
+        there = sum(thickness * count for thickness, count in fitted)
+        assert -found.change.value <= there + 1e-9

@@ -201,3 +201,10 @@ def test_a_shim_beyond_reason_is_refused() -> None:
     """A shim of more than 10 mm is refused in one sentence."""
     with pytest.raises(OutOfRange, match="at most 10 mm thick: got "):
         plan_shims(plane(0.9, 0.0), screws(FOUR), drawer=DRAWER, near_enough=NEAR)
+
+
+def test_nothing_comes_out_from_under_a_bare_screw() -> None:
+    """Where no leaf is fitted and none is at hand, rounding asks for none to come out."""
+    # Half of 40 mm at 3e-4 is 0.006 mm, which rounds to a hundredth; 0.006 mm is near enough.
+    plan = plan_shims(plane(3e-4, 0.0), screws(FOUR, ()), near_enough=0.0061)
+    assert [round(shim.change, 9) for shim in plan.shims] == [0.01, 0.0, 0.0, 0.01]

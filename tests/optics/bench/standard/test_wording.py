@@ -134,7 +134,7 @@ def test_a_plan_says_what_each_screw_gets_and_what_is_left() -> None:
     assert "do not come near enough at: top left, bottom left" in " ".join(wording.plan_notes(few))
     unknown = plan_shims(lean, [Screw(x, y, None) for x, y in places], near_enough=0.002)
     assert wording.said_shim(unknown.shims[1]) == (
-        "Screw at the top right: remove 0.020 mm of shim."
+        "Screw at the top right: remove 0.020 mm of shim, only if that much is fitted."
     )
     assert "Enter the leaves you have" in " ".join(wording.plan_notes(unknown))
 

@@ -1,0 +1,130 @@
+"""From a job whose camera is not told in full to what its readings say so far, also as JSON."""
+
+from dataclasses import dataclass
+from typing import Annotated, Literal, TypeAlias
+
+from pydantic import Field
+
+from optics.bench import first_wording as wording
+from optics.bench.camera import Bed
+from optics.bench.correction import parallax_advice
+from optics.bench.first_answer import FirstAnswer, Told, Wait, first_answer
+from optics.bench.readings import ParallaxReading
+from optics.bench.remedies.turning import sense_of_turn
+from optics.records.job import JobDocument
+from optics.records.result_parts import FigureOut, Out
+from optics.records.solve import Solution, described, solve
+from optics.records.to_bench import reading_of, told_of, workshop_of
+
+FirstOrParallax: TypeAlias = FirstAnswer | ParallaxReading
+
+
+@dataclass(frozen=True)
+class FirstSolution:
+    """A job whose camera lacks figures, and what each of its readings says without them."""
+
+    job: JobDocument
+    told: Told
+    answers: tuple[FirstOrParallax, ...]
+
+
+def answered(job: JobDocument) -> Solution | FirstSolution:
+    """The job worked out; where its camera lacks figures, its readings as far as they go alone.
+
+    Errors: as `solve`; Unreadable, naming the figures, for parts that cannot do without them.
+    """
+    asks_more = (job.scale, job.rangefinder, job.standard, job.gate, job.witness, job.budget,
+                 job.diagnosis)  # fmt: skip
+    if not job.readings or job.camera is None or any(part is not None for part in asks_more):
+        return solve(job)
+    told = told_of(described(job))
+    if not told.missing:
+        return solve(job)
+    workshop = workshop_of(job.workshop)
+    readings = (reading_of(part, told.camera) for part in job.readings)
+    answers = tuple(
+        r if isinstance(r, ParallaxReading) else first_answer(told, r, workshop) for r in readings
+    )
+    return FirstSolution(job, told, answers)
+
+
+class ToDoOut(Out):
+    """One thing to do, in the shop's units."""
+
+    title: str
+    words: str
+
+
+class WaitOut(Out):
+    """Figures of the camera that are still needed, and what they would add."""
+
+    figures: tuple[str, ...]
+    adds: str
+
+
+class FirstAnswerOut(Out):
+    """What one reading says so far; null where a figure waits for more of the camera."""
+
+    reading: str
+    words: str
+    sense: str | None
+    error: FigureOut | None = None
+    turn: Annotated[
+        FigureOut | None, Field(description="rad, plus in the sense that extends the lens")
+    ] = None
+    turn_sense: str | None = None
+    verdict: str | None = None
+    to_do: tuple[ToDoOut, ...] = ()
+    still_needed: tuple[WaitOut, ...] = ()
+
+
+class FirstResult(Out):
+    """What the readings of a job say before its camera is told in full."""
+
+    format: Literal["shimwright first answer"] = "shimwright first answer"
+    version: Literal[1] = 1
+    title: str
+    camera: str
+    answers: tuple[FirstAnswerOut, ...]
+    supposed: tuple[str, ...] = ()
+
+
+def first_result_of(solution: FirstSolution) -> FirstResult:
+    """The first answers as a document."""
+    measured = [one for one in solution.answers if isinstance(one, FirstAnswer)]
+    return FirstResult(
+        title=solution.job.title,
+        camera=solution.told.camera.name,
+        answers=tuple(map(_answer, solution.answers)),
+        supposed=wording.supposed_lines(measured[0]) if measured else (),
+    )
+
+
+def _answer(answer: FirstOrParallax) -> FirstAnswerOut:
+    if isinstance(answer, ParallaxReading):
+        return FirstAnswerOut(
+            reading=answer.kind, words=parallax_advice(answer), sense=answer.sense.words
+        )
+    return FirstAnswerOut(
+        reading=answer.reading.kind,
+        words=wording.headline(answer),
+        sense=None if answer.sense is None else answer.sense.words,
+        error=None if answer.error is None else FigureOut.of(answer.error),
+        turn=None if answer.turn is None else FigureOut.of(answer.turn),
+        turn_sense=_turn_sense(answer),
+        verdict=None if answer.verdict is None else wording.judged(answer),
+        to_do=tuple(ToDoOut(title=title, words=words) for title, words in answer.to_do),
+        still_needed=tuple(map(_wait, answer.waits)),
+    )
+
+
+def _turn_sense(answer: FirstAnswer) -> str | None:
+    """The way round that lens or cell turns against its ring, seen from the front."""
+    thread = answer.told.camera.focusing
+    if answer.turn is None or isinstance(thread, Bed) or not answer.turn.value:
+        return None
+    return str(sense_of_turn(thread.extends, answer.turn.value))
+
+
+def _wait(wait: Wait) -> WaitOut:
+    return WaitOut(figures=tuple(map(str, wait.figures)), adds=wait.adds)
