@@ -61,7 +61,8 @@ def infer_confusion(camera: Camera, marks: Sequence[DepthMark]) -> ConfusionFoun
     Equation: β = 2π·N·c/L for a lens that moves whole, times (f₁/f)² for a front cell; fitted
     by weighted least squares. The f-numbers are used as given: choose exact or marked before.
     Errors: NoAnswer for a camera without a thread; OutOfRange for marks without uncertainty.
-    Limits: distant subjects; makers' scales differ in whether they use exact stops.
+    Limits: distant subjects where the whole lens moves, any where the front cell does; makers'
+    scales differ in whether they use exact stops.
     """
     angles = [mark.angle for mark in marks]
     stops = np.array([mark.f_number for mark in marks], np.float64)

@@ -86,8 +86,10 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
         "f_number": float(table.f_numbers[chosen]),
         "circle_of_confusion": table.circle_of_confusion,
         "object_distance": float(table.object_distances[0]),
+        "movement": float(table.moved[0]),
     }
-    offer_why(depth.depth_near.solve_for("near_limit"), figures, "why_depth")
+    near, _ = table.camera.depth_of_field_formulas
+    offer_why(near, figures, "why_depth")
 
 
 def _show_scale(
