@@ -115,12 +115,8 @@ def _cautions(reading: MeasuredReading, found: tuple[Offer, ...]) -> tuple[Cauti
 
 def sight(camera: Camera, mark: float, error: Estimate) -> Sight:
     """What is sharp, and how blurred the marked distance is, with the ring at a mark."""
-    disc, cone = camera.depth_of_focus_formula(
-        "circle_of_confusion", camera.magnification_at(mark)
-    )
-    blur = disc.value(
-        depth_each_way=abs(error.value), f_number=camera.lens.full_aperture, **cone
-    )
+    disc, cone = camera.depth_of_focus_formula("circle_of_confusion", camera.magnification_at(mark))
+    blur = disc.value(depth_each_way=abs(error.value), f_number=camera.lens.full_aperture, **cone)
     return Sight(
         mark=mark,
         sharp_at=sharp_distance(camera, mark, error.value),

@@ -21,9 +21,7 @@ far_from_film = Quantity(
     low=0,
 )  # fmt: skip
 _N, _c, _eps = f_number.symbol, circle_of_confusion.symbol, depth_each_way.symbol
-_f, _f1, _t, _K = (
-    q.symbol for q in (focal_length, group_focal_length, movement, cell_to_film)
-)
+_f, _f1, _t, _K = (q.symbol for q in (focal_length, group_focal_length, movement, cell_to_film))
 _Dn, _Df = near_from_film.symbol, far_from_film.symbol
 
 cell_depth_of_focus = Relation(
