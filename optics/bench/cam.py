@@ -14,7 +14,7 @@ import numpy as np
 from optics.bench.camera import Camera, Helicoid
 from optics.errors import OutOfRange
 from optics.relation import Array, Formula
-from optics.theory import cam, depth, helicoid, lens
+from optics.theory import cam, helicoid, lens
 
 ONE_DEGREE = math.radians(1)
 _ROUNDING = 1e-9

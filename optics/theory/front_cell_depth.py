@@ -58,9 +58,7 @@ _moved = 2 * _f1**2 / (_w * (1 + Root(1 - 4 * _f1**2 / _w**2)))
 _field_quantities = (
     movement, group_focal_length, cell_to_film, focal_length, f_number, circle_of_confusion,
 )  # fmt: skip
-_SOURCE = (
-    "cell_depth_of_focus carried to the front cell by film_effect; checked by trace of a triplet"
-)
+_SOURCE = "Depth of focus N·c carried to the front cell by (f₁/f)²; checked by trace of a triplet"
 _LIMITS = (
     "From the film plane; stop behind the front cell. Small depths, as film_effect: each side is "
     "out by about the part τ over the distance from the group's image to the stop. At 1.5 m and "

@@ -126,8 +126,9 @@ ROWS = [
       "focal_length": 100}, 615, 1e-12, BY_HAND),
     ("cell_depth_of_focus", "depth_each_way", {"f_number": 3.5, "circle_of_confusion": 0.05},
      0.175, 1e-12, BY_HAND),
-    # 8 × 0.5 mm of room at the film is 1 mm of that cell, a quarter, for it is half as long. At 4 mm
-    # out the near limit would need 5 mm: 2500/5 from the group's focus, and 60 + 4 + 50 to the film.
+    # 8 × 0.5 mm of room at the film is 1 mm of that cell, a quarter, for it is half as long. With
+    # the cell 4 mm out the near limit would need 5 mm: 2500/5 from the group's focus, which is
+    # 60 + 4 + 50 from the film.
     ("cell_depth_near", "near_from_film", DEEP_CELL | {"movement": 4}, 614, 1e-12, BY_HAND),
     # At 5 mm the far limit would need 4 mm: 2500/4, and 60 + 5 + 50.
     ("cell_depth_far", "far_from_film", DEEP_CELL | {"movement": 5}, 740, 1e-12, BY_HAND),

@@ -10,7 +10,6 @@ from optics.bench.camera import Camera, FrontCell
 from optics.bench.depth_table import DepthTable
 from optics.records.job import CameraPart
 from optics.records.to_bench import camera_of
-from optics.theory import depth
 from optics.theory import scale as scale_theory
 from ui import answer_panel
 from ui.camera_form import camera_and_task, camera_form
