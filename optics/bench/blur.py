@@ -42,18 +42,17 @@ def blur_budget(
 ) -> Blur:
     """The whole blur of a focus error at each f-number.
 
-    Equations: defocus |e|/(N·(1 + m/p)), diffraction 2.44·λ·N, all added as squares with the
-    `receiver` blur of film and eye; every length in mm, `error` + when too far out.
+    Equations: defocus |e|/(N·(1 + m/p)), of a front cell |e|/N; diffraction 2.44·λ·N; all added
+    as squares with the `receiver` blur of film and eye; every length in mm, `error` + when too
+    far out.
     Errors: OutOfRange for a stop or wavelength of zero, or a subject too near to focus.
     Limits: blurs of different shape do not add exactly so; the lens has no aberrations.
     """
     stops = np.atleast_1d(np.asarray(f_numbers, np.float64))
-    defocus = depth.depth_of_focus.solve_for("circle_of_confusion").value(
-        depth_each_way=abs(error),
-        f_number=stops,
-        magnification=camera.magnification_at(film_distance),
-        pupil_magnification=camera.lens.pupil_magnification,
+    disc, cone = camera.depth_of_focus_formula(
+        "circle_of_confusion", camera.magnification_at(film_distance)
     )
+    defocus = disc.value(depth_each_way=abs(error), f_number=stops, **cone)
     airy = depth.airy_disc.solve_for("airy_diameter").value(wavelength=wavelength, f_number=stops)
     total = depth.blur_budget.solve_for("total_blur").value(
         defocus_blur=defocus, airy_diameter=airy, receiver_blur=receiver

@@ -14,7 +14,7 @@ import numpy as np
 from optics.bench.camera import Camera, Helicoid
 from optics.errors import OutOfRange
 from optics.relation import Array, Formula
-from optics.theory import cam, depth, helicoid, lens
+from optics.theory import cam, helicoid, lens
 
 ONE_DEGREE = math.radians(1)
 _ROUNDING = 1e-9
@@ -146,11 +146,11 @@ class Cam:
         magnification = lens.magnification_from_extension.solve_for("magnification").value(
             extension=self.extension(rotation), focal_length=self.camera.lens.focal_length
         )
-        return depth.depth_of_focus.solve_for("depth_each_way").value(
+        formula, cone = self.camera.depth_of_focus_formula("depth_each_way", magnification)
+        return formula.value(
             f_number=self.camera.lens.full_aperture,
             circle_of_confusion=self.camera.circle_of_confusion,
-            pupil_magnification=self.camera.lens.pupil_magnification,
-            magnification=magnification,
+            **cone,
         )
 
     def table(self, step: float = ONE_DEGREE) -> LiftTable:

@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import cached_property
 from numbers import Real
-from typing import TypeAlias
+from typing import TypeAlias, overload
 
 from optics.bench.uncertainty import Estimate, exact, within
 from optics.errors import NoAnswer, OutOfRange, Unreadable
-from optics.relation import Formula, Quantity
-from optics.theory import depth, front_cell, helicoid, lens
+from optics.relation import Array, Formula, Given, Quantity
+from optics.theory import depth, front_cell, front_cell_depth, helicoid, lens
 
 # The blur that an eye just sees, as a part of the circle of confusion; common practice, no source.
 SEEN_PART = 0.25
@@ -163,12 +163,51 @@ class Camera:
 
     def depth_at(self, film_distance: float) -> float:
         """Depth of focus each way at full aperture for a subject at a distance from the film."""
-        return depth.depth_of_focus.solve_for("depth_each_way").value(
-            f_number=self.lens.full_aperture,
-            circle_of_confusion=self.circle_of_confusion,
-            magnification=self.magnification_at(film_distance),
-            pupil_magnification=self.lens.pupil_magnification,
+        formula, cone = self.depth_of_focus_formula(
+            "depth_each_way", self.magnification_at(film_distance)
         )
+        return formula.value(
+            f_number=self.lens.full_aperture, circle_of_confusion=self.circle_of_confusion, **cone
+        )
+
+    @overload
+    def depth_of_focus_formula(
+        self, unknown: str, magnification: float
+    ) -> tuple[Formula, dict[str, float]]: ...
+    @overload
+    def depth_of_focus_formula(
+        self, unknown: str, magnification: Array
+    ) -> tuple[Formula, dict[str, Given]]: ...
+    def depth_of_focus_formula(
+        self, unknown: str, magnification: Given
+    ) -> tuple[Formula, dict[str, float]] | tuple[Formula, dict[str, Given]]:
+        """The relation of depth of focus, f-number and disc for this camera, with its cone.
+
+        Whoever asks gives the two of `depth_each_way`, `f_number` and `circle_of_confusion`
+        (mm at the film) that are not `unknown`. Relations: depth_of_focus where the whole lens
+        moves, so that the cone grows longer as the image grows; cell_depth_of_focus for a front
+        cell, which leaves the cone as it is at every distance.
+        """
+        if isinstance(self.focusing, FrontCell):
+            return front_cell_depth.cell_depth_of_focus.solve_for(unknown), {}
+        cone = {
+            "magnification": magnification,
+            "pupil_magnification": self.lens.pupil_magnification,
+        }
+        return depth.depth_of_focus.solve_for(unknown), cone
+
+    @property
+    def depth_of_field_formulas(self) -> tuple[Formula, Formula]:
+        """Near and far limit of the depth of field, each as its relation counts it.
+
+        A front cell's (cell_depth_near, cell_depth_far) take its movement and count from the
+        film; a whole lens's (depth_near, depth_far) take the distance from the front principal
+        plane and count from there.
+        """
+        if isinstance(self.focusing, FrontCell):
+            near, far = front_cell_depth.cell_depth_near, front_cell_depth.cell_depth_far
+            return near.solve_for("near_from_film"), far.solve_for("far_from_film")
+        return depth.depth_near.solve_for("near_limit"), depth.depth_far.solve_for("far_limit")
 
     def magnification_at(self, film_distance: float) -> float:
         """Image size over subject size for a subject at a distance from the film."""

@@ -21,7 +21,6 @@ from optics.bench.remedies import Offer, Remedy, Workshop, offers
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict, judge_read
 from optics.errors import OutOfRange
-from optics.theory import depth
 
 MeasuredReading: TypeAlias = (
     MarkReading | RotationReading | RegisterReading | CollimatorReading | RulerReading
@@ -145,12 +144,8 @@ def _cautions(reading: MeasuredReading, found: tuple[Offer, ...]) -> tuple[Cauti
 
 def sight(camera: Camera, mark: float, error: Estimate) -> Sight:
     """What is sharp, and how blurred the marked distance is, with the ring at a mark."""
-    blur = depth.depth_of_focus.solve_for("circle_of_confusion").value(
-        depth_each_way=abs(error.value),
-        f_number=camera.lens.full_aperture,
-        magnification=camera.magnification_at(mark),
-        pupil_magnification=camera.lens.pupil_magnification,
-    )
+    disc, cone = camera.depth_of_focus_formula("circle_of_confusion", camera.magnification_at(mark))
+    blur = disc.value(depth_each_way=abs(error.value), f_number=camera.lens.full_aperture, **cone)
     return Sight(
         mark=mark,
         sharp_at=sharp_distance(camera, mark, error.value),

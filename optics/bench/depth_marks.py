@@ -70,7 +70,8 @@ def infer_confusion(
     by weighted least squares. The marks' f-numbers are as engraved; `stops` says which ones are
     reckoned with, the exact ones as where a scale is drawn, so that its own is found again.
     Errors: NoAnswer for a camera without a thread; OutOfRange for marks without uncertainty.
-    Limits: distant subjects; makers' scales differ in whether they use exact stops.
+    Limits: distant subjects where the whole lens moves, any where the front cell does; makers'
+    scales differ in whether they use exact stops.
     """
     camera.refuse_supposed("the depth marks of a front cell")
     angles = [mark.angle for mark in marks]

@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike
 
 from optics.bench.camera import Camera, FrontCell
 from optics.errors import ShimwrightError
-from optics.relation import Array, Given, Relation
+from optics.relation import Array, Formula, Given, Relation
 from optics.theory import depth, front_cell, lens
 
 
@@ -24,7 +24,8 @@ class MeasuredFrom(StrEnum):
 class DepthTable:
     """Depth of field of one camera, apertures down and distances across; mm, infinity `inf`.
 
-    `near`, `far`, `hyperfocal` and `near_at_hyperfocal` begin where `measured_from` says.
+    `near`, `far`, `hyperfocal` and `near_at_hyperfocal` begin where `measured_from` says;
+    `moved` is how far lens or front cell stands out for each distance.
     """
 
     camera: Camera
@@ -33,6 +34,7 @@ class DepthTable:
     f_numbers: Array
     distances: Array
     object_distances: Array
+    moved: Array
     magnification: Array
     near: Array
     far: Array
@@ -46,13 +48,12 @@ class DepthTable:
 
     @cached_property
     def depth_each_way(self) -> Array:
-        """Depth of focus each way at the film, N·c·(1 + m/p)."""
-        return depth.depth_of_focus.solve_for("depth_each_way").value(
-            f_number=self.f_numbers[:, None],
-            circle_of_confusion=self.circle_of_confusion,
-            magnification=self.magnification,
-            pupil_magnification=self.camera.lens.pupil_magnification,
+        """Depth of focus each way at the film: N·c·(1 + m/p), of a front cell N·c."""
+        formula, cone = self.camera.depth_of_focus_formula("depth_each_way", self.magnification)
+        each_way = formula.value(
+            f_number=self.f_numbers[:, None], circle_of_confusion=self.circle_of_confusion, **cone
         )
+        return np.array(np.broadcast_to(each_way, self.near.shape))
 
 
 def depth_table(
@@ -67,7 +68,8 @@ def depth_table(
 
     Equations: the lens's extension x from the distance, the magnification m from x, the
     distance s = f(1 + 1/m) from the front principal plane, then `depth_near` and `depth_far`
-    in the general pupil form, brought back to the film at the same extension.
+    in the general pupil form, brought back to the film at the same extension. For a front cell
+    its movement from the distance, then `cell_depth_near` and `cell_depth_far`.
     Takes f-numbers (as they are to be used, exact or marked) and distances in mm, each a
     number or a one-dimensional array; `circle_of_confusion` replaces the camera's.
     Errors: OutOfRange where the lens cannot focus so near, or a figure has no meaning.
@@ -79,13 +81,10 @@ def depth_table(
     moved, seen = _focused(camera, subjects, begin)
     far_focus = _hyperfocal(camera, stops, blur)
     far_focus_moved = _moved(camera, _size(camera, far_focus))
-    near, far = _limits(camera, seen, stops[:, None], blur)
-    near_at_far_focus, _ = _limits(camera, far_focus, stops, blur)
+    near, far = _limits(camera, (seen, moved), stops[:, None], blur, begin)
+    near_at_far_focus, _ = _limits(camera, (far_focus, far_focus_moved), stops, blur, begin)
     if begin is MeasuredFrom.FILM:
-        near, far = (_from_film(camera, limit, moved) for limit in (near, far))
-        far_focus, near_at_far_focus = (
-            _from_film(camera, limit, far_focus_moved) for limit in (far_focus, near_at_far_focus)
-        )
+        far_focus = _from_film(camera, far_focus, far_focus_moved)
     return DepthTable(
         camera=camera,
         circle_of_confusion=blur,
@@ -93,6 +92,7 @@ def depth_table(
         f_numbers=stops,
         distances=subjects,
         object_distances=seen,
+        moved=moved,
         magnification=_size(camera, seen),
         near=near,
         far=far,
@@ -111,20 +111,17 @@ def _begin(from_: str) -> MeasuredFrom:
     )
 
 
-def _lens_of(camera: Camera) -> dict[str, float]:
-    return {
-        "focal_length": camera.lens.focal_length,
-        "pupil_magnification": camera.lens.pupil_magnification,
-    }
-
-
 def _focused(camera: Camera, subjects: Array, begin: MeasuredFrom) -> tuple[Array, Array]:
     """How far lens or cell has moved out, and the subjects from the front principal plane."""
     if begin is MeasuredFrom.LENS:
         return _moved(camera, _size(camera, subjects)), subjects
     moved = camera.focusing_formula.value(film_distance=subjects, **camera.constants)
+    return moved, _from_lens(camera, subjects, moved)
+
+
+def _from_lens(camera: Camera, from_film: Array, moved: Array) -> Array:
     relation, known = _to_film(camera, moved)
-    return moved, relation.solve_for("limit_from_lens").value(limit_from_film=subjects, **known)
+    return relation.solve_for("limit_from_lens").value(limit_from_film=from_film, **known)
 
 
 def _from_film(camera: Camera, from_lens: Array, moved: Array) -> Array:
@@ -165,8 +162,46 @@ def _hyperfocal(camera: Camera, stops: Array, blur: float) -> Array:
     )
 
 
-def _limits(camera: Camera, seen: Array, stops: Array, blur: float) -> tuple[Array, Array]:
-    known: dict[str, Given] = {"object_distance": seen, "f_number": stops}
-    known |= {"circle_of_confusion": blur, **_lens_of(camera)}
-    near = depth.depth_near.solve_for("near_limit").value(**known)
-    return near, depth.depth_far.solve_for("far_limit").value(**known)
+def _limits(
+    camera: Camera,
+    focused: tuple[Array, Array],
+    stops: Array,
+    blur: float,
+    begin: MeasuredFrom,
+) -> tuple[Array, Array]:
+    """Near and far limit, counted from where the table begins.
+
+    `focused`: the distance focused on from the front principal plane, and how far lens or cell
+    stands out for it. All broadcast, apertures down and distances across.
+    """
+    seen, moved = focused
+    known: dict[str, Given] = {
+        **camera.constants,
+        "focal_length": camera.lens.focal_length,
+        "pupil_magnification": camera.lens.pupil_magnification,
+        "object_distance": seen,
+        "movement": moved,
+        "f_number": stops,
+        "circle_of_confusion": blur,
+    }
+    near, far = (
+        _counted_from(begin, formula, formula.value(**_inputs(formula, known)), camera, moved)
+        for formula in camera.depth_of_field_formulas
+    )
+    return near, far
+
+
+def _inputs(formula: Formula, known: dict[str, Given]) -> dict[str, Given]:
+    return {quantity.name: known[quantity.name] for quantity in formula.inputs}
+
+
+def _counted_from(
+    begin: MeasuredFrom, formula: Formula, limit: Array, camera: Camera, moved: Array
+) -> Array:
+    """A limit brought from where its own relation counts to where the table does."""
+    takes = {quantity.name for quantity in formula.inputs}
+    own = MeasuredFrom.FILM if "movement" in takes else MeasuredFrom.LENS
+    if own is begin:
+        return limit
+    convert = _from_film if begin is MeasuredFrom.FILM else _from_lens
+    return convert(camera, limit, moved)

@@ -3,6 +3,7 @@
 import math
 
 from optics.bench.blur import Blur
+from optics.bench.camera import FrontCell
 from optics.bench.depth_table import DepthTable, MeasuredFrom
 from optics.bench.stops import Meaning
 from optics.units import format_distance, format_length
@@ -35,10 +36,12 @@ def hyperfocal_line(table: DepthTable, row: int) -> str:
 
 def conventions_line(table: DepthTable) -> str:
     """What the table takes for granted."""
+    pupils = f"pupil magnification {table.camera.lens.pupil_magnification:g}"
+    if isinstance(table.camera.focusing, FrontCell):
+        pupils = "the front cell alone moves, so that the pupils have no part"
     return (
         f"Distances {_BEGIN[table.measured_from]}; circle of confusion "
-        f"{round(table.circle_of_confusion, 4):g} mm; pupil magnification "
-        f"{table.camera.lens.pupil_magnification:g}; blur of geometry alone."
+        f"{round(table.circle_of_confusion, 4):g} mm; {pupils}; blur of geometry alone."
     )
 
 

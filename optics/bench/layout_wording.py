@@ -2,7 +2,7 @@
 
 from optics.bench.camera import Camera, FrontCell
 from optics.bench.scale_layout import DepthRow, ScaleOn, Towards, runs, runs_right
-from optics.theory import depth, front_cell, lens
+from optics.theory import front_cell, lens
 from optics.units.printing import trimmed
 
 SCALE_CONVENTIONS = (
@@ -37,22 +37,24 @@ def turning_line(camera: Camera, scale_on: ScaleOn) -> str:
     )
 
 
-def depth_marks_line(row: DepthRow) -> str:
-    """What the depth marks were reckoned with."""
+def depth_marks_line(camera: Camera, row: DepthRow) -> str:
+    """What the depth marks were reckoned with, and for which subjects they are right."""
     blur = trimmed(row.circle_of_confusion, 4)
-    return (
-        f"Depth marks for a circle of confusion of {blur} mm and {row.stops.words}, for distant "
-        "subjects."
-    )
+    subjects = "at every distance" if _is_cell(camera) else "for distant subjects"
+    return f"Depth marks for a circle of confusion of {blur} mm and {row.stops.words}, {subjects}."
 
 
 def source_line(camera: Camera) -> str:
     """By whose equation the marks were placed."""
-    is_cell = isinstance(camera.focusing, FrontCell)
-    relation = front_cell.group_movement if is_cell else lens.unit_focusing
+    relation = front_cell.group_movement if _is_cell(camera) else lens.unit_focusing
     return f"Source: {relation.source}."
 
 
-def depth_source_line() -> str:
+def depth_source_line(camera: Camera) -> str:
     """By what the depth of field was worked out."""
-    return f"Source: {depth.depth_near.source}."
+    near, _ = camera.depth_of_field_formulas
+    return f"Source: {near.relation.source}."
+
+
+def _is_cell(camera: Camera) -> bool:
+    return isinstance(camera.focusing, FrontCell)

@@ -177,7 +177,8 @@ def depth_row(
     Figures without room are left out, the outermost kept first; their marks stay, unless the
     series was chosen here and they stand closer than `TICK_GAP`.
     Errors: NoAnswer for a bed or struts; OutOfRange for a stop or circle without a meaning.
-    Limits: distant subjects; close up the marks stand a little narrow.
+    Limits: distant subjects, for close up the marks stand a little narrow; a front cell's are
+    right at every distance.
     """
     _thread_of(camera)
     camera.refuse_supposed("the depth marks of a front cell")

@@ -298,4 +298,4 @@ def _explain(words: Column, table: DepthTable, stops: Stops, unit: ScaleUnit) ->
     for line in _meaning(table, stops, unit):
         words.say(line, _NOTE, hang=2)
     words.say("Cut along the outline, fold back at the dashed line, and glue.", _NOTE, hang=2)
-    words.say(depth_source_line(), _NOTE, hang=2)
+    words.say(depth_source_line(table.camera), _NOTE, hang=2)

@@ -254,7 +254,7 @@ def _lines(
     if artwork is Artwork.MIRRORED:
         yield "Printed mirrored: once transferred, it reads as said here."
     if face.index_width and depth.marks:
-        yield depth_marks_line(depth)
+        yield depth_marks_line(plan.camera, depth)
     for notes in (*(row.notes for row in rows), depth.notes):
         yield from notes
     yield source_line(plan.camera)

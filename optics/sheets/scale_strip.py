@@ -241,7 +241,7 @@ def _lines(
     yield length_line(barrel)
     yield from FITTING[artwork]
     if depth.marks:
-        yield depth_marks_line(depth)
+        yield depth_marks_line(plan.camera, depth)
     for notes in (*(row.notes for row in rows), depth.notes):
         yield from notes
     yield source_line(plan.camera)

@@ -43,7 +43,8 @@ depth_of_focus = Relation(
         Form(pupil_magnification, _m / (_eps / (_N * _c) - 1)),
     ),
     source="Similar triangles at the exit pupil; ±N·c for distant subjects in textbooks",
-    limits="Geometric blur only: no diffraction, no aberration.",
+    limits="Geometric blur only: no diffraction, no aberration. The whole lens moves; for a front "
+    "cell cell_depth_of_focus holds.",
 )  # fmt: skip
 
 _pupil_offset = Quantity(
@@ -119,7 +120,8 @@ depth_near = Relation(
     ),
     bounds=(_nearer_than_focus,),
     source="Two rays from the entrance pupil's rim; general pupil form verified by exact trace",
-    limits="Geometric blur only; distances from the front principal plane.",
+    limits="Geometric blur only; distances from the front principal plane. The whole lens moves; "
+    "for a front cell cell_depth_near holds.",
 )
 
 depth_far = Relation(
@@ -151,7 +153,8 @@ depth_far = Relation(
     ),
     bounds=(_nearer_than_focus,),
     source="Two rays from the entrance pupil's rim; general pupil form verified by exact trace",
-    limits="Geometric blur only; distances from the front principal plane.",
+    limits="Geometric blur only; distances from the front principal plane. The whole lens moves; "
+    "for a front cell cell_depth_far holds.",
 )
 
 limit_from_film = Quantity(

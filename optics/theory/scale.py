@@ -151,5 +151,6 @@ cell_depth_mark = Relation(
         Form(group_focal_length, _f * sqrt(_beta * _L / (2 * pi * _N * _c))),
     ),
     source="Depth of focus N·c carried back through the groups behind the cell, (f/f₁)²",
-    limits="Distant subjects; small movements, as film_effect.",
+    limits="At every distance, since the cone at the film stays as it is (cell_depth_of_focus); "
+    "small movements, as film_effect.",
 )  # fmt: skip

@@ -195,6 +195,20 @@ def test_distances_are_taken_as_people_write_them(
     expect(page.locator("table.depth thead th")).to_have_text(["focused at", *heads, "hyperfocal"])
 
 
+def test_why_of_a_front_cell_is_its_own_relation(page: Page, bench_address: str) -> None:
+    """The Corvane's Why? opens the front cell's near limit, which is the one in its table."""
+    opened(page, bench_address)
+    hands.choose(page, CAMERA, CORVANE)
+    type_all(page, Distances="1.5")
+    shown = next(iter(depth_table(page).values()))["1.500 m"][0].removesuffix(" m")
+    hands.choose(page, "Band drawn for", next(iter(depth_table(page))))
+    hands.press(page.get_by_role("button", name="Why?"))
+    expect(page.get_by_role("combobox", name="Relation")).to_have_value("Cell depth near")
+    hands.wait_until_idle(page, 0.4)
+    expect(hands.problems(page)).to_have_count(0)
+    expect(hands.headline(page)).to_contain_text(shown[:4])
+
+
 def test_infinity_alone_has_its_table_and_plot(page: Page, bench_address: str) -> None:
     """With nothing but ∞ to focus on, table and plot stand as ever."""
     opened(page, bench_address)

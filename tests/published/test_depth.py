@@ -44,6 +44,10 @@ FAQ_LENS = symmetric(1, 1, 1 / 8e6, 1e6)
 # Focused at 10606 mm from the front focal point, the near limit counted from the lens.
 HAWKINS_LENS = symmetric(70, 22, 0.021, 10606 + 70)
 
+# A cell of 50 mm, 60 mm from the film at infinity, before groups that make the lens 100 mm.
+DEEP_CELL = {"focal_length": 100, "group_focal_length": 50, "cell_to_film": 60, "f_number": 8,
+             "circle_of_confusion": 0.5}  # fmt: skip
+
 # relation, unknown, inputs, value, half of the last printed digit, source; in mm and rad.
 ROWS = [
     ("depth_near", "near_limit", NAVY_LENS, 9.8 * FOOT, 0.05 * FOOT, NAVY),
@@ -120,6 +124,18 @@ ROWS = [
     ("film_from_cell_lens", "limit_from_film",
      {"limit_from_lens": 600, "cell_to_film": 60, "movement": 5, "group_focal_length": 50,
       "focal_length": 100}, 615, 1e-12, BY_HAND),
+    ("cell_depth_of_focus", "depth_each_way", {"f_number": 3.5, "circle_of_confusion": 0.05},
+     0.175, 1e-12, BY_HAND),
+    # 8 × 0.5 mm of room at the film is 1 mm of that cell, a quarter, for it is half as long. With
+    # the cell 4 mm out the near limit would need 5 mm: 2500/5 from the group's focus, which is
+    # 60 + 4 + 50 from the film.
+    ("cell_depth_near", "near_from_film", DEEP_CELL | {"movement": 4}, 614, 1e-12, BY_HAND),
+    # At 5 mm the far limit would need 4 mm: 2500/4, and 60 + 5 + 50.
+    ("cell_depth_far", "far_from_film", DEEP_CELL | {"movement": 5}, 740, 1e-12, BY_HAND),
+    # Only 1 mm out it would need none, which is infinity; and turned round, infinity needs 1 mm.
+    ("cell_depth_far", "far_from_film", DEEP_CELL | {"movement": 1}, math.inf, 0, BY_HAND),
+    ("cell_depth_far", "far_from_film", DEEP_CELL | {"movement": 0.5}, math.inf, 0, BY_HAND),
+    ("cell_depth_far", "movement", DEEP_CELL | {"far_from_film": math.inf}, 1, 1e-12, BY_HAND),
     ("blur_budget", "total_blur",
      {"defocus_blur": 0.03, "airy_diameter": 0.04, "receiver_blur": 0.12}, 0.13, 1e-12, BY_HAND),
     # f 90 at 1000 mm stands 10 mm out, half a turn of a lead of 20 mm.

@@ -10,7 +10,6 @@ from optics.bench.camera import Camera, FrontCell
 from optics.bench.depth_table import DepthTable
 from optics.records.job import CameraPart
 from optics.records.to_bench import camera_of
-from optics.theory import depth
 from optics.theory import scale as scale_theory
 from ui import answer_panel
 from ui.camera_form import camera_and_task, camera_form
@@ -88,8 +87,10 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
         "f_number": float(table.f_numbers[chosen]),
         "circle_of_confusion": table.circle_of_confusion,
         "object_distance": float(table.object_distances[0]),
+        "movement": float(table.moved[0]),
     }
-    offer_why(depth.depth_near.solve_for("near_limit"), figures, "why_depth")
+    near, _ = table.camera.depth_of_field_formulas
+    offer_why(near, figures, "why_depth")
 
 
 def _show_scale(

@@ -7,6 +7,7 @@ from optics.theory import (
     collimation,
     depth,
     front_cell,
+    front_cell_depth,
     gate,
     helicoid,
     lens,
@@ -81,10 +82,12 @@ FRONT_CELL = Section(
         "Find the focal length of the group from one movement and its distance: that is how a "
         "cell without papers is measured.",
         "Choose the relation Film effect: what does 0.1 mm of the cell make at the film?",
+        "Choose Cell depth near and set another movement: the room at the film, N·c, stays as it "
+        "is, for nothing behind the cell moves. With a lens that moves whole it grows close up.",
     ),
     trap="The cell's thread error is not the film's error. It is multiplied by (f/f₁)², about two "
     "for a triplet: a cell 0.05 mm out is a picture 0.1 mm out.",
-    relations=relations_in(front_cell),
+    relations=(*relations_in(front_cell), *relations_in(front_cell_depth)),
     extras=("focal_length",),
     values={
         "focal_length": "75 mm",
@@ -131,7 +134,8 @@ DEPTH = Section(
     idea="Every point is a cone of light with its tip in the image and its base on the lens. Where "
     "the film cuts the cone away from the tip there is a disc, and while the disc is smaller than "
     "what is taken as sharp, nobody minds. Behind the lens that is depth of focus; laid out in "
-    "front of it, depth of field. It is one thing, seen from two sides.",
+    "front of it, depth of field. It is one thing, seen from two sides. Here the whole lens moves, "
+    "and close up the cone grows longer; a front cell leaves it as it is.",
     shown="Above: what is sharp, on a scale even in one over the distance; square near limit, "
     "diamond focus, triangle far limit, cross hyperfocal. Below: the cone at the film, and the "
     "band in which the film may lie.",

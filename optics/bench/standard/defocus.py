@@ -13,12 +13,10 @@ from optics.bench.stops import said_stop, set_stop
 from optics.bench.uncertainty import Estimate, combine, exact
 from optics.bench.verdict import Verdict, judge
 from optics.errors import OutOfRange
-from optics.relation import Array
-from optics.theory import depth, standard
+from optics.relation import Array, Formula
+from optics.theory import standard
 
 _error = standard.tilted_defocus.solve_for("focus_error")
-_depth = depth.depth_of_focus.solve_for("depth_each_way")
-_blur = depth.depth_of_focus.solve_for("circle_of_confusion")
 _COLUMNS, _ROWS = 41, 31
 
 
@@ -144,9 +142,17 @@ def defocus_map(
     Limits: small tilts, a flat standard, a flat film and a subject square to the camera.
     """
     view = view or View()
-    optical = _optical(camera, view)
-    each_way = _depth.value(circle_of_confusion=camera.circle_of_confusion, **optical)
-    lens_counts = optical["magnification"] if view.tilted is Tilted.LENS else 0.0
+    size = camera.magnification_at(view.film_distance)
+    full = camera.lens.full_aperture
+    marked = full if view.aperture is None else view.aperture
+    f_number = set_stop(marked, full)
+    depth_formula, cone = camera.depth_of_focus_formula("depth_each_way", size)
+    each_way = depth_formula.value(
+        circle_of_confusion=camera.circle_of_confusion, f_number=f_number, **cone
+    )
+    disc, _ = camera.depth_of_focus_formula("circle_of_confusion", size)
+    light = {"f_number": f_number, **cone}
+    lens_counts = size if view.tilted is Tilted.LENS else 0.0
     slopes = {
         "mean_error": _middle(plane, nominal) if middle is None else middle,
         "tilt_factor": exact(1.0 + lens_counts),
@@ -160,40 +166,29 @@ def defocus_map(
         camera=camera,
         frame=frame,
         view=view,
-        f_number=_aperture(camera, view),
+        f_number=marked,
         factor=slopes["tilt_factor"].value,
         depth=each_way,
         middle=slopes["mean_error"],
-        corners=tuple(_corner(x, y, slopes, optical, each_way) for x, y in frame.corners),
+        corners=tuple(_corner(at, slopes, (disc, light), each_way) for at in frame.corners),
         across=across,
         up=up,
         error=error,
-        blur=_blur.value(depth_each_way=np.abs(error), **_arrays(optical)),
+        blur=disc.value(depth_each_way=np.abs(error), **_arrays(light)),
     )
 
 
-def _aperture(camera: Camera, view: View) -> float:
-    return camera.lens.full_aperture if view.aperture is None else view.aperture
-
-
-def _optical(camera: Camera, view: View) -> dict[str, float]:
-    return {
-        "f_number": set_stop(_aperture(camera, view), camera.lens.full_aperture),
-        "magnification": camera.magnification_at(view.film_distance),
-        "pupil_magnification": camera.lens.pupil_magnification,
-    }
-
-
 def _corner(
-    x: float,
-    y: float,
+    at: tuple[float, float],
     slopes: dict[str, Estimate],
-    optical: dict[str, float],
+    blur: tuple[Formula, dict[str, float]],
     each_way: float,
 ) -> Corner:
+    x, y = at
+    disc, light = blur
     error = combine(_error, place_across=exact(x), place_up=exact(y), **slopes)
-    blur = _blur.value(depth_each_way=abs(error.value), **optical)
-    return Corner(x, y, error, blur, judge(error, each_way))
+    size = disc.value(depth_each_way=abs(error.value), **light)
+    return Corner(x, y, error, size, judge(error, each_way))
 
 
 def _over(slopes: dict[str, Estimate], across: Array, up: Array) -> Array:

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from optics.bench.blur import blur_budget
-from optics.bench.camera import Bed, Camera, Helicoid, Lens, Turn
+from optics.bench.camera import Bed, Camera, FrontCell, Helicoid, Lens, Turn
 from optics.errors import OutOfRange
 
 CAMERA = Camera("ninety", Lens(90.0, 4.5), Helicoid(18.0, 6, Turn.CLOCKWISE), 0.05)
@@ -21,6 +21,13 @@ def test_a_near_subject_makes_the_cone_longer() -> None:
     """At 1 m a lens of 90 mm makes the size a ninth, and the disc shrinks by ten ninths."""
     near = blur_budget(CAMERA, 0.1, 4, film_distance=1000)
     assert near.defocus[0] == pytest.approx(0.025 / (10 / 9))
+
+
+def test_a_near_subject_leaves_the_cone_of_a_front_cell_as_it_is() -> None:
+    """A tenth out at f/4 is 0.025 mm at 1 m too where only the front cell moves."""
+    folder = Camera("", Lens(75.0, 3.5), FrontCell(51.0, 9.0, Turn.CLOCKWISE, 92.0), 0.05)
+    near = blur_budget(folder, 0.1, 4, film_distance=1000)
+    assert near.defocus[0] == pytest.approx(0.025)
 
 
 def test_diffraction_is_the_printed_disc() -> None:

@@ -28,6 +28,17 @@ def test_the_depth_of_focus_grows_near_by() -> None:
     assert telephoto.depth_at(near) == pytest.approx(3 * 0.45)
 
 
+def test_the_depth_of_focus_of_a_front_cell_stays_as_it_is() -> None:
+    """Nothing behind the front cell moves, so f/3.5 and 0.05 mm leave 0.175 mm at any distance."""
+    cell = FrontCell(50.0, 9.0, Turn.CLOCKWISE, cell_to_film=80.0)
+    for pupils in (0.5, 1.0, 2.0):
+        folder = Camera("", Lens(75.0, 3.5, 0.0, pupils), cell, 0.05)
+        for distance in (600.0, 1000.0, math.inf):
+            assert folder.depth_at(distance) == pytest.approx(0.175, rel=1e-12)
+    with pytest.raises(OutOfRange, match="cannot serve a nearer subject"):
+        folder.depth_at(200.0)
+
+
 def test_the_extension_at_the_film_is_the_lenss_or_the_cells() -> None:
     """A whole lens of 135 mm moves 15 mm for 1.5 m; a cell moves 1 mm, which is 2.25 at film."""
     assert BED.film_side_extension(1500.0) == pytest.approx(15.0)  # 270 + 15 + 135²/15 = 1500

@@ -86,6 +86,20 @@ def test_a_front_cell_keeps_its_distances_from_the_film() -> None:
     assert table.object_distances[0] == pytest.approx(600, rel=1e-12)
 
 
+def test_a_front_cells_limits_are_counted_from_lens_or_film() -> None:
+    """Where 4 mm at the film are 1 mm of the cell: 5 mm out it is sharp from 531.67 to 740 mm."""
+    # K + t + f₁ + f₁²/(t ± 1) = 60 + 5 + 50 + 2500/6 and 2500/4; the lens counts f₁'s f less f.
+    from_film = depth_table(CELL, 8, 615.0, circle_of_confusion=0.5)
+    assert from_film.near[0, 0] == pytest.approx(115 + 2500 / 6, rel=1e-12)
+    assert from_film.far[0, 0] == pytest.approx(740, rel=1e-12)
+    from_lens = depth_table(CELL, 8, 600.0, from_="lens", circle_of_confusion=0.5)
+    assert from_lens.near[0, 0] == pytest.approx(100 + 2500 / 6, rel=1e-12)
+    assert from_lens.far[0, 0] == pytest.approx(725, rel=1e-12)
+    # 1 mm out is hyperfocal: 2500 mm from the group's focus, and 1250 mm where it begins.
+    assert from_film.hyperfocal[0] == pytest.approx(60 + 1 + 50 + 2500, rel=1e-12)
+    assert from_film.near_at_hyperfocal[0] == pytest.approx(60 + 1 + 50 + 1250, rel=1e-12)
+
+
 @each_camera
 def test_no_blur_allowed_leaves_the_distance_focused_on(camera: Camera) -> None:
     """With a circle of confusion of nothing, both limits are the distance focused on."""

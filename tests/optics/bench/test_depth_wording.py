@@ -3,7 +3,7 @@
 import math
 
 from optics.bench.blur import blur_budget
-from optics.bench.camera import Camera, Helicoid, Lens, Turn
+from optics.bench.camera import Camera, FrontCell, Helicoid, Lens, Turn
 from optics.bench.depth_table import depth_table
 from optics.bench.depth_wording import (
     blur_line,
@@ -37,6 +37,14 @@ def test_conventions_are_said() -> None:
     text = conventions_line(TABLE)
     assert text.startswith("Distances from the lens's front principal plane; circle of confusion ")
     assert conventions_line(depth_table(CAMERA, 8, 1000.0)).startswith("Distances from the film; ")
+
+
+def test_the_pupils_have_no_part_in_a_front_cell() -> None:
+    """A front cell's table says that the cell alone moves, not a pupil magnification."""
+    folder = Camera("", Lens(75.0, 3.5), FrontCell(51.0, 9.0, Turn.CLOCKWISE, 92.0), 0.05)
+    said = conventions_line(depth_table(folder, 8, 1000.0))
+    assert "; the front cell alone moves, so that the pupils have no part; blur" in said
+    assert "magnification" not in said
 
 
 def test_blur_is_said_with_its_causes() -> None:

@@ -48,9 +48,9 @@ def test_the_scale_s_run_is_said_for_barrel_and_face(
 
 def test_depth_marks_say_what_they_were_reckoned_with() -> None:
     """The circle of confusion and the kind of stops are named."""
-    exact = depth_marks_line(depth_row(OSTRIN, 52.0))
+    exact = depth_marks_line(OSTRIN, depth_row(OSTRIN, 52.0))
     assert exact.startswith("Depth marks for a circle of confusion of 0.03 mm and the exact")
-    marked = depth_marks_line(depth_row(OSTRIN, 52.0, stops=Stops.MARKED))
+    marked = depth_marks_line(OSTRIN, depth_row(OSTRIN, 52.0, stops=Stops.MARKED))
     assert "the f-numbers as engraved" in marked
 
 
@@ -58,4 +58,13 @@ def test_sources_are_named() -> None:
     """Each kind of lens, and depth of field, names by what it was worked out."""
     assert source_line(OSTRIN).startswith("Source: Newton's conjugate equation with the subject")
     assert source_line(CORVANE).startswith("Source: Newton's conjugate equation for the front")
-    assert depth_source_line().startswith("Source: Two rays from the entrance pupil's rim")
+    assert depth_source_line(OSTRIN).startswith("Source: Two rays from the entrance pupil's rim")
+    assert depth_source_line(CORVANE).startswith("Source: Depth of focus N·c carried to the front")
+
+
+def test_depth_marks_of_a_front_cell_are_right_at_every_distance() -> None:
+    """A whole lens's depth marks are said to be for distant subjects, a front cell's for all."""
+    whole = depth_marks_line(OSTRIN, depth_row(OSTRIN, 52.0))
+    assert whole.endswith("(f/5.6 is f/5.657), for distant subjects.")
+    by_cell = depth_marks_line(CORVANE, depth_row(CORVANE, 36.0))
+    assert by_cell.endswith("(f/5.6 is f/5.657), at every distance.")

@@ -198,6 +198,17 @@ def test_few_stops_leave_the_back_for_words(read_back: Read) -> None:
     assert back.text.count("∞ sharp at") == 3
 
 
+def test_the_card_of_a_front_cell_is_narrower_close_up(read_back: Read) -> None:
+    """At 1.5 m and f/8 marked the Corvane's card says 1.38–1.64 m, for the cone does not grow."""
+    # By hand, formula book: K + t + f₁ + f₁²/(t ± 0.18496) with t 1.91944; whole, 1.37–1.65.
+    table = depth_table(CORVANE, [8.0], [1500.0, math.inf])
+    back = read_back(depth_card(table, ["f/8"], SIGNED, stops=Stops.MARKED).pdf())
+    assert face_rows(back, 0, 1)[0] == ["1.38–1.64"]
+    text = " ".join(back.text.split())
+    assert "the front cell alone moves" in text
+    assert "Depth of focus N·c carried to the front cell" in text
+
+
 @pytest.mark.parametrize("typed", HOSTILE)
 def test_any_name_fits_the_card(typed: str, page_size: str, read_back: Read) -> None:
     """However long or odd the camera's name, it stays on its face and the sheet on its page."""

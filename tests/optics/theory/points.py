@@ -135,10 +135,11 @@ RANGES: dict[str, tuple[float, float]] = {
 
 # Drawn by their powers of ten, from half a metre to a thousand kilometres.
 DISTANCES: dict[str, tuple[float, float]] = dict.fromkeys(
-    ("far_edge", "far_limit", "film_distance", "focus_between", "group_distance", "hyperfocal",
-     "limit_from_film", "limit_from_lens", "mark_distance", "near_edge", "near_limit",
-     "infinity_target_distance",
-     "object_distance", "sharp_distance", "subject_from_focus", "wanted_distance"),
+    ("far_edge", "far_from_film", "far_limit", "film_distance", "focus_between", "group_distance",
+     "hyperfocal", "infinity_target_distance", "limit_from_film", "limit_from_lens",
+     "mark_distance", "near_edge",
+     "near_from_film", "near_limit", "object_distance", "sharp_distance", "subject_from_focus",
+     "wanted_distance"),
     (2.7, 9),
 ) | {
     # To 40 m: farther out the shortest base and dullest eye cannot tell it from infinity.
@@ -161,14 +162,21 @@ def drawn(relation: Relation, pick: Pick, beyond: Callable[[], float]) -> dict[s
             point[name] = (
                 float(limit.subs({s: point[s.name] for s in limit.free_symbols})) + beyond()
             )
-    return _with_a_far_limit(point) if relation.name == "depth_far" else point
+    if relation.name not in ("depth_far", "cell_depth_far"):
+        return point
+    return {
+        **point,
+        "circle_of_confusion": min(point["circle_of_confusion"], 0.75 * _most_blur(point)),
+    }
 
 
-def _with_a_far_limit(point: dict[str, float]) -> dict[str, float]:
-    """The point with so little blur allowed that the far limit stays short of infinity."""
-    f, s, stop = (point[name] for name in ("focal_length", "object_distance", "f_number"))
-    most = f**2 / (stop * (s - f)) if s > f else math.inf
-    return {**point, "circle_of_confusion": min(point["circle_of_confusion"], 0.75 * most)}
+def _most_blur(point: dict[str, float]) -> float:
+    """The circle of confusion with which the far limit just reaches infinity."""
+    f, stop = point["focal_length"], point["f_number"]
+    if "movement" in point:
+        return point["movement"] * f**2 / (stop * point["group_focal_length"] ** 2)
+    s = point["object_distance"]
+    return f**2 / (stop * (s - f)) if s > f else math.inf
 
 
 def _one(name: str, pick: Pick) -> float:

@@ -39,6 +39,14 @@ def test_the_curve_is_ready_to_plot() -> None:
     assert found.band[-1] == pytest.approx(0.06 * (1 + extension(50, 1000) / 50))
 
 
+def test_the_band_of_a_front_cell_is_level() -> None:
+    """A front cell leaves the depth of focus as it is, so its band is N·c from end to end."""
+    cell = FrontCell(51.0, 9.0, Turn.CLOCKWISE, 92.0)
+    folder = Camera("folder", Lens(75.0, 3.5), cell, 0.05)
+    band = curve(folder, FINDER, {}, 1000.0, WORKING).band
+    assert band == pytest.approx(np.full(band.size, 0.175), rel=1e-12)
+
+
 # Where halving intervals on the thin-lens equation sets the lens; 2.303 mm is that of 105 mm at 5 m
 # from the film, not 105²/(5000 − 105) = 2.252 mm, which would be 5 m from the lens.
 @pytest.mark.parametrize(

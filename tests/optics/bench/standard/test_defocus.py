@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.bench.camera import Bed, Camera, Lens
+from optics.bench.camera import Bed, Camera, FrontCell, Lens, Turn
 from optics.bench.standard import (
     DefocusMap,
     Frame,
@@ -116,6 +116,16 @@ def test_blur_and_depth_follow_the_aperture() -> None:
     assert stopped.worst.blur == pytest.approx(0.09 / 16)
     assert mapped(0.01, 0.0).worst.verdict is Verdict.OUTSIDE
     assert mapped(0.01, 0.0, View(aperture=16.0)).worst.verdict is Verdict.INSIDE
+
+
+def test_blur_and_depth_of_a_front_cell_are_the_same_close_up() -> None:
+    """At 1 m the depth of focus of a front cell is still 0.175 mm, and a disc the error over N."""
+    folder = Camera("folder", Lens(75.0, 3.5), FrontCell(51.0, 9.0, Turn.CLOCKWISE, 92.0), 0.05)
+    readings = depth_readings([(-45, -30), (45, -30), (-45, 30)], [[0.0], [0.0], [0.1]], 0.01, 0.0)
+    found = defocus_map(measure_standard(readings).plane, FRAME, folder, View(film_distance=1000.0))
+    assert found.depth == pytest.approx(0.175, rel=1e-12)
+    assert found.worst.blur == pytest.approx(abs(found.worst.error.value) / 3.5, rel=1e-12)
+    assert found.blur == pytest.approx(np.abs(found.error) / 3.5, rel=1e-12)
 
 
 def test_the_map_meets_its_corners() -> None:
