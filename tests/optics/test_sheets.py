@@ -1,4 +1,9 @@
-"""One camera, one set of numbers: which f-number a stop counts with, on paper and in exercises."""
+"""One camera, one set of numbers: which f-number a stop counts with, on paper and in exercises.
+
+The exact f-number is what strip, card and table take unless they are told otherwise, and each
+question says so. The figure of the other convention is right where the two print alike (f/8 and
+f/16 are exact as engraved), and else a slip that says which f-number it took.
+"""
 
 import re
 from collections.abc import Callable
@@ -25,7 +30,7 @@ from optics.sheets.posters import POSTERS
 from optics.sheets.scale_plan import ScalePlan
 from optics.sheets.scale_strip import Barrel, scale_strip
 from optics.sheets.true_size import Signature
-from tests.optics.sheets.conftest import correction_of
+from tests.optics.sheets.conftest import ReadBack, correction_of
 from tests.optics.sheets.posters_read import drawn
 from tests.optics.sheets.reports import report
 from tests.optics.sheets.test_certificate import HEADING
@@ -36,6 +41,12 @@ Read = Callable[[bytes], Any]
 SAID = re.compile(r"as engraved|exact f-number", re.IGNORECASE)
 # Dictionary of Optometry, table F1.
 TABLE_F1 = {5.6: 5.657, 8.0: 8.0, 11.0: 11.314, 16.0: 16.0}
+
+
+@pytest.fixture
+def read_back() -> Read:
+    """Give what reads a sheet back."""
+    return ReadBack
 
 
 def printed_marks(text: str) -> dict[float, tuple[str, str]]:
@@ -66,12 +77,7 @@ def camera_of(one: Exercise) -> Any:
 
 @pytest.mark.parametrize("stops", Stops)
 def test_an_exercise_takes_what_the_printed_strip_shows(stops: Stops, read_back: Read) -> None:
-    """The strip's own figure is right; one printed with engraved f-numbers is named as that.
-
-    The exact f-number is what strip, card and table take unless they are told otherwise, and the
-    question says so. The figure of the other convention is right where the two print alike (f/8
-    and f/16 are exact as engraved), and else a slip that says which f-number it took.
-    """
+    """The strip's own figure is right, and one of the other convention is named or as good."""
     texts = {c.name: printed_marks(strip(c, read_back, stops)) for c in (OSTRIN, CORVANE)}
     seen = set()
     for one, stop in asked():
