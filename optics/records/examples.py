@@ -34,6 +34,7 @@ EXAMPLES: dict[str, str] = {
     "shift of the reticle": "1.2 mm or 1.2 mm; 1.25 mm",
     "limit of the reticle shift": "0.02 mm",
     "collimator focal length": "300 mm",
+    "collimator lens to camera lens": "60 mm",
     "film to the ruler's zero": "1.5 m",
     "sharpest place along the ruler": "20 mm or 20 mm; 24 mm",
     "slope of the ruler to the lens axis": "45°",
@@ -59,7 +60,7 @@ EXAMPLES: dict[str, str] = {
     "ring's inner diameter": "48 mm",
     # The rangefinder.
     "rangefinder base": "41 mm",
-    "base in front of the film": "24 mm",
+    "distance from rangefinder to film": "24 mm",
     "rangefinder magnification": "0.6",
     "eye's acuity": "60″",
     "coincidence readings": "3 m = 2.85",

@@ -55,7 +55,8 @@ def read_leaves(text: str, *, words: str = "shim stock") -> tuple[tuple[float, i
     leaves = [_leaf(question, piece) for piece in _pieces(question)]
     units = {_unit(size) for size, _ in leaves}
     if "" in units and units - {"", "mm"}:
-        raise question.refuse("a unit is written on some of the leaves only")
+        why = "a unit is written on some of the leaves only"
+        raise question.refuse(why, "0.05 mm × 4; 0.0015 in × 3")
     return tuple(_thickness(question, size, number) for size, number in leaves)
 
 

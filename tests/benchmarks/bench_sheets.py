@@ -41,7 +41,7 @@ JOB = {
         "circle_of_confusion": "0.03 mm",
     },
     "workshop": {"drawer": "0.02 x 4; 0.05 x 3; 0.1 x 4", "fitted": "0.1 mm; 0.05 mm"},
-    "readings": [{"kind": "mark", "sharp_at": "18.4 m, 18.9 m, 18.6 m", "limit": "0.1 m"}],
+    "readings": [{"kind": "mark", "sharp_at": "18.4 m; 18.9 m; 18.6 m", "limit": "0.1 m"}],
 }
 
 

@@ -65,6 +65,8 @@ def test_sources_are_named() -> None:
 def test_depth_marks_of_a_front_cell_are_right_at_every_distance() -> None:
     """A whole lens's depth marks are said to be for distant subjects, a front cell's for all."""
     whole = depth_marks_line(OSTRIN, depth_row(OSTRIN, 52.0))
-    assert whole.endswith("(f/5.6 is f/5.657), for distant subjects.")
+    assert whole.endswith(
+        "(f/5.6 is f/5.657; the full aperture as engraved), for distant subjects."
+    )
     by_cell = depth_marks_line(CORVANE, depth_row(CORVANE, 36.0))
-    assert by_cell.endswith("(f/5.6 is f/5.657), at every distance.")
+    assert by_cell.endswith("(f/5.6 is f/5.657; the full aperture as engraved), at every distance.")

@@ -183,11 +183,12 @@ def check(field: Typed, parts: list[Scope], understood: Any, told: str) -> None:
     """Compare what a field understood with what was typed."""
     is_leaves = field.words.startswith(("shim", "screws"))
     says = {";", "±", "+-", "×"} | ({","} if field in (PLACE, DEPTHS, SCREWS) else set())
-    for part in parts:
+    # A mark's name is no figure, whatever stands in it.
+    figures = {n: part for n, part in enumerate(parts) if n % 2 or field is not MARKS}
+    for part in figures.values():
         assert {sign.strip(" ") for sign in part.between} <= says, told
     if is_leaves and any(" × " in part.between for part in parts):
         return  # The number after × counts leaves; the tests of the units have it.
-    figures = {n: part for n, part in enumerate(parts) if n % 2 or field is not MARKS}
     wanted = [v for n, part in figures.items() for v in meant(part, bare_unit(field, n))]
     if field.unit == "turns":
         written = [one.unit for part in parts for one in part.figures]

@@ -50,19 +50,19 @@ READINGS: dict[str, dict[str, str]] = {
     "mark": {
         "kind": "mark",
         "mark": "inf",
-        "sharp_at": "18.4 m, 18.9 m, 18.6 m",
+        "sharp_at": "18.4 m; 18.9 m; 18.6 m",
         "limit": "0.1 m",
     },
     "rotation": {
         "kind": "rotation",
-        "turned": "3.5°, 3.8°, 3.4°",
+        "turned": "3.5°; 3.8°; 3.4°",
         "sense": "counter-clockwise",
         "limit": "0.5°",
         "target": "40 m",
     },
     "register": {
         "kind": "register",
-        "measured": "28.86 mm, 28.87 mm, 28.85 mm",
+        "measured": "28.86 mm; 28.87 mm; 28.85 mm",
         "nominal": "28.80 mm",
         "instrument": "dial_over_10",
     },
@@ -80,7 +80,7 @@ READINGS: dict[str, dict[str, str]] = {
     },
     "collimator": {
         "kind": "collimator",
-        "shift": "2.4 mm, 2.5 mm, 2.45 mm",
+        "shift": "2.4 mm; 2.5 mm; 2.45 mm",
         "towards": "away from its lens",
         "limit": "0.1 mm",
         "collimator_focal_length": "200 mm",
@@ -89,7 +89,7 @@ READINGS: dict[str, dict[str, str]] = {
         "kind": "ruler",
         "mark": "1.5 m",
         "aim": "1.5 m",
-        "offset": "22 mm, 25 mm, 19 mm",
+        "offset": "22 mm; 25 mm; 19 mm",
         "limit": "2 mm",
     },
 }
