@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from optics.bench import first_wording as wording
 from optics.bench.cautions import LOCAL_RULES, SUN
 from optics.bench.correction import parallax_advice
+from optics.bench.disagreement import disagreement_line
 from optics.bench.readings import ParallaxReading, RegisterReading
 from optics.records.first import FirstOrParallax, FirstSolution
 from optics.records.reading_words import said_in_full
@@ -18,6 +19,8 @@ def first_text(solution: FirstSolution) -> str:
     pairs = zip(solution.job.readings, solution.answers, strict=True)
     parts = [
         *([title] if title else []),
+        # What contradicts itself is told before what either would ask for.
+        *(in_blocks([[disagreement_line(pair)]]) for pair in solution.disagreements),
         *(in_blocks([[said_in_full(part)], *_blocks(answer)]) for part, answer in pairs),
         in_blocks([["Understood as", *(f"- {line}" for line in understood(solution.job))]]),
     ]

@@ -7,8 +7,10 @@ Answered one by one, each would bring its own remedies, and one of the two would
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
+from typing import Protocol
 
-from optics.bench.correction import Correction
+from optics.bench.camera import Camera
+from optics.bench.correction import MeasuredReading
 from optics.bench.diagnosis.evidence import thing_of
 from optics.bench.diagnosis.wording import begun, reading_words
 from optics.bench.uncertainty import LEVEL, Estimate, coverage_factor
@@ -24,6 +26,22 @@ _BY = {
 }
 
 
+class Answered(Protocol):
+    """A reading and the focus error (mm at the film) that it showed, whatever else is known."""
+
+    @property
+    def camera(self) -> Camera:
+        """The camera as described."""
+
+    @property
+    def reading(self) -> MeasuredReading:
+        """What was read."""
+
+    @property
+    def error(self) -> Estimate:
+        """The focus error, + when too far out."""
+
+
 @dataclass(frozen=True)
 class Disagreement:
     """Two answers by their places in the list, how far they lie apart, and how far they may (mm).
@@ -32,7 +50,7 @@ class Disagreement:
     """
 
     indices: tuple[int, int]
-    answers: tuple[Correction, Correction]
+    answers: tuple[Answered, Answered]
     apart: Estimate
     allowed: float
 
@@ -42,7 +60,7 @@ class Disagreement:
         return all(answer.error.standard for answer in self.answers)
 
 
-def disagreements(found: Sequence[Correction | None]) -> tuple[Disagreement, ...]:
+def disagreements(found: Sequence[Answered | None]) -> tuple[Disagreement, ...]:
     """Of each thing the pair of answers that lies farthest apart, if too far; the widest first.
 
     Equation: |e₁ − e₂| > k·u(e₁ − e₂), k at 95 % for one pair and, so that several pairs accuse
@@ -62,9 +80,7 @@ def disagreements(found: Sequence[Correction | None]) -> tuple[Disagreement, ...
     return tuple(sorted(of_each.values(), key=lambda pair: -abs(pair.apart.value)))
 
 
-def _compared(
-    one: tuple[int, Correction], other: tuple[int, Correction], pairs: int
-) -> Disagreement:
+def _compared(one: tuple[int, Answered], other: tuple[int, Answered], pairs: int) -> Disagreement:
     (first, before), (second, after) = one, other
     apart = before.error.plus(after.error, -1.0)
     allowed = 2 * before.camera.allowed_error
@@ -88,7 +104,7 @@ def disagreement_line(found: Disagreement) -> str:
     )
 
 
-def _said(answer: Correction) -> str:
+def _said(answer: Answered) -> str:
     error = answer.error
     known = said_half_width(error.expanded) if error.standard else NOT_KNOWN
     return f"{said_offset(error.value)} {_BY[answer.reading.kind]} ({known})"

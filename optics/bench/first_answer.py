@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeGuard
 
+from optics.bench import by_eye
 from optics.bench.camera import Bed, Camera, Focusing, FrontCell, Helicoid
 from optics.bench.correction import MeasuredReading
 from optics.bench.readings import RegisterReading, RotationReading, Sense
@@ -36,6 +37,10 @@ class Missing(StrEnum):
     FULL_APERTURE = "full aperture"
     CONFUSION = "circle of confusion"
     LEAD = "lead"
+
+
+# What the eye does not see, in mm at the film, hangs on these.
+_FOR_EYE = (Missing.FOCAL_LENGTH, Missing.FULL_APERTURE, Missing.CONFUSION)
 
 
 @dataclass(frozen=True)
@@ -101,8 +106,7 @@ class FirstAnswer:
     @property
     def lacking_for_eye(self) -> tuple[Missing, ...]:
         """What is missing before it is known what the eye does not see, in mm or in degrees."""
-        wanted = [figure for figure in Missing if figure is not Missing.LEAD]
-        return self.told.lacks(tuple(Missing) if self.error is None else wanted)
+        return self.told.lacks(tuple(Missing) if self.error is None else _FOR_EYE)
 
 
 def figures_for_error(told: Told, reading: MeasuredReading) -> tuple[Missing, ...]:
@@ -124,6 +128,8 @@ def first_answer(told: Told, reading: MeasuredReading, workshop: Workshop) -> Fi
     # In the place of figures on which the error does not hang, any would give the same.
     found = reading.steps(told.camera)[-1].result
     error = None if told.lacks(figures_for_error(told, reading)) else found
+    if error is not None and not told.lacks(_FOR_EYE):
+        error = by_eye.focus_error(reading, told.camera)
     turn = _turn(told, reading, error)
     verdict = None
     if error is not None and not told.without_tolerance:

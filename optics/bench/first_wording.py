@@ -65,7 +65,15 @@ def verdict_line(answer: FirstAnswer) -> str:
     if answer.verdict is None:
         return "No verdict yet: it waits for the figures below."
     allowed = format_length(answer.told.camera.allowed_error, places=3)
-    return f"{judged(answer).words.capitalize()}: allowed ± {allowed}."
+    held = f"{judged(answer).words.capitalize()}: allowed ± {allowed}."
+    return " ".join((held, *_rests_on(answer)))
+
+
+def _rests_on(answer: FirstAnswer) -> Iterable[str]:
+    """What the ± rests on, once it is known."""
+    if answer.error is None or not answer.is_spread_known:
+        return ()
+    return wording.rests_on(answer.told.camera, answer.reading, answer.error)
 
 
 def judged(answer: FirstAnswer) -> Verdict:

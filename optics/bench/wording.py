@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator
 
-from optics.bench.by_eye import said_rule
+from optics.bench.by_eye import eyes_blur, said_rule
 from optics.bench.camera import Camera, FrontCell, Helicoid
 from optics.bench.correction import Correction, MeasuredReading, Sight
 from optics.bench.readings import CollimatorReading, MarkReading, Sense
@@ -95,13 +95,15 @@ def tolerance_line(correction: Correction) -> str:
         f"f/{camera.lens.full_aperture:.3g} as engraved ± "
         f"{format_length(camera.depth_of_focus, places=3)}."
     )
-    return " ".join((held, *_rests_on(correction)))
+    return " ".join((held, *rests_on(camera, correction.reading, correction.error)))
 
 
-def _rests_on(correction: Correction) -> Iterator[str]:
-    """What a reading made once leaves out of its ±, or has in it for want of other tries."""
-    error, camera = correction.error, correction.camera
-    if correction.blur.standard:
+def rests_on(camera: Camera, reading: MeasuredReading, error: Estimate) -> Iterator[str]:
+    """What a reading made once leaves out of its ±, or has in it for want of other tries.
+
+    `error` is its focus error with the eye's blur, as `by_eye.focus_error` gives it.
+    """
+    if eyes_blur(reading, camera).standard:
         blur = format_length(camera.alike_to_the_eye, places=3)
         yield (
             f"Tried once: the eye's blur, {said_rule(camera)} = {blur} either way, is in the ±; "
@@ -109,21 +111,21 @@ def _rests_on(correction: Correction) -> Iterator[str]:
         )
     elif error.standard and math.isinf(error.dof):
         yield _READ_ONCE
-    if is_bound_at_infinity(correction.reading):
+    if is_bound_at_infinity(reading):
         yield NO_TAPE_TO_INFINITY
-    if isinstance(correction.reading, CollimatorReading) and correction.reading.to_lens is None:
-        yield _collimator_left_open(correction, correction.reading)
+    if isinstance(reading, CollimatorReading) and reading.to_lens is None:
+        yield collimator_left_open(camera, reading)
 
 
-def _collimator_left_open(correction: Correction, reading: CollimatorReading) -> str:
+def collimator_left_open(camera: Camera, reading: CollimatorReading) -> str:
     """What it matters that nobody told how far the collimator stood from the lens."""
-    ends = sorted(abs(end) for end in reading.span(correction.camera))
+    ends = sorted(abs(end) for end in reading.span(camera))
     low, high = (format_length(end, places=3) for end in ends)
     makes = f"the error would be {low} to {high}" if low != high else "it makes no difference"
     known = ", which is in the ±" if low != high else ""
     return (
         "Collimator lens to camera lens not told: from touching to "
-        f"{format_length(reading.farthest(correction.camera))} apart (both focal lengths "
+        f"{format_length(reading.farthest(camera))} apart (both focal lengths "
         f"together) {makes}{known}."
     )
 

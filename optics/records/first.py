@@ -6,14 +6,17 @@ from typing import Annotated, Literal, TypeAlias
 from pydantic import Field
 
 from optics.bench import first_wording as wording
-from optics.bench.camera import Bed
-from optics.bench.correction import parallax_advice
+from optics.bench.camera import Bed, Camera
+from optics.bench.correction import MeasuredReading, parallax_advice
+from optics.bench.disagreement import Disagreement, disagreements
 from optics.bench.first_answer import FirstAnswer, Told, Wait, first_answer
 from optics.bench.readings import ParallaxReading
 from optics.bench.remedies.turning import sense_of_turn
-from optics.records.job import JobDocument
+from optics.bench.uncertainty import Estimate
+from optics.records.job import JobDocument, ReadingPart
+from optics.records.result import DisagreementOut
 from optics.records.result_parts import FigureOut, Out
-from optics.records.solve import Solution, described, solve
+from optics.records.solve import Solution, described, in_its_place, solve
 from optics.records.to_bench import reading_of, told_of, workshop_of
 
 FirstOrParallax: TypeAlias = FirstAnswer | ParallaxReading
@@ -21,11 +24,24 @@ FirstOrParallax: TypeAlias = FirstAnswer | ParallaxReading
 
 @dataclass(frozen=True)
 class FirstSolution:
-    """A job whose camera lacks figures, and what each of its readings says without them."""
+    """A job whose camera lacks figures, and what each of its readings says without them.
+
+    `disagreements` are the answers that cannot both be true.
+    """
 
     job: JobDocument
     told: Told
     answers: tuple[FirstOrParallax, ...]
+    disagreements: tuple[Disagreement, ...] = ()
+
+
+@dataclass(frozen=True)
+class _Known:
+    """A first answer as far as two of them are compared."""
+
+    camera: Camera
+    reading: MeasuredReading
+    error: Estimate
 
 
 def answered(job: JobDocument) -> Solution | FirstSolution:
@@ -45,7 +61,22 @@ def answered(job: JobDocument) -> Solution | FirstSolution:
     answers = tuple(
         r if isinstance(r, ParallaxReading) else first_answer(told, r, workshop) for r in readings
     )
-    return FirstSolution(job, told, answers)
+    pairs = zip(job.readings, answers, strict=True)
+    known = [_known(job, part, answer) for part, answer in pairs]
+    return FirstSolution(job, told, answers, disagreements(known))
+
+
+def _known(job: JobDocument, part: ReadingPart, answer: FirstOrParallax) -> _Known | None:
+    """An answer that can be held against another; None where its figure waits for the camera."""
+    if isinstance(answer, ParallaxReading) or answer.error is None:
+        return None
+    error = answer.error
+    if not answer.is_spread_known:
+        if answer.told.without_tolerance:
+            return None
+        error = Estimate(error.value)  # What is known of its ± is not all of it.
+    reading = in_its_place(job, part, answer.reading)
+    return None if reading is None else _Known(answer.told.camera, reading, error)
 
 
 class ToDoOut(Out):
@@ -86,6 +117,9 @@ class FirstResult(Out):
     title: str
     camera: str
     answers: tuple[FirstAnswerOut, ...]
+    disagreements: Annotated[
+        tuple[DisagreementOut, ...], Field(description="to be settled before anything is done")
+    ] = ()
     supposed: tuple[str, ...] = ()
 
 
@@ -96,6 +130,7 @@ def first_result_of(solution: FirstSolution) -> FirstResult:
         title=solution.job.title,
         camera=solution.told.camera.name,
         answers=tuple(map(_answer, solution.answers)),
+        disagreements=tuple(map(DisagreementOut.of, solution.disagreements)),
         supposed=wording.supposed_lines(measured[0]) if measured else (),
     )
 

@@ -21,11 +21,12 @@ from optics.errors import ShimwrightError
 from optics.records import fields
 from optics.records.checks import checks_of
 from optics.records.day import said_day
+from optics.records.first import answered
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, TakenPart
 from optics.records.part import typed_of
 from optics.records.reading_words import said_figures, said_in_full, said_thing
-from optics.records.solve import camera_on_bench, solve
+from optics.records.solve import camera_on_bench
 from optics.records.to_bench import (
     gauge_limit,
     marks_of,
@@ -95,7 +96,7 @@ def _disagreeing(job: JobDocument) -> tuple[str, ...]:
     if len(job.readings) < 2 or job.camera is None:
         return ()
     try:
-        found = solve(job.model_copy(update=dict.fromkeys(_BESIDE_READINGS)))
+        found = answered(job.model_copy(update=dict.fromkeys(_BESIDE_READINGS)))
     except ShimwrightError:
         return ()
     return tuple(map(disagreement_line, found.disagreements))

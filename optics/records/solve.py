@@ -139,12 +139,19 @@ def placed(job: JobDocument, answers: Sequence[Answer]) -> list[Correction | Non
 def _placed(job: JobDocument, part: ReadingPart, answer: Answer) -> Correction | None:
     if isinstance(answer, ParallaxReading):
         return None
+    reading = in_its_place(job, part, answer.reading)
+    return None if reading is None else replace(answer, reading=reading)
+
+
+def in_its_place(
+    job: JobDocument, part: ReadingPart, reading: MeasuredReading
+) -> MeasuredReading | None:
+    """A reading with where it was taken; None where that is not told in full."""
     try:
-        taken = taken_of(part, answer.reading.taken, job)
+        return replace(reading, taken=taken_of(part, reading.taken, job))
     except ShimwrightError:
         # A place that only a diagnosis asks for may be told by half: nothing is compared with it.
         return None
-    return replace(answer, reading=replace(answer.reading, taken=taken))
 
 
 def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, ConfusionFound | None]:

@@ -115,7 +115,10 @@ def test_a_register_needs_no_figure_of_the_camera() -> None:
 def test_a_stated_tolerance_brings_a_verdict() -> None:
     """With a tolerance of ± 0.04 mm a register 0.1 mm short is outside, and nothing else asked."""
     answer = first(GAUGED, tolerance="0.04 mm")
-    assert wording.verdict_line(answer) == "Outside tolerance: allowed ± 0.040 mm."
+    assert wording.verdict_line(answer) == (
+        "Outside tolerance: allowed ± 0.040 mm. Read once: what the hand adds is not in the ±; "
+        "three tries show it."
+    )
 
 
 def test_a_mark_says_which_way_before_how_far() -> None:
@@ -131,6 +134,19 @@ def test_a_mark_says_which_way_before_how_far() -> None:
     assert wording.known(further) == (
         "± not known until the full aperture and circle of confusion are"
     )
+
+
+def test_a_single_try_has_the_eyes_blur_before_the_lead_is_told() -> None:
+    """Sharp at 40 m, tried once: ± N·c/4 of 2.8 × 0.03 mm by eye, and no verdict from the tape."""
+    told = {name: text for name, text in FULL.items() if name != "lead"}
+    answer = first(MARKED | {"sharp_at": "40 m", "limit": "5 cm"}, tolerance="0.04 mm", **told)
+    # f²/(D − 2f) = 50²/39900 = 0.0627 mm; rectangular ± 0.021 mm is 0.021/√3 × 1.96 = ± 0.0238
+    # (GUM 4.3.7), and 5 cm of 40 m is 0.0001 mm.
+    assert wording.headline(answer) == (
+        "The lens is 0.063 mm too far out, ± 0.024 mm at 95 % (k = 1.96)."
+    )
+    assert wording.judged(answer) is Verdict.UNSURE
+    assert "Tried once: the eye's blur, N·c/4 = 0.021 mm either way" in wording.verdict_line(answer)
 
 
 def test_a_turn_between_two_marks_is_set_by_the_ring_alone() -> None:

@@ -14,6 +14,7 @@ from optics.records.result import result_of
 from optics.records.solve import Solution, solve
 from optics.records.to_bench import camera_of
 from tests.optics.records.jobs import HELICOID, READINGS, job
+from ui.first_text import first_text
 
 TURNED = {"kind": "rotation", "turned": "40", "sense": "clockwise"}
 PARALLAX = {"kind": "parallax", "image_moves": "with the eye"}
@@ -51,6 +52,35 @@ def test_the_first_answer_is_documented_json() -> None:
     assert (turn["error"], turn["verdict"]) == (None, None)
     assert turn["still_needed"][0]["figures"] == ["lead"]
     assert parallax["sense"] == "too far out"
+
+
+GAUGED = {"kind": "register", "nominal": "28.8 mm", "limit": "0.01 mm"}
+
+
+def test_first_answers_that_contradict_each_other_are_named_first() -> None:
+    """A register gauged 28.7 and 29.3 mm: the two stand in text and JSON before any shim."""
+    readings = [GAUGED | {"measured": "28.7"}, PARALLAX, GAUGED | {"measured": "29.3"}]
+    (found,) = result(*readings).disagreements
+    assert found.answers == (1, 3)
+    assert "was read twice, and the two cannot both be true" in found.words
+    said = answered(bare(*readings))
+    assert isinstance(said, FirstSolution)
+    text = " ".join(first_text(said).split())
+    assert text.index("cannot both be true") < text.index("shim under the lens seat")
+    assert report_of(said.job).disagreeing == (found.words,)
+
+
+def test_first_answers_agree_while_their_spread_is_not_known() -> None:
+    """Single tries whose eye is not known contradict nothing, unless a tolerance says how far."""
+    marks = [{"kind": "mark", "sharp_at": one} for one in ("18 m", "40 m")]
+    camera = {"lens": {"focal_length": "50 mm"}, "focusing": {"kind": "bed"}}
+    job = {"camera": camera, "readings": marks}
+    # f²/(D − 2f): 0.140 and 0.063 mm, 0.077 mm apart; two figures within ± 0.03 mm may be 0.06.
+    for tolerance, count in ((None, 0), ("0.03 mm", 1), ("0.05 mm", 0)):
+        camera["tolerance"] = tolerance
+        found = answered(JobDocument.model_validate(job))
+        assert isinstance(found, FirstSolution)
+        assert len(found.disagreements) == count, tolerance
 
 
 def test_a_job_file_without_figures_is_read_and_written_back() -> None:
