@@ -66,7 +66,7 @@ def next_html(found: SetUp) -> str:
 
 def _screws(found: SetUp) -> str:
     """Each adjuster to be turned, drawn; none where something else is to be looked for first."""
-    if found.correction.is_gain_far_out:
+    if found.correction.is_gain_far_out or words.contradicting(found):
         return ""
     rangefinder = found.bench.rangefinder
     return "".join(

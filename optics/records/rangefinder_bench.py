@@ -60,7 +60,16 @@ def set_up_of(part: RangefinderPart, camera: Camera) -> SetUp | None:
     ]
     if not readings:
         return None
-    return set_up(bench, readings, [_round_of(one) for one in part.rounds])
+    ends = _ends(part)
+    return set_up(bench, readings, [_round_of(one, ends) for one in part.rounds])
+
+
+def _ends(part: RangefinderPart) -> tuple[Understood, Understood]:
+    """The far and the near target, as typed; at least one was."""
+    met = [true for true, _ in fields.COINCIDENCES.read(part.pairs)] if part.pairs else []
+    met += [fields.APART_TARGET.read(one.target) for one in part.apart]
+    ordered = sorted(met, key=lambda one: one.value)
+    return ordered[-1], ordered[0]
 
 
 def acuity_of(text: str) -> Acuity:
@@ -83,11 +92,13 @@ def _coincidences_of(pairs: str, tape: float) -> tuple[Coincidence, ...]:
 
 def _apart_of(part: ApartPart, rangefinder: Rangefinder, tape: float) -> Apart:
     """A gap between the images, as an angle before the finder."""
-    true = _taped(value(fields.APART_TARGET, part.target), tape)
+    target, scale = fields.APART_TARGET.read(part.target), fields.APART_SCALE.read(part.scale)
+    fields.ask_unit(target, (scale,))
+    true = _taped(target.value, tape)
     gap = exact(value(part.typed, part.apart))
     return Apart(
         true=true,
-        scale=exact(value(fields.APART_SCALE, part.scale)),
+        scale=exact(scale.value),
         angle=gap if part.typed is fields.APART_ANGLE else apart_on_target(rangefinder, true, gap),
         ring=part.ring,
     )
@@ -121,17 +132,23 @@ def _repeated(scale: list[float], target: str) -> Estimate:
     return from_distances(scale, 0.0, f"lens scale on the target at {target}")
 
 
-def _round_of(part: RoundPart) -> Round:
-    def reads(field: Typed, text: str) -> Estimate:
-        return from_distances([one.value for one in field.read(text)], 0.0, field.words)
+def _round_of(part: RoundPart, ends: tuple[Understood, Understood]) -> Round:
+    """A round; a bare figure far off from its target is asked about, as in the first readings."""
 
+    def reads(field: Typed, text: str, target: Understood) -> Estimate:
+        found = field.read(text)
+        if far_end.value > near_end.value:  # With one target the round is refused as it is.
+            fields.ask_unit(target, found)
+        return from_distances([one.value for one in found], 0.0, field.words)
+
+    far_end, near_end = ends
     zero = fields.INFINITY_TURNED.read(part.infinity_turned)
     gain = fields.NEAR_TURNED.read(part.near_turned)
     return Round(
         zero=zero.value,
         gain=gain.value,
-        far=reads(fields.FAR_READS, part.far_reads),
-        near=reads(fields.NEAR_READS, part.near_reads),
+        far=reads(fields.FAR_READS, part.far_reads, far_end),
+        near=reads(fields.NEAR_READS, part.near_reads, near_end),
         typed=(_turned_words(zero), _turned_words(gain)),
     )
 

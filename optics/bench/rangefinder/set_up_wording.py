@@ -11,6 +11,11 @@ from optics.bench.rangefinder.acuity import (
     service,
 )
 from optics.bench.rangefinder.adjusters import Done
+from optics.bench.rangefinder.contradiction import (
+    Contradiction,
+    contradiction_line,
+    contradictions,
+)
 from optics.bench.rangefinder.model import (
     Compensator,
     CounterWedges,
@@ -69,6 +74,9 @@ def verdict(found: SetUp) -> Verdict:
 
 def next_lines(found: SetUp) -> tuple[str, ...]:
     """What to look for or to turn next, or what must be read before that can be said."""
+    wrong = contradicting(found)
+    if wrong:
+        return tuple(map(contradiction_line, wrong))
     if found.advice is None:
         return found.found.missing
     said = wording.advice_lines(found.advice, found.bench.rangefinder)
@@ -78,6 +86,14 @@ def next_lines(found: SetUp) -> tuple[str, ...]:
     if isinstance(found.advice, Done) and verdict(found) is not Verdict.INSIDE:
         return (*said, "More readings of each target tell whether it is inside tolerance.")
     return said
+
+
+def contradicting(found: SetUp) -> tuple[Contradiction, ...]:
+    """What the first readings contradict, until a round has read both targets anew."""
+    bench = found.bench
+    if found.rounds:
+        return ()
+    return contradictions(bench.camera, bench.rangefinder, bench.acuity, found.readings)
 
 
 def round_line(found: SetUp, number: int) -> str:

@@ -17,7 +17,7 @@ from optics.bench.rangefinder.model import (
     SwungLens,
 )
 from optics.bench.rangefinder.readings import Apart
-from optics.errors import NoAnswer, OutOfRange
+from optics.errors import NoAnswer, OutOfRange, Unreadable
 from optics.records.files import read_job
 from optics.records.rangefinder_bench import acuity_of, bench_of, set_up_of
 from optics.records.solve import Solution, solve
@@ -105,6 +105,22 @@ def test_images_apart_on_a_ruled_target_are_an_angle() -> None:
     assert gap.angle.value == pytest.approx(2 / 976, rel=1e-5)
     assert gap.excess.value > 0
     assert found.correction.near.value < 0  # converges too much: the lens is left too far in
+
+
+@pytest.mark.parametrize(
+    ("changed", "typed"),
+    [
+        ({"rounds": [ROUND | {"far_reads": "∞", "near_reads": "102"}]}, "102"),
+        ({"apart": [{"target": "1 m", "scale": "102", "apart": "3′", "ring": "towards nearer"}]},
+         "102"),
+    ],
+)  # fmt: skip
+def test_a_bare_figure_far_off_from_its_target_is_asked_about(
+    changed: dict[str, Any], typed: str
+) -> None:
+    """102 for a target at 1 m is neither read as 102 m in a round nor while images stand apart."""
+    with pytest.raises(Unreadable, match=f"“{typed}” has no unit and is far off from 1 m: metres"):
+        solved(**({"pairs": "∞ = ∞; 1 m = 1", "rounds": None} | changed))
 
 
 def test_rounds_may_follow_images_that_stood_apart() -> None:

@@ -14,6 +14,7 @@ from optics.bench.rangefinder.model import (
     SlidingWedge,
     SwungLens,
 )
+from optics.bench.rangefinder.readings import Coincidence
 from optics.bench.rangefinder.set_up import Round, SetUp, near_advice, set_up
 from optics.bench.uncertainty import exact
 from optics.bench.verdict import Verdict
@@ -67,6 +68,20 @@ def test_next_lines_say_which_adjuster_and_which_way() -> None:
     """The advice names the adjuster, the eighths and the way round."""
     (line,) = words.next_lines(found(0.2, 0.2))
     assert "infinity adjuster 1/4 turn clockwise" in line
+
+
+def test_readings_of_one_target_that_cannot_both_be_true_are_named_before_a_turn() -> None:
+    """Met at 2 m and at 3 m on one target, nothing is advised but to read both again."""
+    far, near = coincidences(math.inf, NEAR)
+    middle = [Coincidence(exact(3000.0), exact(scale)) for scale in (2000.0, 3000.0)]
+    (line,) = words.next_lines(set_up(BENCH, [far, *middle, near]))
+    # Newton's equation by hand, x = f²/a·(1 + f²/a²), a = D − 2f: 1.3167 less 0.8623 mm.
+    assert "at 3 m was read twice, and the two cannot both be true: the images met" in line
+    assert "lens scale at 2 m and at 3 m. They lie 0.454 mm apart at the film" in line
+    assert "Take both again before an adjuster is turned." in line
+    # The eye's minute of arc of a 32 mm base is 0.023 mm at the film, either way.
+    alike = [Coincidence(exact(3000.0), exact(scale)) for scale in (2950.0, 3000.0)]
+    assert "cannot both be true" not in words.next_lines(set_up(BENCH, [far, *alike, near]))[0]
 
 
 def test_a_gain_far_out_is_no_adjusters_job() -> None:

@@ -1,0 +1,70 @@
+"""Two readings of one target in the rangefinder that cannot both be true.
+
+The fit would share a slip out among zero, gain and curvature, and an adjuster would be turned for
+it; so the pair is named before anything is turned.
+"""
+
+from dataclasses import dataclass
+from itertools import combinations
+
+from optics.bench.camera import Camera
+from optics.bench.rangefinder.acuity import Acuity, film_uncertainty
+from optics.bench.rangefinder.model import Rangefinder
+from optics.bench.rangefinder.readings import Coincidence, Reading
+from optics.bench.readings import CoincidenceReading
+from optics.bench.uncertainty import LEVEL, Estimate, coverage_factor, within
+from optics.units import format_distance, format_length
+
+
+@dataclass(frozen=True)
+class Contradiction:
+    """Two coincidences of one target, how far apart they put the lens and how far they may; mm."""
+
+    one: Coincidence
+    other: Coincidence
+    apart: Estimate
+    allowed: float
+
+
+def contradictions(
+    camera: Camera, rangefinder: Rangefinder, acuity: Acuity, readings: tuple[Reading, ...]
+) -> tuple[Contradiction, ...]:
+    """The pairs of coincidences of one target that lie too far apart, the widest first.
+
+    Equation: |e₁ − e₂| > k·u(e₁ − e₂), e the lens's error at the film where the images met, with
+    tape, repeats and the eye's acuity in u; k at 1 − 0.05/pairs (Bonferroni).
+    Limits: one state of the rangefinder, before an adjuster is turned.
+    """
+    met = [one for one in readings if isinstance(one, Coincidence)]
+    pairs = [p for p in combinations(met, 2) if p[0].true.value == p[1].true.value]
+    eye = film_uncertainty(camera, rangefinder, acuity)
+    compared = [_compared(camera, eye, one, other, len(pairs)) for one, other in pairs]
+    wrong = (pair for pair in compared if abs(pair.apart.value) > pair.allowed)
+    return tuple(sorted(wrong, key=lambda pair: -abs(pair.apart.value)))
+
+
+def _compared(
+    camera: Camera, eye: float, one: Coincidence, other: Coincidence, pairs: int
+) -> Contradiction:
+    before, after = (
+        CoincidenceReading(target=met.true, set_to=met.scale)
+        .steps(camera)[-1]
+        .result.plus(within(0.0, eye, "eye in the rangefinder"))
+        for met in (one, other)
+    )
+    apart = before.plus(after, -1.0)
+    factor = coverage_factor(apart.dof, 1 - (1 - LEVEL) / pairs)
+    return Contradiction(one, other, apart, factor * apart.standard)
+
+
+def contradiction_line(found: Contradiction) -> str:
+    """What was read twice, both that the scale showed, and what to do before anything else."""
+    target, first, second = (
+        format_distance(one.value) for one in (found.one.true, found.one.scale, found.other.scale)
+    )
+    apart, allowed = (format_length(mm, places=3) for mm in (abs(found.apart.value), found.allowed))
+    return (
+        f"The target at {target} was read twice, and the two cannot both be true: the images met "
+        f"with the lens scale at {first} and at {second}. They lie {apart} apart at the film, and "
+        f"both ± together allow {allowed}. Take both again before an adjuster is turned."
+    )
