@@ -26,7 +26,7 @@ def whole_camera_blocks(whole: WholeCamera) -> list[list[str]]:
         ["What cannot be told", *_items(further_lines(whole))],
         ["Plan", *plan_lines(plan)],
         ["Alternatives", *_items(map(plan_said.alternative_line, plan.alternatives))],
-        ["Assumptions", said.suppositions(found.priors),
+        ["Assumptions", *said.assumption_lines(found),
          *_items(readings.supposed_lines(found.priors))],
         ["Take care", f"- {LOCAL_RULES}"],
     ]  # fmt: skip

@@ -132,7 +132,7 @@ def what_if_html(found: Diagnosis, would: Iterable[WouldShow]) -> str:
 
 def supposed_html(found: Diagnosis) -> str:
     """What the chances rest on."""
-    lines = [said.suppositions(found.priors), *readings.supposed_lines(found.priors)]
+    lines = [*said.assumption_lines(found), *readings.supposed_lines(found.priors)]
     return f'<div class="meaning">{lines_html(lines)}</div>'
 
 

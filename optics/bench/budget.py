@@ -171,8 +171,8 @@ def said_whole(budget: Budget) -> str:
     }[budget.verdict]
     return (
         f"The whole camera is {mean}, ± {_fine(error.expanded)} at 95 %: {verdict} of "
-        f"± {_fine(budget.depth)}. With everything at its limit the same way, "
-        f"{_fine(budget.worst)}."
+        f"± {_fine(budget.depth)} (full aperture as engraved). With everything at its limit the "
+        f"same way, {_fine(budget.worst)}."
     )
 
 

@@ -98,6 +98,15 @@ def tolerance_line(correction: Correction) -> str:
     return " ".join((held, *rests_on(camera, correction.reading, correction.error)))
 
 
+def said_allowed(camera: Camera) -> str:
+    """The tolerance in force, and the aperture it rests on where it follows from N·c."""
+    allowed = f"± {format_length(camera.allowed_error, places=3)}"
+    if camera.tolerance is not None:
+        return f"{allowed} (stated)"
+    stop = f"f/{camera.lens.full_aperture:.3g} as engraved"
+    return f"{allowed} (half the depth of focus N·c at {stop})"
+
+
 def rests_on(camera: Camera, reading: MeasuredReading, error: Estimate) -> Iterator[str]:
     """What a reading made once leaves out of its ±, or has in it for want of other tries.
 

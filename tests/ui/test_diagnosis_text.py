@@ -12,7 +12,7 @@ from optics.records.solve import Solution
 from tests.optics.records.diagnoses import GAUGE, NEAR, RANGEFINDER, READINGS, STANDARD, solved
 from ui.diagnosis_text import further_lines, plan_lines
 from ui.plain_text import WEIGH_TOGETHER, solution_text
-from ui.whole_camera_panel import plan_html
+from ui.whole_camera_panel import plan_html, supposed_html
 
 TURNED = {"kind": "rotation", "turned": "2.5; 2.75; 2.75; 2.5", "sense": "clockwise",
           "limit": "0.25"}  # fmt: skip
@@ -46,6 +46,21 @@ def test_each_part_stands_in_its_order() -> None:
     found = [text.find(part) for part in parts]
     assert -1 not in found, parts[found.index(-1)]
     assert found == sorted(found)
+
+
+def test_the_assumptions_name_the_aperture_and_what_nobody_told_of_a_collimator() -> None:
+    """The tolerance says which f-number it rests on; a collimator's distance untold is named."""
+    shifted = {"kind": "collimator", "shift": "20 mm", "limit": "0.1", "towards": "its lens",
+               "collimator_focal_length": "300 mm"}  # fmt: skip
+    untold = solved(*READINGS, shifted)
+    assert untold.whole is not None
+    for said in (flat(untold), unescape(supposed_html(untold.whole.diagnosis))):
+        # 2.8 × 0.03/2 = 0.042 mm.
+        assert "± 0.042 mm (half the depth of focus N·c at f/2.8 as engraved)" in said
+        # 47²·20/(300² − 20·347) and 20·(47/300)² by hand, the lenses touching and f + f_c apart.
+        assert "Collimator lens to camera lens not told: from touching" in said
+        assert "0.491 mm to 0.532 mm, which is in the ±" in said
+    assert "not told" not in flat(solved(*READINGS, {**shifted, "to_lens": "60 mm"}))
 
 
 def test_single_remedies_do_not_stand_beside_the_plan() -> None:

@@ -57,4 +57,4 @@ def test_tables_and_lists_name_every_reading_and_cause() -> None:
     found = whole()
     assert read_html(found).count("<tr>") == 1 + 3
     assert "Without removing the lens from its seat" in ways_html(found.plan)
-    assert supposed_html(found.diagnosis).count("<p>") == 10
+    assert supposed_html(found.diagnosis).count("<p>") == 1 + 1 + 9

@@ -16,10 +16,16 @@ from optics.bench.diagnosis.for_and_against import for_and_against
 from optics.bench.diagnosis.next_reading import Gain
 from optics.bench.diagnosis.outlying import Contradiction, Outlier
 from optics.bench.diagnosis.priors import Priors
+from optics.bench.readings import CollimatorReading
 from optics.bench.standard.places import place_name
 from optics.bench.taken import Surface
 from optics.bench.uncertainty import Estimate
-from optics.bench.wording import said_half_width, said_offset
+from optics.bench.wording import (
+    collimator_left_open,
+    said_allowed,
+    said_half_width,
+    said_offset,
+)
 from optics.units import format_angle, format_distance, format_length
 
 CAUSE_WORDS = {
@@ -309,6 +315,20 @@ def suppositions(priors: Priors) -> str:
         "not, off by a normal amount of its usual size; readings' errors normal, few repeats "
         "widened by Student's t and pooled over readings of one kind. The chances and sizes "
         "supposed are listed and can be changed."
+    )
+
+
+def assumption_lines(found: Diagnosis) -> tuple[str, ...]:
+    """What a diagnosis rests on besides its readings: model, tolerance, what nobody told."""
+    camera = found.camera
+    return (
+        suppositions(found.priors),
+        f"Allowed at the film: {said_allowed(camera)}.",
+        *(
+            collimator_left_open(camera, reading)
+            for reading in found.seen.readings
+            if isinstance(reading, CollimatorReading) and reading.to_lens is None
+        ),
     )
 
 

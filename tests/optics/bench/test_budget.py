@@ -101,7 +101,8 @@ def test_the_words() -> None:
     found = camera(0.025)
     assert said_whole(found) == (
         "The whole camera is 0.020 mm too far out, ± 0.010 mm at 95 %: not sure to be inside the "
-        "depth of focus of ± 0.025 mm. With everything at its limit the same way, 0.032 mm."
+        "depth of focus of ± 0.025 mm (full aperture as engraved). With everything at its limit "
+        "the same way, 0.032 mm."
     )
     assert said_share(found.shares[0]) == (
         "Film gate: 0.020 mm too far out, ± 0.006 mm; 36 % of the spread."
