@@ -27,7 +27,11 @@ def _to_do(answer: FirstAnswer) -> str:
         f'<article class="offer"><h3>{escape(title)}</h3><p>{escape(words)}</p></article>'
         for title, words in answer.to_do
     )
-    return f'<h2 class="small" id="what-to-do">What to do</h2><div class="offers">{cards}</div>'
+    first = wording.advice(answer)
+    said = f"<p>{escape(first)}</p>" if first else ""
+    return (
+        f'<h2 class="small" id="what-to-do">What to do</h2>{said}<div class="offers">{cards}</div>'
+    )
 
 
 def _listed(heading: str, lines: Iterable[str]) -> str:

@@ -13,7 +13,7 @@ from optics.bench.camera import Camera
 from optics.bench.correction import MeasuredReading
 from optics.bench.diagnosis.evidence import thing_of
 from optics.bench.diagnosis.wording import begun, reading_words
-from optics.bench.uncertainty import LEVEL, Estimate, coverage_factor
+from optics.bench.uncertainty import Estimate, chance_apart
 from optics.bench.wording import NOT_KNOWN, said_half_width, said_offset
 from optics.units import format_length
 
@@ -63,10 +63,9 @@ class Disagreement:
 def disagreements(found: Sequence[Answered | None]) -> tuple[Disagreement, ...]:
     """Of each thing the pair of answers that lies farthest apart, if too far; the widest first.
 
-    Equation: |e₁ − e₂| > k·u(e₁ − e₂), k at 95 % for one pair and, so that several pairs accuse
-    no oftener, at 1 − 0.05/pairs (Bonferroni). Where nothing says how well one of them is known,
-    they may lie as far apart as two figures inside tolerance can. None stands for an answer that
-    is not compared.
+    Equation: |e₁ − e₂| > k·u(e₁ − e₂), as `chance_apart`. Where nothing says how well one of them
+    is known, they may lie as far apart as two figures inside tolerance can. None stands for an
+    answer that is not compared.
     Limits: readings of one thing at the same time; once something was moved they may differ.
     """
     numbered = [(index, answer) for index, answer in enumerate(found) if answer is not None]
@@ -85,7 +84,7 @@ def _compared(one: tuple[int, Answered], other: tuple[int, Answered], pairs: int
     apart = before.error.plus(after.error, -1.0)
     allowed = 2 * before.camera.allowed_error
     if before.error.standard and after.error.standard:
-        allowed = coverage_factor(apart.dof, 1 - (1 - LEVEL) / pairs) * apart.standard
+        allowed = chance_apart(apart, pairs)
     return Disagreement((first, second), (before, after), apart, allowed)
 
 

@@ -83,6 +83,11 @@ def judged(answer: FirstAnswer) -> Verdict:
     return answer.verdict
 
 
+def advice(answer: FirstAnswer) -> str:
+    """What comes before anything is done; empty where the lens is out, or nobody can tell yet."""
+    return wording.FIRST_OF_ALL.get(judged(answer), "")
+
+
 def wait_line(wait: Wait) -> str:
     """One line of what is still needed."""
     return f"{said_names(wait.figures).capitalize()}: {wait.adds}."

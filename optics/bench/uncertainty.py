@@ -124,6 +124,15 @@ def exact(value: float) -> Estimate:
     return Estimate(value)
 
 
+def chance_apart(apart: Estimate, pairs: int = 1) -> float:
+    """How far two figures of one thing may lie apart by chance, one pair of so many; as `apart`.
+
+    Equation: k·u, k at 95 % for one pair and, so that several pairs accuse no oftener, at
+    1 − 0.05/pairs (Bonferroni). `apart` is their difference, shared sources allowed for.
+    """
+    return coverage_factor(apart.dof, 1 - (1 - LEVEL) / pairs) * apart.standard
+
+
 def within(value: float, limit: float, name: str) -> Estimate:
     """A figure known to lie within ± `limit`, every place equally likely (GUM 4.3.7).
 

@@ -186,21 +186,24 @@ def residual_line(remedy: Remedy) -> str:
     return f"Leaves {size}{known}: {remedy.verdict.words}, {depth} the depth of focus."
 
 
+FIRST_OF_ALL = {
+    Verdict.INSIDE: "The lens is where it should be: leave it, and go on to the next check.",
+    Verdict.UNSURE: "The reading cannot tell whether the lens is inside tolerance: repeat it, or "
+    "take it with a finer instrument, before changing anything.",
+}
+"""What comes before every remedy, whichever there are."""
+
+
 def advice(correction: Correction) -> str:
     """What to do first, in one sentence."""
-    if correction.verdict is Verdict.INSIDE:
-        return "The lens is where it should be: leave it, and go on to the next check."
+    if correction.verdict in FIRST_OF_ALL:
+        return FIRST_OF_ALL[correction.verdict]
     if correction.verdict is Verdict.NOT_STATED:
         outside = "out of tolerance: what follows stands on that figure alone"
         where = outside if correction.is_read_outside else "where it should be"
         return (
             f"As read, {NOT_KNOWN}, the lens is {where}. To prove it, read three times or more, "
             "or say how good the instrument is."
-        )
-    if correction.verdict is Verdict.UNSURE:
-        return (
-            "The reading cannot tell whether the lens is inside tolerance: repeat it, or take "
-            "it with a finer instrument, before changing anything."
         )
     good = (Verdict.INSIDE, Verdict.NOT_STATED)
     inside = [_called(r) for r in correction.remedies if r.verdict in good]

@@ -10,9 +10,8 @@ from optics.bench.by_eye import eyes_blur
 from optics.bench.camera import Camera
 from optics.bench.diagnosis import Diagnosis, Priors, Reading, diagnose, usual_priors
 from optics.bench.plan import AtHand, Plan, Screw, make_plan
-from optics.bench.rangefinder.acuity import film_uncertainty
 from optics.bench.rangefinder.adjusters import learn
-from optics.bench.rangefinder.readings import Coincidence
+from optics.bench.rangefinder.readings import Coincidence, eyes_part
 from optics.bench.rangefinder.set_up import SetUp
 from optics.bench.readings import (
     CoincidenceReading,
@@ -22,7 +21,7 @@ from optics.bench.readings import (
 )
 from optics.bench.standard import depth_readings
 from optics.bench.taken import Surface, Taken
-from optics.bench.uncertainty import Estimate, Source, exact, within
+from optics.bench.uncertainty import Estimate, Source, exact
 from optics.errors import OutOfRange, Unreadable
 from optics.records import diagnosis as typed
 from optics.records import fields, places
@@ -152,12 +151,9 @@ def _met(set_up: SetUp | None) -> Iterator[Seen]:
     if set_up is None:
         return
     bench = set_up.bench
-    eye = film_uncertainty(bench.camera, bench.rangefinder, bench.acuity)
     for one in _latest(set_up):
         reading = CoincidenceReading(target=one.true, set_to=one.scale)
-        by_eye = not any(math.isfinite(s.dof) for s in one.scale.parts)
-        name = f"eye in the rangefinder at {one.true.value:g} mm"
-        yield Seen(reading, within(0.0, eye, name) if by_eye else exact(0.0))
+        yield Seen(reading, eyes_part(bench.camera, bench.rangefinder, bench.acuity, one))
 
 
 def _latest(set_up: SetUp) -> tuple[Coincidence, ...]:

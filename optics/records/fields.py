@@ -277,16 +277,27 @@ def sharp_at(mark: str) -> Typed:
     Beside a mark that cannot be understood the figures are read without it.
     """
 
+    return _read_beside(SHARP_AT, RING_MARK, mark, ask_unit)
+
+
+def _read_beside(
+    field: Typed,
+    other: Typed,
+    text_of_other: str,
+    ask: Callable[[Understood, tuple[Understood, ...]], None],
+) -> Typed:
+    """A field whose figures are asked about beside another's, where that is understood."""
+
     def read(text: str) -> tuple[Understood, ...]:
-        found: tuple[Understood, ...] = SHARP_AT.read(text)
+        found: tuple[Understood, ...] = field.read(text)
         try:
-            engraved = RING_MARK.read(mark)
+            beside = other.read(text_of_other)
         except ShimwrightError:
             return found
-        ask_unit(engraved, found)
+        ask(beside, found)
         return found
 
-    return replace(SHARP_AT, read=read)
+    return replace(field, read=read)
 
 
 def ask_unit(mark: Understood, found: tuple[Understood, ...]) -> None:
@@ -307,17 +318,12 @@ def ask_unit(mark: Understood, found: tuple[Understood, ...]) -> None:
 def register_against(nominal: str) -> Typed:
     """The register measured, as typed; one that is many times the nominal is asked about."""
 
-    def read(text: str) -> tuple[Understood, ...]:
-        found: tuple[Understood, ...] = MEASURED_REGISTER.read(text)
-        try:
-            made_for = NOMINAL_REGISTER.read(nominal)
-        except ShimwrightError:
-            return found
-        for one in found:
-            _ask_mark(one, made_for)
-        return found
+    return _read_beside(MEASURED_REGISTER, NOMINAL_REGISTER, nominal, _ask_marks)
 
-    return replace(MEASURED_REGISTER, read=read)
+
+def _ask_marks(made_for: Understood, found: tuple[Understood, ...]) -> None:
+    for one in found:
+        _ask_mark(one, made_for)
 
 
 def _ask_mark(one: Understood, made_for: Understood) -> None:

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from optics.bench.camera import Camera
-from optics.bench.rangefinder.acuity import Acuity, film_uncertainty
+from optics.bench.rangefinder.acuity import Acuity
 from optics.bench.rangefinder.model import Rangefinder
-from optics.bench.rangefinder.readings import Coincidence, Reading
+from optics.bench.rangefinder.readings import Coincidence, Reading, eyes_part
 from optics.bench.readings import CoincidenceReading
-from optics.bench.uncertainty import LEVEL, Estimate, coverage_factor, within
+from optics.bench.uncertainty import Estimate, chance_apart
 from optics.units import format_distance, format_length
 
 
@@ -32,29 +32,24 @@ def contradictions(
     """The pairs of coincidences of one target that lie too far apart, the widest first.
 
     Equation: |e₁ − e₂| > k·u(e₁ − e₂), e the lens's error at the film where the images met, with
-    tape, repeats and the eye's acuity in u; k at 1 − 0.05/pairs (Bonferroni).
+    tape, repeats and the eye's acuity in u, as `chance_apart`.
     Limits: one state of the rangefinder, before an adjuster is turned.
     """
     met = [one for one in readings if isinstance(one, Coincidence)]
     pairs = [p for p in combinations(met, 2) if p[0].true.value == p[1].true.value]
-    eye = film_uncertainty(camera, rangefinder, acuity)
-    compared = [_compared(camera, eye, one, other, len(pairs)) for one, other in pairs]
+    errors = {
+        id(one): CoincidenceReading(target=one.true, set_to=one.scale)
+        .steps(camera)[-1]
+        .result.plus(eyes_part(camera, rangefinder, acuity, one))
+        for one in met
+    }
+    apart = [errors[id(one)].plus(errors[id(other)], -1.0) for one, other in pairs]
+    compared = (
+        Contradiction(*pair, far, chance_apart(far, len(pairs)))
+        for pair, far in zip(pairs, apart, strict=True)
+    )
     wrong = (pair for pair in compared if abs(pair.apart.value) > pair.allowed)
     return tuple(sorted(wrong, key=lambda pair: -abs(pair.apart.value)))
-
-
-def _compared(
-    camera: Camera, eye: float, one: Coincidence, other: Coincidence, pairs: int
-) -> Contradiction:
-    before, after = (
-        CoincidenceReading(target=met.true, set_to=met.scale)
-        .steps(camera)[-1]
-        .result.plus(within(0.0, eye, "eye in the rangefinder"))
-        for met in (one, other)
-    )
-    apart = before.plus(after, -1.0)
-    factor = coverage_factor(apart.dof, 1 - (1 - LEVEL) / pairs)
-    return Contradiction(one, other, apart, factor * apart.standard)
 
 
 def contradiction_line(found: Contradiction) -> str:

@@ -1,11 +1,12 @@
 """What is read in the rangefinder: where the images meet, or how far apart they are."""
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeAlias
 
 from optics.bench.camera import Camera
-from optics.bench.rangefinder.acuity import Acuity
+from optics.bench.rangefinder.acuity import Acuity, film_uncertainty
 from optics.bench.rangefinder.coupling import film_factor
 from optics.bench.rangefinder.model import Rangefinder
 from optics.bench.uncertainty import Estimate, combine, exact, within
@@ -52,6 +53,19 @@ class Apart:
 
 
 Reading: TypeAlias = Coincidence | Apart
+
+
+def eyes_part(
+    camera: Camera, rangefinder: Rangefinder, acuity: Acuity, met: Coincidence
+) -> Estimate:
+    """What the eye adds to where the images met (mm at the film).
+
+    Nothing where several settings were made, for they scatter as the eye does.
+    """
+    if any(math.isfinite(source.dof) for source in met.scale.parts):
+        return exact(0.0)
+    eye = film_uncertainty(camera, rangefinder, acuity)
+    return within(0.0, eye, f"eye in the rangefinder at {met.true.value:g} mm")
 
 
 def apart_on_target(rangefinder: Rangefinder, true: Estimate, millimetres: Estimate) -> Estimate:

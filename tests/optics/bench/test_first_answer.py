@@ -146,6 +146,7 @@ def test_a_single_try_has_the_eyes_blur_before_the_lead_is_told() -> None:
         "The lens is 0.063 mm too far out, ± 0.024 mm at 95 % (k = 1.96)."
     )
     assert wording.judged(answer) is Verdict.UNSURE
+    assert wording.advice(answer).endswith("before changing anything.")
     assert "Tried once: the eye's blur, N·c/4 = 0.021 mm either way" in wording.verdict_line(answer)
 
 
