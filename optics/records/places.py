@@ -146,7 +146,7 @@ def read_leaves_now(text: str) -> Leaves | None:
         return None
     if bare == "none":
         return ()
-    return units.read_leaves(text.replace("+", ";"), words="shims under a screw")
+    return units.read_leaves(text, words="shims under a screw", between=";+")
 
 
 def echo_leaves(leaves: Leaves | None) -> str:

@@ -44,15 +44,17 @@ def with_unit_at_end(text: str, parts: Sequence[str], words: str, example: str) 
     return tuple(_with_units(Question(text, words, example), parts))
 
 
-def read_leaves(text: str, *, words: str = "shim stock") -> tuple[tuple[float, int], ...]:
+def read_leaves(
+    text: str, *, words: str = "shim stock", between: str = ";"
+) -> tuple[tuple[float, int], ...]:
     """Read shim stock as (thickness in mm, number of leaves), in the order typed.
 
     ``0.05 x 4; 0.02 × 2``, ``0.05 mm × 4; 0.0015 in × 3``. No unit means mm and no count means
     one; another unit than mm is written on every leaf or on none. Thicknesses are greater than
-    zero, counts from 1 to 9999.
+    zero, counts from 1 to 9999. `between` holds the signs that part two leaves.
     """
     question = Question(text, words, "0.05 × 4; 0.02 × 2 or 0.05 mm × 4; 0.0015 in × 3")
-    leaves = [_leaf(question, piece) for piece in _pieces(question)]
+    leaves = [_leaf(question, piece) for piece in _pieces(question, between)]
     units = {_unit(size) for size, _ in leaves}
     if "" in units and units - {"", "mm"}:
         why = "a unit is written on some of the leaves only"
@@ -67,10 +69,10 @@ def format_leaves(leaves: tuple[tuple[float, int], ...]) -> str:
     return "; ".join(size + count for size, count in zip(sizes, counts, strict=True))
 
 
-def _pieces(question: Question) -> list[str]:
-    """Split at the semicolons; one may end the list."""
+def _pieces(question: Question, between: str = ";") -> list[str]:
+    """Split at the semicolons, or the signs given; one may end the list."""
     question.tidied(LONGEST_LIST)
-    pieces = [piece.strip() for piece in question.text.strip().split(";")]
+    pieces = [piece.strip() for piece in re.split(f"[{between}]", question.text.strip())]
     if not pieces[-1]:
         pieces.pop()
     if not all(pieces):

@@ -89,6 +89,12 @@ def test_leaves_under_a_screw_are_added_up_or_unknown() -> None:
     )
 
 
+def test_leaves_that_are_refused_are_quoted_as_typed() -> None:
+    """The sentence names 0.2 + 0.05 in, with the sign that was typed."""
+    with pytest.raises(Unreadable, match=r"“0\.2 \+ 0\.05 in” cannot be understood"):
+        read_leaves_now("0.2 + 0.05 in")
+
+
 def test_marks_are_echoed_by_name() -> None:
     """Candidate marks are said with their angles; one without is refused with an example."""
     assert MARKS.echo(MARKS.read("A = 0; left one = −14")) == "2 marks: A at 0°; left one at −14°"
