@@ -7,7 +7,8 @@ come the value, all partial derivatives, the LaTeX and the worked substitution.
 """
 
 from optics.relation.formula import Bound, Form, Formula, Relation
-from optics.relation.quantity import Array, Given, Quantity
+from optics.relation.quantity import Quantity
+from optics.relation.range import Array, Given, Range
 from optics.relation.root import Root
 
-__all__ = ["Array", "Bound", "Form", "Formula", "Given", "Quantity", "Relation", "Root"]
+__all__ = ["Array", "Bound", "Form", "Formula", "Given", "Quantity", "Range", "Relation", "Root"]

@@ -12,7 +12,8 @@ import sympy
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError
 from optics.relation.compiling import SYMPY_LOCK, compile_function
 from optics.relation.printing import to_digits, to_latex, to_plain
-from optics.relation.quantity import Array, Given, Quantity, extremes, said
+from optics.relation.quantity import Quantity
+from optics.relation.range import Array, Given, extremes, said
 
 ROUNDING = 1e-12
 
@@ -257,7 +258,7 @@ class Formula:
             given = inputs[quantity.name]
             value = np.float64(given) if np.ndim(given) == 0 else np.asarray(given, np.float64)
             quantity.check(value)
-            known.append(quantity.folded(value))
+            known.append(quantity.range.folded(value))
         named = self._by_name(known)
         for bound in self.relation.bounds:
             if bound.needs <= named.keys():
@@ -267,14 +268,13 @@ class Formula:
     def _release(self, answer: Any, known: list[Any]) -> Given:
         """Shape the answer, and refuse one that is not a number or has no meaning."""
         unknown = self.form.unknown
-        shaped = unknown.folded(_shaped(answer, known))
+        shaped = unknown.range.folded(_shaped(answer, known))
         lowest = shaped if isinstance(shaped, float) else extremes(shaped)[0]
         if math.isnan(lowest):
             raise self._no_answer(shaped, known)
-        fault = unknown.fault(shaped)
+        fault = unknown.range.fault(shaped, unknown.unit)
         if fault is not None:
-            is_below = fault[0] < unknown.low
-            raise self._refuse_answer(shaped, known, *fault, unknown.below if is_below else "")
+            raise self._refuse_answer(shaped, known, *fault, unknown.range.reason(fault[0]))
         for bound in self._bounds_on_answer:
             named = {unknown.name: shaped, **self._by_name(known)}
             if bound.quantity is not unknown:

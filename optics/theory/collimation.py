@@ -2,15 +2,16 @@
 
 from sympy import Eq, acos, atan, cos, pi, sqrt, tan
 
-from optics.relation import Bound, Form, Quantity, Relation
+from optics.relation import Bound, Form, Quantity, Range, Relation
 from optics.theory import front_cell, helicoid, lens
 from optics.theory.front_cell import cell_to_film, group_focal_length
 from optics.theory.helicoid import lead, rotation
 from optics.theory.lens import focal_length, focus_error, hiatus, mark_distance, sharp_distance
 
 collimator_focal_length = Quantity(
-    "collimator_focal_length", "f_c", "f_c", "mm", "focal length of the collimator", low=0
-)
+    "collimator_focal_length", "f_c", "f_c", "mm", "focal length of the collimator",
+    Range.positive(),
+)  # fmt: skip
 reticle_shift = Quantity(
     "reticle_shift", r"\delta", "δ", "mm",
     "shift of the reticle from the collimator's focus (plus when moved inside, towards its lens)",
@@ -18,7 +19,7 @@ reticle_shift = Quantity(
 _target = Quantity(
     "equivalent_distance", "D_q", "D_q", "mm",
     "distance at which the reticle seems to stand (minus: beyond infinity)",
-    is_closed=True,
+    Range.closed(),
 )  # fmt: skip
 _f, _e = focal_length.symbol, focus_error.symbol
 _fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol
@@ -53,10 +54,13 @@ collimator_error = Relation(
     limits="Paraxial; exact where the two lenses' facing focal points coincide.",
 )
 
-_wanted = Quantity("wanted_distance", "y", "y", "mm", "distance a target is to stand for", low=0)
-_place = Quantity(
-    "target_place", "x_t", "xₜ", "mm", "distance of the target behind the collimator lens", low=0
+_wanted = Quantity(
+    "wanted_distance", "y", "y", "mm", "distance a target is to stand for", Range.positive()
 )
+_place = Quantity(
+    "target_place", "x_t", "xₜ", "mm", "distance of the target behind the collimator lens",
+    Range.positive(),
+)  # fmt: skip
 _y, _xt = _wanted.symbol, _place.symbol
 
 target_place = Relation(
@@ -74,11 +78,11 @@ target_place = Relation(
 )
 
 _spot = Quantity(
-    "spot_shift", "d", "d", "mm", "shift of the returned mark in the autocollimator", low=0,
-    low_allowed=True,
+    "spot_shift", "d", "d", "mm", "shift of the returned mark in the autocollimator",
+    Range.at_least(0),
 )  # fmt: skip
 _mirror = Quantity(
-    "mirror_tilt", r"\theta", "θ", "rad", "tilt of the mirror", low=0, low_allowed=True, high=0.78
+    "mirror_tilt", r"\theta", "θ", "rad", "tilt of the mirror", Range.between(0, 0.78)
 )
 
 autocollimation = Relation(
@@ -96,10 +100,11 @@ autocollimation = Relation(
 )
 
 measured_register = Quantity(
-    "measured_register", "R", "R", "mm", "register measured from lens seat to film", low=0
-)
+    "measured_register", "R", "R", "mm", "register measured from lens seat to film",
+    Range.positive(),
+)  # fmt: skip
 nominal_register = Quantity(
-    "nominal_register", "R_0", "R₀", "mm", "register the lens is made for", low=0
+    "nominal_register", "R_0", "R₀", "mm", "register the lens is made for", Range.positive()
 )
 _R, _R0 = measured_register.symbol, nominal_register.symbol
 
@@ -177,15 +182,16 @@ cell_rotation_error = Relation(
 )  # fmt: skip
 
 aim_distance = Quantity(
-    "aim_distance", "D_0", "D₀", "mm", "distance from the film to the ruler's zero", low=0
-)
+    "aim_distance", "D_0", "D₀", "mm", "distance from the film to the ruler's zero",
+    Range.positive(),
+)  # fmt: skip
 ruler_offset = Quantity(
     "ruler_offset", "r", "r", "mm",
     "place of best sharpness along the ruler (plus towards the camera)",
 )  # fmt: skip
 ruler_slope = Quantity(
-    "ruler_slope", r"\beta", "β", "rad", "angle between the ruler and the lens axis", low=0,
-    low_allowed=True, high=1.5707,
+    "ruler_slope", r"\beta", "β", "rad", "angle between the ruler and the lens axis",
+    Range.between(0, 1.5707),
 )  # fmt: skip
 _D0, _r, _beta = aim_distance.symbol, ruler_offset.symbol, ruler_slope.symbol
 

@@ -2,7 +2,7 @@
 
 from sympy import Eq, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation, Root
+from optics.relation import Bound, Form, Quantity, Range, Relation, Root
 from optics.theory.lens import (
     film_distance,
     focal_length,
@@ -13,11 +13,11 @@ from optics.theory.lens import (
 )
 
 group_focal_length = Quantity(
-    "group_focal_length", "f_1", "f₁", "mm", "focal length of the front group", low=0
+    "group_focal_length", "f_1", "f₁", "mm", "focal length of the front group", Range.positive()
 )
 movement = Quantity(
     "movement", "t", "t", "mm", "movement of the front cell out from its infinity position",
-    low=0, low_allowed=True,
+    Range.at_least(0),
 )  # fmt: skip
 cell_shift = Quantity(
     "cell_shift", r"\Delta t", "Δt", "mm", "shift of the front cell (plus when it moves out)"
@@ -25,12 +25,12 @@ cell_shift = Quantity(
 group_distance = Quantity(
     "group_distance", "u", "u", "mm",
     "distance from the front group's front principal plane to the subject",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 cell_to_film = Quantity(
     "cell_to_film", "K", "K", "mm",
     "distance from the film to the front group's front principal plane at infinity",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 _f, _e, _D, _m = (q.symbol for q in (focal_length, focus_error, film_distance, magnification))
 _f1, _t, _dt, _u, _K = (
@@ -53,8 +53,9 @@ group_movement = Relation(
 )
 
 _reach = Quantity(
-    "cell_reach", "w", "w", "mm", "film distance less K and the group's focal length", low=0
-)
+    "cell_reach", "w", "w", "mm", "film distance less K and the group's focal length",
+    Range.positive(),
+)  # fmt: skip
 _w = _reach.symbol
 _reach_is = ((_reach, _D - _K - _f1),)
 
@@ -113,18 +114,19 @@ cell_magnification = Relation(
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
 _usual = front_cell_focusing.last_step(movement)
 _sharp_reach = Quantity(
-    "sharp_reach", "w_s", "wₛ", "mm", "sharp distance less K and the group's focal length", low=0
-)
+    "sharp_reach", "w_s", "wₛ", "mm", "sharp distance less K and the group's focal length",
+    Range.positive(),
+)  # fmt: skip
 _mark_reach = Quantity(
-    "mark_reach", "w_m", "wₘ", "mm", "marked distance less K and the group's focal length", low=0
-)
+    "mark_reach", "w_m", "wₘ", "mm", "marked distance less K and the group's focal length",
+    Range.positive(),
+)  # fmt: skip
 _sharp_movement = Quantity(
-    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp", low=0,
-    low_allowed=True,
+    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp",
+    Range.at_least(0),
 )  # fmt: skip
 _mark_movement = Quantity(
-    "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", low=0,
-    low_allowed=True,
+    "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", Range.at_least(0),
 )  # fmt: skip
 _ts, _tm = _sharp_movement.symbol, _mark_movement.symbol
 _sharp_steps = (

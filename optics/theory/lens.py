@@ -2,9 +2,9 @@
 
 from sympy import Eq, Min, Rational, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation, Root
+from optics.relation import Bound, Form, Quantity, Range, Relation, Root
 
-focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", low=0)
+focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", Range.positive())
 object_distance = Quantity(
     "object_distance", "s", "s", "mm", "distance from the front principal plane to the subject"
 )
@@ -12,37 +12,37 @@ image_distance = Quantity(
     "image_distance", "v", "v", "mm", "distance from the rear principal plane to the image"
 )
 magnification = Quantity(
-    "magnification", "m", "m", "", "magnification (image size over subject size)", low=0,
-    low_allowed=True,
+    "magnification", "m", "m", "", "magnification (image size over subject size)",
+    Range.at_least(0),
 )  # fmt: skip
 film_distance = Quantity(
-    "film_distance", "D", "D", "mm", "distance from the film plane to the subject", low=0,
-    below="that is beyond infinity",
+    "film_distance", "D", "D", "mm", "distance from the film plane to the subject",
+    Range.positive(below="that is beyond infinity"),
 )  # fmt: skip
 hiatus = Quantity(
     "hiatus", "h", "h", "mm",
     "hiatus (rear minus front principal plane, negative when they cross)",
-    high=1e6,
+    Range.at_most(1e6),
 )  # fmt: skip
 extension = Quantity(
-    "extension", "x", "x", "mm", "extension of the lens from its infinity position", low=0,
-    low_allowed=True,
+    "extension", "x", "x", "mm", "extension of the lens from its infinity position",
+    Range.at_least(0),
 )  # fmt: skip
 focus_error = Quantity(
     "focus_error", "e", "e", "mm",
     "focus error at the film (plus when the lens is too far from the film)",
 )  # fmt: skip
 sharp_distance = Quantity(
-    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp", low=0,
-    below="the lens stands inside its infinity position",
+    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp",
+    Range.positive(below="the lens stands inside its infinity position"),
 )  # fmt: skip
 mark_distance = Quantity(
-    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark", low=0,
-    below="the mark would stand beyond infinity",
+    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark",
+    Range.positive(below="the mark would stand beyond infinity"),
 )  # fmt: skip
 _subject_from_focus = Quantity(
     "subject_from_focus", "x_o", "xₒ", "mm", "distance from the front focal point to the subject",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 _f, _s, _v, _m = (q.symbol for q in (focal_length, object_distance, image_distance, magnification))
 _D, _h, _x, _e = (q.symbol for q in (film_distance, hiatus, extension, focus_error))
@@ -135,7 +135,7 @@ infinity_target = Relation(
 )
 
 _reach = Quantity(
-    "reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths", low=0
+    "reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths", Range.positive()
 )
 _a = _reach.symbol
 _reach_is = ((_reach, _D - _h - 2 * _f),)
@@ -177,18 +177,19 @@ unit_focusing = Relation(
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
 _usual = unit_focusing.last_step(extension)
 _sharp_reach = Quantity(
-    "sharp_reach", "a_s", "aₛ", "mm", "sharp distance less the hiatus and two focal lengths", low=0
-)
+    "sharp_reach", "a_s", "aₛ", "mm", "sharp distance less the hiatus and two focal lengths",
+    Range.positive(),
+)  # fmt: skip
 _mark_reach = Quantity(
-    "mark_reach", "a_m", "aₘ", "mm", "marked distance less the hiatus and two focal lengths", low=0
-)
+    "mark_reach", "a_m", "aₘ", "mm", "marked distance less the hiatus and two focal lengths",
+    Range.positive(),
+)  # fmt: skip
 _mark_extension = Quantity(
-    "mark_extension", "x_m", "xₘ", "mm", "extension the ring's mark calls for", low=0,
-    low_allowed=True,
+    "mark_extension", "x_m", "xₘ", "mm", "extension the ring's mark calls for", Range.at_least(0),
 )  # fmt: skip
 _sharp_extension = Quantity(
-    "sharp_extension", "x_s", "xₛ", "mm", "extension at which the lens really stands", low=0,
-    low_allowed=True,
+    "sharp_extension", "x_s", "xₛ", "mm", "extension at which the lens really stands",
+    Range.at_least(0),
 )  # fmt: skip
 _xm, _xs = _mark_extension.symbol, _sharp_extension.symbol
 _why_near = "nearer than four focal lengths plus the hiatus a lens cannot focus by moving whole"
@@ -233,11 +234,13 @@ mark_error = Relation(
     limits="Paraxial; the ring's marks are right for the focal length given.",
 )
 
-_entrance = Quantity("entrance_pupil", "d_E", "d_E", "mm", "entrance pupil diameter", low=0)
-_exit = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", low=0)
+_entrance = Quantity(
+    "entrance_pupil", "d_E", "d_E", "mm", "entrance pupil diameter", Range.positive()
+)
+_exit = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", Range.positive())
 pupil_magnification = Quantity(
     "pupil_magnification", "p", "p", "", "pupil magnification (exit pupil over entrance pupil)",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 _front, _rear, _p = _entrance.symbol, _exit.symbol, pupil_magnification.symbol
 
@@ -257,19 +260,19 @@ pupil_ratio = Relation(
 
 _first = Quantity(
     "first_focal_length", "f_a", "fₐ", "mm", "focal length of the first lens (minus: diverging)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 _second = Quantity(
     "second_focal_length", "f_b", "f_b", "mm",
     "focal length of the second lens (minus: diverging)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 combined_focal_length = Quantity(
     "combined_focal_length", "F", "F", "mm", "focal length of the two together (minus: diverging)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 _separation = Quantity(
-    "separation", "d", "d", "mm", "separation of the two lenses", low=0, low_allowed=True
+    "separation", "d", "d", "mm", "separation of the two lenses", Range.at_least(0)
 )
 _back_focus = Quantity(
     "back_focus", "B", "B", "mm", "back focus (from the second lens to the image of infinity)"
@@ -307,16 +310,18 @@ back_focus_of_two = Relation(
     limits="Paraxial; from the second lens's rear principal plane.",
 )
 
-_index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", low=1)
+_index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", Range.above(1))
 _R1 = Quantity(
     "front_radius", "R_1", "R₁", "mm", "radius of the front face (plus: centre behind it)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 _R2 = Quantity(
     "rear_radius", "R_2", "R₂", "mm", "radius of the rear face (plus: centre behind it)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
-_thickness = Quantity("thickness", "t", "t", "mm", "thickness of the glass on the axis", low=0)
+_thickness = Quantity(
+    "thickness", "t", "t", "mm", "thickness of the glass on the axis", Range.positive()
+)
 _front_plane = Quantity(
     "front_plane", "H", "H", "mm", "front principal plane behind the front face (minus: before it)"
 )

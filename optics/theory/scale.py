@@ -2,7 +2,7 @@
 
 from sympy import Eq, asin, pi, sin, sqrt
 
-from optics.relation import Form, Quantity, Relation
+from optics.relation import Form, Quantity, Range, Relation
 from optics.theory import front_cell, lens
 from optics.theory.depth import circle_of_confusion, f_number
 from optics.theory.front_cell import cell_to_film, group_focal_length
@@ -18,8 +18,8 @@ zero_angle = Quantity(
 )
 chord = Quantity("chord", "a", "a", "mm", "straight distance between two marks on the ring's edge")
 depth_mark_angle = Quantity(
-    "depth_mark_angle", r"\beta", "β", "rad", "angle of a depth mark from the index", low=0,
-    low_allowed=True,
+    "depth_mark_angle", r"\beta", "β", "rad", "angle of a depth mark from the index",
+    Range.at_least(0),
 )  # fmt: skip
 _psi, _psi0, _a, _beta = (q.symbol for q in (mark_angle, zero_angle, chord, depth_mark_angle))
 _D, _L, _dia = film_distance.symbol, lead.symbol, ring_diameter.symbol

@@ -4,7 +4,7 @@ import math
 
 from sympy import Eq, asin, atan, sin, sqrt, tan
 
-from optics.relation import Form, Quantity, Relation
+from optics.relation import Form, Quantity, Range, Relation
 from optics.theory.lens import focal_length, focus_error, magnification
 
 slope_across = Quantity(
@@ -15,12 +15,12 @@ slope_up = Quantity(
     "slope_up", "s_y", "s_y", "", "slope up the frame (plus when the top is farther out)"
 )
 tilt = Quantity(
-    "tilt", r"\alpha", "α", "rad", "tilt of the standard against the film", low=0,
-    low_allowed=True, high=math.pi / 2,
+    "tilt", r"\alpha", "α", "rad", "tilt of the standard against the film",
+    Range.between(0, math.pi / 2),
 )  # fmt: skip
 image_tilt = Quantity(
-    "image_tilt", r"\tau", "τ", "rad", "tilt of the sharp plane against the film", low=0,
-    low_allowed=True, high=math.pi,
+    "image_tilt", r"\tau", "τ", "rad", "tilt of the sharp plane against the film",
+    Range.between(0, math.pi),
 )  # fmt: skip
 _sx, _sy, _alpha, _tau = (q.symbol for q in (slope_across, slope_up, tilt, image_tilt))
 _f, _m, _e = focal_length.symbol, magnification.symbol, focus_error.symbol
@@ -50,7 +50,7 @@ lens_tilt = Relation(
 )
 
 _hinge = Quantity("hinge_distance", "J", "J", "mm", "distance of the hinge line below the lens",
-                  low=0)  # fmt: skip
+                  Range.positive())  # fmt: skip
 _J = _hinge.symbol
 
 hinge_line = Relation(
@@ -73,8 +73,9 @@ place_across = Quantity(
 )  # fmt: skip
 place_up = Quantity("place_up", "Y", "Y", "mm", "place up the frame from its middle (plus upwards)")
 tilt_factor = Quantity(
-    "tilt_factor", "q", "q", "", "how often the tilt counts (film: 1; lens: 1 + m)", low=0
-)
+    "tilt_factor", "q", "q", "", "how often the tilt counts (film: 1; lens: 1 + m)",
+    Range.positive(),
+)  # fmt: skip
 mean_error = Quantity(
     "mean_error", "e_0", "e₀", "mm",
     "focus error in the middle of the frame (plus when the lens is too far from the film)",

@@ -2,7 +2,7 @@
 
 from sympy import Eq
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.depth import (
     circle_of_confusion,
     depth_each_way,
@@ -25,10 +25,16 @@ from optics.theory.lens import (
 
 _exit = next(q for q in pupil_ratio.quantities if q.name == "exit_pupil")
 _entrance = next(q for q in pupil_ratio.quantities if q.name == "entrance_pupil")
-_cone = Quantity("cone_length", "l", "l", "mm", "distance from the exit pupil to the image", low=0)
+_cone = Quantity(
+    "cone_length", "l", "l", "mm", "distance from the exit pupil to the image", Range.positive()
+)
 _offset = Quantity("pupil_offset", "z_E", "z_E", "mm", "entrance pupil behind the principal plane")
-_from_pupil = Quantity("focus_from_pupil", "w", "w", "mm", "focus from the entrance pupil", low=0)
-_near_pupil = Quantity("near_from_pupil", "w_n", "wₙ", "mm", "near limit from the pupil", low=0)
+_from_pupil = Quantity(
+    "focus_from_pupil", "w", "w", "mm", "focus from the entrance pupil", Range.positive()
+)
+_near_pupil = Quantity(
+    "near_from_pupil", "w_n", "wₙ", "mm", "near limit from the pupil", Range.positive()
+)
 _N, _c, _eps, _H = (q.symbol for q in (f_number, circle_of_confusion, depth_each_way, hyperfocal))
 _m, _p, _f, _s = (
     q.symbol for q in (magnification, pupil_magnification, focal_length, object_distance)

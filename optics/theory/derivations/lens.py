@@ -2,7 +2,7 @@
 
 from sympy import Eq, Expr, sqrt
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.derivations.chain import Derivation, drawn, follows, known, nearly
 from optics.theory.lens import (
     extension,
@@ -22,9 +22,11 @@ from optics.theory.lens import (
 
 _xo = next(q for q in newton.quantities if q.name == "subject_from_focus")
 _reach = Quantity("reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths",
-                  low=0)  # fmt: skip
-_xs = Quantity("sharp_extension", "x_s", "xₛ", "mm", "extension for what is sharp", low=0)
-_xm = Quantity("mark_extension", "x_m", "xₘ", "mm", "extension for the mark", low=0)
+                  Range.positive())  # fmt: skip
+_xs = Quantity(
+    "sharp_extension", "x_s", "xₛ", "mm", "extension for what is sharp", Range.positive()
+)
+_xm = Quantity("mark_extension", "x_m", "xₘ", "mm", "extension for the mark", Range.positive())
 _f, _s, _v, _x = (q.symbol for q in (focal_length, object_distance, image_distance, extension))
 _D, _h, _a, _e = (q.symbol for q in (film_distance, hiatus, _reach, focus_error))
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
