@@ -7,12 +7,13 @@ come the value, all partial derivatives, the LaTeX and the worked substitution.
 """
 
 from optics.relation.bound import Bound
-from optics.relation.form import Form, Steps
+from optics.relation.form import Called, Form, Steps
 from optics.relation.formula import Formula, Relation
 from optics.relation.quantity import Quantity
 from optics.relation.range import Array, Given, Range
 from optics.relation.root import Root
 
 __all__ = [
-    "Array", "Bound", "Form", "Formula", "Given", "Quantity", "Range", "Relation", "Root", "Steps",
+    "Array", "Bound", "Called", "Form", "Formula", "Given", "Quantity", "Range", "Relation", "Root",
+    "Steps",
 ]  # fmt: skip

@@ -1,7 +1,9 @@
 """Forms: authored solutions of a relation, as data."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from types import MappingProxyType
 from typing import TypeAlias
 
 import sympy
@@ -9,6 +11,9 @@ import sympy
 from optics.relation.quantity import Quantity
 
 Steps: TypeAlias = "tuple[tuple[Quantity, sympy.Expr], ...]"
+Called: TypeAlias = Mapping[Quantity, Quantity]
+
+AS_AUTHORED: Called = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -38,3 +43,11 @@ class Form:
     def worked(self) -> Steps:
         """The steps and, as the last of them, the unknown itself."""
         return (*self.steps, (self.unknown, sympy.sympify(self.expression)))
+
+    def called(self, called: Called) -> "Form":
+        """The form with other quantities in the place of some, without branch and bracket."""
+        other = {old.symbol: new.symbol for old, new in called.items()}
+        *steps, (unknown, expression) = (
+            (called.get(quantity, quantity), step.xreplace(other)) for quantity, step in self.worked
+        )
+        return Form(unknown, expression, tuple(steps))

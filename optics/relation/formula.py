@@ -12,7 +12,7 @@ from optics.errors import ShimwrightError
 from optics.relation.admission import Admission, broadcast
 from optics.relation.bound import Bound
 from optics.relation.compiling import SYMPY_LOCK, compile_function
-from optics.relation.form import Form
+from optics.relation.form import AS_AUTHORED, Called, Form, Steps
 from optics.relation.printing import to_latex
 from optics.relation.quantity import Quantity
 from optics.relation.range import Array, Given
@@ -55,9 +55,17 @@ class Relation:
         """The authored right-hand side for `unknown`, to build further relations from."""
         return self.solve_for(unknown).form.whole
 
-    def last_step(self, unknown: Quantity) -> sympy.Expr:
+    def last_step(self, unknown: Quantity, called: Called = AS_AUTHORED) -> sympy.Expr:
         """The authored right-hand side with its named steps left standing."""
-        return sympy.sympify(self.solve_for(unknown).form.expression)
+        return self.steps_to(unknown, called)[-1][1]
+
+    def steps_to(self, unknown: Quantity, called: Called = AS_AUTHORED) -> Steps:
+        """The authored steps and the unknown as the last of them, for a form that goes on.
+
+        `called` puts other quantities in the place of some, such as one mark's distance in
+        the place of the film distance.
+        """
+        return self.solve_for(unknown).form.called(called).worked
 
     @property
     def latex(self) -> str:

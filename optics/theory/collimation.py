@@ -4,9 +4,9 @@ from sympy import Eq, acos, atan, cos, pi, sqrt, tan
 
 from optics.relation import Bound, Form, Quantity, Range, Relation
 from optics.theory import front_cell, helicoid, lens
-from optics.theory.front_cell import cell_to_film, group_focal_length
+from optics.theory.focusing import FocusingLaw
 from optics.theory.helicoid import lead, rotation
-from optics.theory.lens import focal_length, focus_error, hiatus, mark_distance, sharp_distance
+from optics.theory.lens import focal_length, focus_error, mark_distance, sharp_distance
 
 collimator_focal_length = Quantity(
     "collimator_focal_length", "f_c", "f_c", "mm", "focal length of the collimator",
@@ -122,64 +122,52 @@ register_error = Relation(
     limits="Film plane and lens seat parallel; says nothing of the lens above its seat.",
 )
 
-_phi, _L, _h = rotation.symbol, lead.symbol, hiatus.symbol
-_Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_z = helicoid.travel.symbol
-_turn_step = (helicoid.travel, helicoid.ring_rotation.last_step(helicoid.travel))
+_phi, _L = rotation.symbol, lead.symbol
+_z, _Ds = helicoid.travel.symbol, sharp_distance.symbol
 _target_error = Quantity(
     "target_error", "e_m", "eₘ", "mm", "extension the target calls for beyond the mark's"
 )
 _wanted_travel = _target_error.symbol - _e
-_mark_form = lens.mark_error.solve_for(focus_error).form
-_target_steps = (*_mark_form.steps, (_target_error, _mark_form.expression))
 
-rotation_error = Relation(
+
+def _turned_between(law: FocusingLaw, marks: Relation, **words: str) -> Relation:
+    """The focus error from a turn of the ring, for one way of focusing with its error of marks."""
+    travel = helicoid.ring_rotation.expression(helicoid.travel)
+    target_steps = marks.steps_to(focus_error, {focus_error: _target_error})
+    return Relation(
+        equation=Eq(_e, marks.expression(focus_error) - travel * law.at_film),
+        quantities=(focus_error, rotation, lead, sharp_distance, mark_distance, *law.lengths),
+        forms=(
+            Form(
+                focus_error,
+                _target_error.symbol - _z * law.at_film,
+                steps=(*target_steps, *helicoid.ring_rotation.steps_to(helicoid.travel)),
+            ),
+            Form(rotation, 2 * pi * _wanted_travel / (_L * law.at_film), steps=target_steps),
+            Form(lead, 2 * pi * _wanted_travel / (_phi * law.at_film), steps=target_steps),
+        ),
+        bounds=marks.bounds,
+        **words,
+    )
+
+
+rotation_error = _turned_between(
+    lens.unit_law,
+    lens.mark_error,
     name="rotation_error",
     answers="The ring was turned from a mark until a target was sharp: how far off was the lens?",
-    equation=Eq(
-        _e,
-        lens.mark_error.expression(focus_error)
-        - helicoid.ring_rotation.expression(helicoid.travel),
-    ),
-    quantities=(
-        focus_error, rotation, lead, sharp_distance, mark_distance, focal_length, hiatus,
-    ),
-    forms=(
-        Form(focus_error, _target_error.symbol - _z, steps=(*_target_steps, _turn_step)),
-        Form(rotation, 2 * pi * _wanted_travel / _L, steps=_target_steps),
-        Form(lead, 2 * pi * _wanted_travel / _phi, steps=_target_steps),
-    ),
-    bounds=lens.mark_error.bounds,
     source="mark_error less the travel of the turn",
     limits="Paraxial; no play in the thread: end every turn in the same direction.",
-)  # fmt: skip
+)
 
-_f1, _K = group_focal_length.symbol, cell_to_film.symbol
-_factor = (_f / _f1) ** 2
-_cell_form = front_cell.cell_mark_error.solve_for(focus_error).form
-_cell_steps = (*_cell_form.steps, (_target_error, _cell_form.expression))
-
-cell_rotation_error = Relation(
+cell_rotation_error = _turned_between(
+    front_cell.cell_law,
+    front_cell.cell_mark_error,
     name="cell_rotation_error",
     answers="A front cell was turned from a mark until a target was sharp: how far off was it?",
-    equation=Eq(
-        _e,
-        front_cell.cell_mark_error.expression(focus_error)
-        - helicoid.ring_rotation.expression(helicoid.travel) * _factor,
-    ),
-    quantities=(
-        focus_error, rotation, lead, sharp_distance, mark_distance, focal_length,
-        group_focal_length, cell_to_film,
-    ),
-    forms=(
-        Form(focus_error, _target_error.symbol - _z * _factor, steps=(*_cell_steps, _turn_step)),
-        Form(rotation, 2 * pi * _wanted_travel / (_L * _factor), steps=_cell_steps),
-        Form(lead, 2 * pi * _wanted_travel / (_phi * _factor), steps=_cell_steps),
-    ),
-    bounds=front_cell.cell_mark_error.bounds,
     source="cell_mark_error less the travel of the turn, carried to the film",
     limits="Small errors, as film_effect; no play in the thread.",
-)  # fmt: skip
+)
 
 aim_distance = Quantity(
     "aim_distance", "D_0", "D₀", "mm", "distance from the film to the ruler's zero",

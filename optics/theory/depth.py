@@ -85,7 +85,7 @@ _from_pupil = Quantity(
 _k, _w = _spread.symbol, _from_pupil.symbol
 # In 1/s, so that a lens focused on infinity is as exact as any other.
 _limit_steps = (
-    (_pupil_offset, _f / _p - _f),
+    *entrance_pupil_offset.steps_to(_pupil_offset),
     (_spread, _N * _c / _f**2),
     (_from_pupil, 1 + _zE / _s),
 )

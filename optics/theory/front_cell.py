@@ -3,7 +3,9 @@
 from sympy import Eq, sqrt
 
 from optics.relation import Bound, Form, Quantity, Range, Relation, Root
+from optics.theory.focusing import FocusingLaw
 from optics.theory.lens import (
+    error_between,
     film_distance,
     focal_length,
     focus_error,
@@ -111,8 +113,17 @@ cell_magnification = Relation(
     limits="Paraxial; the film and the rear groups stand still.",
 )
 
-_Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_usual = front_cell_focusing.last_step(movement)
+cell_law = FocusingLaw(
+    front_cell_focusing,
+    movement,
+    film_distance,
+    _reach,
+    focal_length,
+    (group_focal_length, cell_to_film),
+    at_film=(_f / _f1) ** 2,
+)
+"""Focusing by moving the front cell alone."""
+
 _sharp_reach = Quantity(
     "sharp_reach", "w_s", "wₛ", "mm", "sharp distance less K and the group's focal length",
     Range.positive(),
@@ -128,51 +139,14 @@ _sharp_movement = Quantity(
 _mark_movement = Quantity(
     "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", Range.at_least(0),
 )  # fmt: skip
-_ts, _tm = _sharp_movement.symbol, _mark_movement.symbol
-_sharp_steps = (
-    (_sharp_reach, _Ds - _K - _f1),
-    (_sharp_movement, _usual.subs(_w, _sharp_reach.symbol)),
-)
-_mark_steps = (
-    (_mark_reach, _Dm - _K - _f1),
-    (_mark_movement, _usual.subs(_w, _mark_reach.symbol)),
-)
 
-cell_mark_error = Relation(
+cell_mark_error = error_between(
+    cell_law,
+    cell_law.at(sharp_distance, _sharp_reach, _sharp_movement),
+    cell_law.at(mark_distance, _mark_reach, _mark_movement),
     name="cell_mark_error",
     answers="The front cell's ring stands at one distance and another is sharp: how far off is it?",
-    equation=Eq(
-        _e,
-        (
-            front_cell_focusing.expression(movement).subs(_D, _Ds)
-            - front_cell_focusing.expression(movement).subs(_D, _Dm)
-        )
-        * (_f / _f1) ** 2,
-    ),
-    quantities=(
-        focus_error, sharp_distance, mark_distance, focal_length, group_focal_length, cell_to_film,
-    ),
-    forms=(
-        Form(
-            focus_error,
-            (_ts - _tm) * (_f / _f1) ** 2,
-            steps=(*_sharp_steps, *_mark_steps),
-        ),
-        Form(
-            sharp_distance,
-            _K + _ts + _f1 + _f1**2 / _ts,
-            steps=(*_mark_steps, (_sharp_movement, _tm + _e * (_f1 / _f) ** 2)),
-        ),
-        Form(
-            mark_distance,
-            _K + _tm + _f1 + _f1**2 / _tm,
-            steps=(*_sharp_steps, (_mark_movement, _ts - _e * (_f1 / _f) ** 2)),
-        ),
-    ),
-    bounds=(
-        Bound(sharp_distance, _K + 3 * _f1, "the front group cannot serve a nearer subject"),
-        Bound(mark_distance, _K + 3 * _f1, "the front group cannot serve a nearer subject"),
-    ),
+    near="the front group cannot serve a nearer subject",
     source="front_cell_focusing at two distances, carried to the film by film_effect",
     limits="Small errors, as film_effect.",
-)  # fmt: skip
+)

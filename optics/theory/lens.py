@@ -2,7 +2,8 @@
 
 from sympy import Eq, Min, Rational, sqrt
 
-from optics.relation import Bound, Form, Quantity, Range, Relation, Root
+from optics.relation import Bound, Called, Form, Quantity, Range, Relation, Root
+from optics.theory.focusing import FocusingLaw
 
 focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", Range.positive())
 object_distance = Quantity(
@@ -174,8 +175,12 @@ unit_focusing = Relation(
     limits="Paraxial; the whole lens moves and the film stands still; nearest D is 4f + h.",
 )
 
+unit_law = FocusingLaw(
+    unit_focusing, extension, film_distance, _reach, focal_length, (focal_length, hiatus)
+)
+"""Focusing by moving the whole lens."""
+
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_usual = unit_focusing.last_step(extension)
 _sharp_reach = Quantity(
     "sharp_reach", "a_s", "aₛ", "mm", "sharp distance less the hiatus and two focal lengths",
     Range.positive(),
@@ -191,45 +196,64 @@ _sharp_extension = Quantity(
     "sharp_extension", "x_s", "xₛ", "mm", "extension at which the lens really stands",
     Range.at_least(0),
 )  # fmt: skip
-_xm, _xs = _mark_extension.symbol, _sharp_extension.symbol
-_why_near = "nearer than four focal lengths plus the hiatus a lens cannot focus by moving whole"
-_sharp_steps = (
-    (_sharp_reach, _Ds - _h - 2 * _f),
-    (_sharp_extension, _usual.subs(_a, _sharp_reach.symbol)),
-)
-_mark_steps = (
-    (_mark_reach, _Dm - _h - 2 * _f),
-    (_mark_extension, _usual.subs(_a, _mark_reach.symbol)),
-)
 
-mark_error = Relation(
+
+def error_between(
+    law: FocusingLaw,
+    sharp: Called,
+    mark: Called,
+    *,
+    near: str,
+    more: tuple[Form, ...] = (),
+    **words: str,
+) -> Relation:
+    """The focus error between a ring's mark and what is sharp, for one way of focusing.
+
+    `sharp` and `mark` are what the law's distance, reach and movement are called at the two
+    distances, `near` is why no distance may be nearer, and `more` are forms beyond the common.
+    """
+    needed, at_sharp, at_mark = law.movement, sharp[law.moved], mark[law.moved]
+    sharp_steps, mark_steps = (law.relation.steps_to(law.moved, end) for end in (sharp, mark))
+    apart = needed.subs(law.distance.symbol, _Ds) - needed.subs(law.distance.symbol, _Dm)
+    return Relation(
+        equation=Eq(_e, apart * law.at_film),
+        quantities=(focus_error, sharp_distance, mark_distance, *law.lengths),
+        forms=(
+            Form(
+                focus_error,
+                (at_sharp.symbol - at_mark.symbol) * law.at_film,
+                steps=(*sharp_steps, *mark_steps),
+            ),
+            Form(
+                sharp_distance,
+                law.relation.last_step(law.distance, sharp),
+                steps=(*mark_steps, (at_sharp, at_mark.symbol + _e / law.at_film)),
+            ),
+            Form(
+                mark_distance,
+                law.relation.last_step(law.distance, mark),
+                steps=(*sharp_steps, (at_mark, at_sharp.symbol - _e / law.at_film)),
+            ),
+            *more,
+        ),
+        bounds=tuple(
+            Bound(end[law.distance], bound.limit, near)
+            for end in (sharp, mark)
+            for bound in law.relation.bounds
+        ),
+        **words,
+    )  # fmt: skip
+
+
+mark_error = error_between(
+    unit_law,
+    unit_law.at(sharp_distance, _sharp_reach, _sharp_extension),
+    unit_law.at(mark_distance, _mark_reach, _mark_extension),
     name="mark_error",
     answers="The ring stands at one distance and another is sharp: how far off is the lens?",
-    equation=Eq(
-        _e,
-        unit_focusing.expression(extension).subs(_D, _Ds)
-        - unit_focusing.expression(extension).subs(_D, _Dm),
-    ),
-    quantities=(focus_error, sharp_distance, mark_distance, focal_length, hiatus),
-    forms=(
-        Form(focus_error, _xs - _xm, steps=(*_sharp_steps, *_mark_steps)),
-        Form(
-            sharp_distance,
-            2 * _f + _h + _xs + _f**2 / _xs,
-            steps=(*_mark_steps, (_sharp_extension, _xm + _e)),
-        ),
-        Form(
-            mark_distance,
-            2 * _f + _h + _xm + _f**2 / _xm,
-            steps=(*_sharp_steps, (_mark_extension, _xs - _e)),
-        ),
-        # The error grows steadily with focal length, so the bracket holds one root.
-        Form(focal_length, bracket=(Rational(1, 1000), (Min(_Ds, _Dm) - _h) / 4)),
-    ),
-    bounds=(
-        Bound(sharp_distance, 4 * _f + _h, _why_near),
-        Bound(mark_distance, 4 * _f + _h, _why_near),
-    ),
+    near="nearer than four focal lengths plus the hiatus a lens cannot focus by moving whole",
+    # The error grows steadily with focal length, so the bracket holds one root.
+    more=(Form(focal_length, bracket=(Rational(1, 1000), (Min(_Ds, _Dm) - _h) / 4)),),
     source="Difference of two unit-focusing extensions",
     limits="Paraxial; the ring's marks are right for the focal length given.",
 )

@@ -349,6 +349,9 @@ curved_coupling = Relation(
     limits="Small curvature: the gain keeps its sign over the range in use.",
 )
 
+_seen = triangle.steps_to(convergence)
+_called_for = lens.unit_focusing.steps_to(extension)
+
 coupling_error = Relation(
     name="coupling_error",
     answers="The two images are brought together on a subject: how far off is the lens?",
@@ -363,30 +366,13 @@ coupling_error = Relation(
             focus_error,
             _xc - _x,
             steps=(
-                (convergence, atan(_b / (_D - _k))),
-                (coupled_extension, (_gamma - _g0) / _G),
-                *lens.unit_focusing.solve_for(extension).form.steps,
-                (extension, lens.unit_focusing.last_step(extension)),
+                *_seen,
+                *straight_coupling.steps_to(extension, {extension: coupled_extension}),
+                *_called_for,
             ),
         ),
-        Form(
-            zero_error,
-            _gamma - _G * (_x + _e),
-            steps=(
-                (convergence, atan(_b / (_D - _k))),
-                *lens.unit_focusing.solve_for(extension).form.steps,
-                (extension, lens.unit_focusing.last_step(extension)),
-            ),
-        ),
-        Form(
-            gain,
-            (_gamma - _g0) / (_x + _e),
-            steps=(
-                (convergence, atan(_b / (_D - _k))),
-                *lens.unit_focusing.solve_for(extension).form.steps,
-                (extension, lens.unit_focusing.last_step(extension)),
-            ),
-        ),
+        Form(zero_error, _gamma - _G * (_x + _e), steps=(*_seen, *_called_for)),
+        Form(gain, (_gamma - _g0) / (_x + _e), steps=(*_seen, *_called_for)),
     ),
     bounds=lens.unit_focusing.bounds,
     source="triangle, straight_coupling and unit_focusing together",

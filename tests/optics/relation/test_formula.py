@@ -352,3 +352,19 @@ def test_a_formula_is_compiled_only_when_used() -> None:
     formula.value(base_line=1.0, rise=0.0)
     assert "compiled" in vars(formula)
     assert "compiled_with_partials" not in vars(formula)
+
+
+# ---- steps handed on to other relations --------------------------------------------------
+
+
+def test_steps_lead_to_the_unknown() -> None:
+    """The steps handed on end in the unknown, and each builds on those before it."""
+    assert TRIANGLE.steps_to(SIDE) == ((SQUARE, a**2 + b**2), (SIDE, sqrt(q)))
+    assert TRIANGLE.last_step(SIDE) == sqrt(q)
+
+
+def test_steps_are_handed_on_under_other_names() -> None:
+    """A quantity that is called otherwise is so as the name of a step and inside of others."""
+    run, hip = (Quantity(n, n, n, "mm", n, Range.positive()) for n in ("run", "hip"))
+    steps = TRIANGLE.steps_to(SIDE, {BASE: run, SIDE: hip})
+    assert steps == ((SQUARE, run.symbol**2 + b**2), (hip, sqrt(q)))
