@@ -48,14 +48,16 @@ def blur_budget(
     Limits: blurs of different shape do not add exactly so; the lens has no aberrations.
     """
     stops = np.atleast_1d(np.asarray(f_numbers, np.float64))
-    defocus = depth.depth_of_focus.solve_for("circle_of_confusion").value(
+    defocus = depth.depth_of_focus.solve_for(depth.circle_of_confusion).value(
         depth_each_way=abs(error),
         f_number=stops,
         magnification=camera.magnification_at(film_distance),
         pupil_magnification=camera.lens.pupil_magnification,
     )
-    airy = depth.airy_disc.solve_for("airy_diameter").value(wavelength=wavelength, f_number=stops)
-    total = depth.blur_budget.solve_for("total_blur").value(
+    airy = depth.airy_disc.solve_for(depth.airy_diameter).value(
+        wavelength=wavelength, f_number=stops
+    )
+    total = depth.blur_budget.solve_for(depth.total_blur).value(
         defocus_blur=defocus, airy_diameter=airy, receiver_blur=receiver
     )
     sharp = total <= camera.circle_of_confusion

@@ -132,7 +132,7 @@ class Camera:
 
     def depth_at(self, film_distance: float) -> float:
         """Depth of focus each way at full aperture for a subject at a distance from the film."""
-        return depth.depth_of_focus.solve_for("depth_each_way").value(
+        return depth.depth_of_focus.solve_for(depth.depth_each_way).value(
             f_number=self.lens.full_aperture,
             circle_of_confusion=self.circle_of_confusion,
             magnification=self.magnification_at(film_distance),
@@ -143,18 +143,18 @@ class Camera:
         """Image size over subject size for a subject at a distance from the film."""
         moved = self.focusing_formula.value(film_distance=film_distance, **self.constants)
         if isinstance(self.focusing, FrontCell):
-            return front_cell.cell_magnification.solve_for("magnification").value(
+            return front_cell.cell_magnification.solve_for(lens.magnification).value(
                 movement=moved,
                 focal_length=self.lens.focal_length,
                 group_focal_length=self.focusing.group_focal_length,
             )
-        return lens.magnification_from_extension.solve_for("magnification").value(
+        return lens.magnification_from_extension.solve_for(lens.magnification).value(
             extension=moved, focal_length=self.lens.focal_length
         )
 
     def film_side_extension(self, film_distance: float) -> float:
         """How far from its infinity focus a mark sets the image, in mm at the film."""
-        formula, constants = self.mark_error_formula("focus_error")
+        formula, constants = self.mark_error_formula(lens.focus_error)
         return formula.value(sharp_distance=film_distance, mark_distance=math.inf, **constants)
 
     @property
@@ -176,10 +176,10 @@ class Camera:
     def focusing_formula(self) -> Formula:
         """Movement of lens or front cell for a subject's distance from the film."""
         if isinstance(self.focusing, FrontCell):
-            return front_cell.front_cell_focusing.solve_for("movement")
-        return lens.unit_focusing.solve_for("extension")
+            return front_cell.front_cell_focusing.solve_for(front_cell.movement)
+        return lens.unit_focusing.solve_for(lens.extension)
 
-    def mark_error_formula(self, unknown: str) -> tuple[Formula, dict[str, float]]:
+    def mark_error_formula(self, unknown: Quantity) -> tuple[Formula, dict[str, float]]:
         """The relation of mark, sharp distance and error for this camera, with its constants."""
         if isinstance(self.focusing, FrontCell):
             constants = self.constants | {"focal_length": self.lens.focal_length}

@@ -47,7 +47,7 @@ class DepthTable:
     @cached_property
     def depth_each_way(self) -> Array:
         """Depth of focus each way at the film, N·c·(1 + m/p)."""
-        return depth.depth_of_focus.solve_for("depth_each_way").value(
+        return depth.depth_of_focus.solve_for(depth.depth_each_way).value(
             f_number=self.f_numbers[:, None],
             circle_of_confusion=self.circle_of_confusion,
             magnification=self.magnification,
@@ -124,12 +124,12 @@ def _focused(camera: Camera, subjects: Array, begin: MeasuredFrom) -> tuple[Arra
         return _moved(camera, _size(camera, subjects)), subjects
     moved = camera.focusing_formula.value(film_distance=subjects, **camera.constants)
     relation, known = _to_film(camera, moved)
-    return moved, relation.solve_for("limit_from_lens").value(limit_from_film=subjects, **known)
+    return moved, relation.solve_for(depth.limit_from_lens).value(limit_from_film=subjects, **known)
 
 
 def _from_film(camera: Camera, from_lens: Array, moved: Array) -> Array:
     relation, known = _to_film(camera, moved)
-    return relation.solve_for("limit_from_film").value(limit_from_lens=from_lens, **known)
+    return relation.solve_for(depth.limit_from_film).value(limit_from_lens=from_lens, **known)
 
 
 def _to_film(camera: Camera, moved: Array) -> tuple[Relation, dict[str, Given]]:
@@ -141,7 +141,7 @@ def _to_film(camera: Camera, moved: Array) -> tuple[Relation, dict[str, Given]]:
 
 
 def _size(camera: Camera, from_lens: Array) -> Array:
-    return lens.magnification_from_distance.solve_for("magnification").value(
+    return lens.magnification_from_distance.solve_for(lens.magnification).value(
         object_distance=from_lens, focal_length=camera.lens.focal_length
     )
 
@@ -149,18 +149,18 @@ def _size(camera: Camera, from_lens: Array) -> Array:
 def _moved(camera: Camera, size: Array) -> Array:
     f = camera.lens.focal_length
     if isinstance(camera.focusing, FrontCell):
-        return front_cell.cell_magnification.solve_for("movement").value(
+        return front_cell.cell_magnification.solve_for(front_cell.movement).value(
             magnification=size,
             focal_length=f,
             group_focal_length=camera.focusing.group_focal_length,
         )
-    return lens.magnification_from_extension.solve_for("extension").value(
+    return lens.magnification_from_extension.solve_for(lens.extension).value(
         magnification=size, focal_length=f
     )
 
 
 def _hyperfocal(camera: Camera, stops: Array, blur: float) -> Array:
-    return depth.hyperfocal_distance.solve_for("hyperfocal").value(
+    return depth.hyperfocal_distance.solve_for(depth.hyperfocal).value(
         focal_length=camera.lens.focal_length, f_number=stops, circle_of_confusion=blur
     )
 
@@ -168,5 +168,5 @@ def _hyperfocal(camera: Camera, stops: Array, blur: float) -> Array:
 def _limits(camera: Camera, seen: Array, stops: Array, blur: float) -> tuple[Array, Array]:
     known: dict[str, Given] = {"object_distance": seen, "f_number": stops}
     known |= {"circle_of_confusion": blur, **_lens_of(camera)}
-    near = depth.depth_near.solve_for("near_limit").value(**known)
-    return near, depth.depth_far.solve_for("far_limit").value(**known)
+    near = depth.depth_near.solve_for(depth.near_limit).value(**known)
+    return near, depth.depth_far.solve_for(depth.far_limit).value(**known)

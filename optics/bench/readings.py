@@ -77,7 +77,7 @@ def _exact_all(constants: dict[str, float]) -> dict[str, Estimate]:
 
 
 def _mark_step(camera: Camera, sharp: Estimate, mark: Estimate) -> Step:
-    formula, constants = camera.mark_error_formula("focus_error")
+    formula, constants = camera.mark_error_formula(lens.focus_error)
     return Step.of(formula, sharp_distance=sharp, mark_distance=mark, **_exact_all(constants))
 
 
@@ -125,7 +125,7 @@ class RotationReading:
         if isinstance(focusing, FrontCell):
             relation = collimation.cell_rotation_error
         step = Step.of(
-            relation.solve_for("focus_error"),
+            relation.solve_for(lens.focus_error),
             rotation=self.rotation,
             sharp_distance=self.target,
             mark_distance=self.mark,
@@ -146,7 +146,7 @@ class RegisterReading:
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is measured less nominal."""
         del camera  # The register is the body's alone.
-        formula = collimation.register_error.solve_for("focus_error")
+        formula = collimation.register_error.solve_for(lens.focus_error)
         step = Step.of(formula, measured_register=self.measured, nominal_register=self.nominal)
         return _known(
             (step,),
@@ -169,7 +169,7 @@ class CollimatorReading:
 
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The shift is carried to the film by the square of the focal lengths' ratio."""
-        formula = collimation.collimator_error.solve_for("focus_error")
+        formula = collimation.collimator_error.solve_for(lens.focus_error)
         return (
             Step.of(
                 formula,
@@ -198,7 +198,7 @@ class RulerReading:
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The offset gives the sharp distance, and that the focus error."""
         sharp = Step.of(
-            collimation.tilted_ruler.solve_for("sharp_distance"),
+            collimation.tilted_ruler.solve_for(lens.sharp_distance),
             aim_distance=self.aim,
             ruler_offset=self.offset,
             ruler_slope=self.slope,
@@ -239,7 +239,7 @@ class GateReading:
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """A lens that is right on the ground glass is too far out by as much."""
         del camera  # The gate is the body's alone.
-        formula = gate.emulsion_error.solve_for("focus_error")
+        formula = gate.emulsion_error.solve_for(lens.focus_error)
         glass = exact(0.0).plus(self.behind, -1.0)
         return (Step.of(formula, rest=exact(0.0), play=exact(0.0), reference_depth=glass),)
 

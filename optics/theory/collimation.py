@@ -16,21 +16,21 @@ reticle_shift = Quantity(
     "reticle_shift", r"\delta", "δ", "mm",
     "shift of the reticle from the collimator's focus (plus when moved inside, towards its lens)",
 )  # fmt: skip
-_target = Quantity(
+equivalent_distance = Quantity(
     "equivalent_distance", "D_q", "D_q", "mm",
     "distance at which the reticle seems to stand (minus: beyond infinity)",
     Range.closed(),
 )  # fmt: skip
 _f, _e = focal_length.symbol, focus_error.symbol
-_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol
+_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, equivalent_distance.symbol
 
 equivalent_target = Relation(
     name="equivalent_target",
     answers="At what distance does a shifted collimator reticle seem to stand?",
     equation=Eq(_Dq * _delta, _fc**2),
-    quantities=(_target, collimator_focal_length, reticle_shift),
+    quantities=(equivalent_distance, collimator_focal_length, reticle_shift),
     forms=(
-        Form(_target, _fc**2 / _delta),
+        Form(equivalent_distance, _fc**2 / _delta),
         Form(reticle_shift, _fc**2 / _Dq),
         Form(collimator_focal_length, sqrt(_Dq * _delta)),
     ),

@@ -159,20 +159,20 @@ limit_from_film = Quantity(
     "limit_from_film", "D_l", "D_l", "mm", "limit of the depth of field from the film plane",
     Range.positive(),
 )  # fmt: skip
-_limit_from_lens = Quantity(
+limit_from_lens = Quantity(
     "limit_from_lens", "s_l", "s_l", "mm",
     "limit of the depth of field from the front principal plane",
 )  # fmt: skip
-_Dl, _sl, _D = limit_from_film.symbol, _limit_from_lens.symbol, film_distance.symbol
+_Dl, _sl, _D = limit_from_film.symbol, limit_from_lens.symbol, film_distance.symbol
 
 film_from_lens = Relation(
     name="film_from_lens",
     answers="How far from the film is what is so far from the front principal plane?",
     equation=Eq(_Dl, _sl + _f + _x + _h),
-    quantities=(limit_from_film, _limit_from_lens, focal_length, extension, hiatus),
+    quantities=(limit_from_film, limit_from_lens, focal_length, extension, hiatus),
     forms=(
         Form(limit_from_film, _sl + _f + _x + _h),
-        Form(_limit_from_lens, _Dl - _f - _x - _h),
+        Form(limit_from_lens, _Dl - _f - _x - _h),
         Form(extension, _Dl - _sl - _f - _h),
         Form(hiatus, _Dl - _sl - _f - _x),
         Form(focal_length, _Dl - _sl - _x - _h),
@@ -189,11 +189,11 @@ film_from_cell_lens = Relation(
     "the front cell moves?",
     equation=Eq(_Dl, _sl + _K + _t + _f1 - _f),
     quantities=(
-        limit_from_film, _limit_from_lens, cell_to_film, movement, group_focal_length, focal_length,
+        limit_from_film, limit_from_lens, cell_to_film, movement, group_focal_length, focal_length,
     ),
     forms=(
         Form(limit_from_film, _sl + _K + _t + _f1 - _f),
-        Form(_limit_from_lens, _Dl - _K - _t - _f1 + _f),
+        Form(limit_from_lens, _Dl - _K - _t - _f1 + _f),
         Form(cell_to_film, _Dl - _sl - _t - _f1 + _f),
         Form(movement, _Dl - _sl - _K - _f1 + _f),
         Form(group_focal_length, _Dl - _sl - _K - _t + _f),
@@ -291,16 +291,16 @@ airy_disc = Relation(
 
 _defocus = Quantity("defocus_blur", "b_d", "b_d", "mm", "blur disc of defocus", Range.at_least(0))
 _grain = Quantity("receiver_blur", "b_r", "b_r", "mm", "blur of film and eye", Range.at_least(0))
-_total = Quantity("total_blur", "b", "b", "mm", "blur of all causes together", Range.positive())
-_bd, _br, _b = _defocus.symbol, _grain.symbol, _total.symbol
+total_blur = Quantity("total_blur", "b", "b", "mm", "blur of all causes together", Range.positive())
+_bd, _br, _b = _defocus.symbol, _grain.symbol, total_blur.symbol
 
 blur_budget = Relation(
     name="blur_budget",
     answers="How large is the blur of defocus, diffraction, film and eye together?",
     equation=Eq(_b**2, _bd**2 + _bA**2 + _br**2),
-    quantities=(_total, _defocus, airy_diameter, _grain),
+    quantities=(total_blur, _defocus, airy_diameter, _grain),
     forms=(
-        Form(_total, sqrt(_bd**2 + _bA**2 + _br**2)),
+        Form(total_blur, sqrt(_bd**2 + _bA**2 + _br**2)),
         Form(_defocus, sqrt(_b**2 - _bA**2 - _br**2)),
         Form(airy_diameter, sqrt(_b**2 - _bd**2 - _br**2)),
         Form(_grain, sqrt(_b**2 - _bd**2 - _bA**2)),

@@ -41,13 +41,13 @@ mark_distance = Quantity(
     "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark",
     Range.positive(below="the mark would stand beyond infinity"),
 )  # fmt: skip
-_subject_from_focus = Quantity(
+subject_from_focus = Quantity(
     "subject_from_focus", "x_o", "xₒ", "mm", "distance from the front focal point to the subject",
     Range.positive(),
 )  # fmt: skip
 _f, _s, _v, _m = (q.symbol for q in (focal_length, object_distance, image_distance, magnification))
 _D, _h, _x, _e = (q.symbol for q in (film_distance, hiatus, extension, focus_error))
-_xo = _subject_from_focus.symbol
+_xo = subject_from_focus.symbol
 
 thin_lens = Relation(
     name="thin_lens",
@@ -110,10 +110,10 @@ newton = Relation(
     name="newton",
     answers="How far must the lens move out for a subject measured from its front focal point?",
     equation=Eq(_x * _xo, _f**2),
-    quantities=(extension, _subject_from_focus, focal_length),
+    quantities=(extension, subject_from_focus, focal_length),
     forms=(
         Form(extension, _f**2 / _xo),
-        Form(_subject_from_focus, _f**2 / _x),
+        Form(subject_from_focus, _f**2 / _x),
         Form(focal_length, sqrt(_x * _xo)),
     ),
     source="Newton's conjugate equation; W. J. Smith, Modern Optical Engineering, ch. 2",
@@ -258,25 +258,25 @@ mark_error = error_between(
     limits="Paraxial; the ring's marks are right for the focal length given.",
 )
 
-_entrance = Quantity(
+entrance_pupil = Quantity(
     "entrance_pupil", "d_E", "d_E", "mm", "entrance pupil diameter", Range.positive()
 )
-_exit = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", Range.positive())
+exit_pupil = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", Range.positive())
 pupil_magnification = Quantity(
     "pupil_magnification", "p", "p", "", "pupil magnification (exit pupil over entrance pupil)",
     Range.positive(),
 )  # fmt: skip
-_front, _rear, _p = _entrance.symbol, _exit.symbol, pupil_magnification.symbol
+_front, _rear, _p = entrance_pupil.symbol, exit_pupil.symbol, pupil_magnification.symbol
 
 pupil_ratio = Relation(
     name="pupil_ratio",
     answers="How much larger is the pupil seen from behind than from the front?",
     equation=Eq(_p, _rear / _front),
-    quantities=(pupil_magnification, _exit, _entrance),
+    quantities=(pupil_magnification, exit_pupil, entrance_pupil),
     forms=(
         Form(pupil_magnification, _rear / _front),
-        Form(_exit, _p * _front),
-        Form(_entrance, _rear / _p),
+        Form(exit_pupil, _p * _front),
+        Form(entrance_pupil, _rear / _p),
     ),
     source="Definition; pupil radii of US patents 4,732,459 and 4,099,850",
     limits="Paraxial pupils, both seen through the glass from far away.",

@@ -410,16 +410,16 @@ _height_error = Quantity(
 _lean = Quantity(
     "lean", r"\lambda", "λ", "rad", "lean of the edge looked at", Range.above(-1.5, up_to=1.5)
 )
-_false = Quantity("false_convergence", r"\Delta\gamma", "Δγ", "rad", "false convergence")
-_v, _lambda, _dg = _height_error.symbol, _lean.symbol, _false.symbol
+false_convergence = Quantity("false_convergence", r"\Delta\gamma", "Δγ", "rad", "false convergence")
+_v, _lambda, _dg = _height_error.symbol, _lean.symbol, false_convergence.symbol
 
 height_effect = Relation(
     name="height_effect",
     answers="What false convergence does a height error make on a leaning edge?",
     equation=Eq(_dg, _v * tan(_lean.symbol)),
-    quantities=(_false, _height_error, _lean),
+    quantities=(false_convergence, _height_error, _lean),
     forms=(
-        Form(_false, _v * tan(_lambda)),
+        Form(false_convergence, _v * tan(_lambda)),
         Form(_height_error, _dg / tan(_lambda)),
         Form(_lean, atan(_dg / _v)),
     ),
@@ -433,20 +433,20 @@ lath_distance = Quantity(
 spacing_error = Quantity(
     "spacing_error", r"\Delta b", "Δb", "mm", "error of the lath's spacing (plus when too wide)"
 )
-_false_infinity = Quantity(
+false_infinity = Quantity(
     "false_infinity", "D_i", "D_i", "mm",
     "distance at which the rangefinder is set instead of infinity (minus: beyond it)",
     Range.closed(),
 )  # fmt: skip
-_Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, _false_infinity.symbol
+_Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, false_infinity.symbol
 
 infinity_lath = Relation(
     name="infinity_lath",
     answers="Two marks a base apart stand for infinity: what does a wrong spacing leave?",
     equation=Eq(_Dinf * -_db, _b * _Lam),
-    quantities=(_false_infinity, base, lath_distance, spacing_error),
+    quantities=(false_infinity, base, lath_distance, spacing_error),
     forms=(
-        Form(_false_infinity, -_b * _Lam / _db),
+        Form(false_infinity, -_b * _Lam / _db),
         Form(spacing_error, -_b * _Lam / _Dinf),
         Form(lath_distance, -_Dinf * _db / _b),
         Form(base, -_Dinf * _db / _Lam),

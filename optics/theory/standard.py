@@ -97,7 +97,7 @@ tilted_defocus = Relation(
     limits="Small tilts; a flat standard and a flat film.",
 )  # fmt: skip
 
-_screw_shim = Quantity(
+shim_under_screw = Quantity(
     "screw_shim", r"\Delta z", "Δz", "mm", "shim change under a screw (plus to add)"
 )
 _wanted = Quantity("wanted_height", "z_w", "z_w", "mm", "height wanted at the screw")
@@ -106,12 +106,12 @@ _found = Quantity("found_height", "z_f", "z_f", "mm", "height found at the screw
 screw_shim = Relation(
     name="screw_shim",
     answers="What shim does a screw of the mount need?",
-    equation=Eq(_screw_shim.symbol, _wanted.symbol - _found.symbol),
-    quantities=(_screw_shim, _wanted, _found),
+    equation=Eq(shim_under_screw.symbol, _wanted.symbol - _found.symbol),
+    quantities=(shim_under_screw, _wanted, _found),
     forms=(
-        Form(_screw_shim, _wanted.symbol - _found.symbol),
-        Form(_wanted, _found.symbol + _screw_shim.symbol),
-        Form(_found, _wanted.symbol - _screw_shim.symbol),
+        Form(shim_under_screw, _wanted.symbol - _found.symbol),
+        Form(_wanted, _found.symbol + shim_under_screw.symbol),
+        Form(_found, _wanted.symbol - shim_under_screw.symbol),
     ),
     source="Definition of the shim change",
     limits="The mount stays flat: bent struts or plates are not cured by shims.",

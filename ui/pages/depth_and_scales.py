@@ -87,7 +87,7 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
         "circle_of_confusion": table.circle_of_confusion,
         "object_distance": float(table.object_distances[0]),
     }
-    offer_why(depth.depth_near.solve_for("near_limit"), figures, "why_depth")
+    offer_why(depth.depth_near.solve_for(depth.near_limit), figures, "why_depth")
 
 
 def _show_scale(
@@ -99,7 +99,9 @@ def _show_scale(
     st.html(scale_html(solution))
     is_cell = isinstance(solution.camera.focusing, FrontCell)
     relation = scale_theory.cell_scale_mark if is_cell else scale_theory.scale_mark
-    offer_why(relation.solve_for("mark_angle"), camera_figures(solution.camera), "why_scale")
+    offer_why(
+        relation.solve_for(scale_theory.mark_angle), camera_figures(solution.camera), "why_scale"
+    )
     offer_job_file(solution)
     offer_text(solution)
 

@@ -13,11 +13,11 @@ from optics.bench.uncertainty import Estimate, combine, exact
 from optics.bench.verdict import Verdict, judge
 from optics.errors import OutOfRange
 from optics.relation import Array
-from optics.theory import depth, standard
+from optics.theory import depth, lens, standard
 
-_error = standard.tilted_defocus.solve_for("focus_error")
-_depth = depth.depth_of_focus.solve_for("depth_each_way")
-_blur = depth.depth_of_focus.solve_for("circle_of_confusion")
+_error = standard.tilted_defocus.solve_for(lens.focus_error)
+_depth = depth.depth_of_focus.solve_for(depth.depth_each_way)
+_blur = depth.depth_of_focus.solve_for(depth.circle_of_confusion)
 _COLUMNS, _ROWS = 41, 31
 
 

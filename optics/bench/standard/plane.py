@@ -16,7 +16,7 @@ from optics.bench.uncertainty import Estimate, combine, exact
 from optics.relation import Array
 from optics.theory import standard
 
-_total = standard.plane_tilt.solve_for("tilt")
+_total = standard.plane_tilt.solve_for(standard.tilt)
 # Slopes less than this over a whole frame are below a nanometre.
 _LEVEL = 1e-9
 

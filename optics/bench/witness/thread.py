@@ -7,6 +7,7 @@ from enum import StrEnum
 from optics.bench.camera import Camera, FrontCell, Helicoid, Turn
 from optics.errors import NoAnswer, OutOfRange
 from optics.theory import front_cell, helicoid
+from optics.theory import lens as lens_theory
 
 MOST_STARTS = 36
 
@@ -62,7 +63,7 @@ class Thread:
             count = starts or focusing.starts
             return cls(focusing.lead, count, focusing.extends, 1.0, focusing.ring_diameter)
         if isinstance(focusing, FrontCell):
-            effect = front_cell.film_effect.solve_for("focus_error").value(
+            effect = front_cell.film_effect.solve_for(lens_theory.focus_error).value(
                 cell_shift=1.0,
                 focal_length=lens.focal_length,
                 group_focal_length=focusing.group_focal_length,
@@ -95,7 +96,7 @@ class Thread:
 
         Entered later, further on in the extending sense, the lens ends farther in.
         """
-        return helicoid.start_angle.solve_for("rotation").value(
+        return helicoid.start_angle.solve_for(helicoid.rotation).value(
             starts_moved=float(-starts_moved), starts=float(self.starts)
         )
 

@@ -5,15 +5,14 @@ from sympy import Eq
 from optics.theory.collimation import (
     collimator_error,
     collimator_focal_length,
+    equivalent_distance,
     equivalent_target,
     reticle_shift,
 )
 from optics.theory.derivations.chain import Derivation, drawn, follows, known
-from optics.theory.lens import extension, focal_length, focus_error, newton
+from optics.theory.lens import extension, focal_length, focus_error, newton, subject_from_focus
 
-_target = next(q for q in equivalent_target.quantities if q.name == "equivalent_distance")
-_xo = next(q for q in newton.quantities if q.name == "subject_from_focus")
-_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol
+_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, equivalent_distance.symbol
 _f, _e, _x = focal_length.symbol, focus_error.symbol, extension.symbol
 
 COLLIMATOR_ERROR = Derivation(
@@ -27,7 +26,7 @@ COLLIMATOR_ERROR = Derivation(
         ),
         known(newton, "The camera lens needs an extension for a subject so far away."),
         drawn(
-            Eq(_xo.symbol, _Dq),
+            Eq(subject_from_focus.symbol, _Dq),
             "The two lenses stand face to face with their facing focal points together, so both "
             "distances are the same. Near enough is good enough: metres against millimetres.",
         ),
@@ -35,7 +34,7 @@ COLLIMATOR_ERROR = Derivation(
             Eq(_x, _delta * (_f / _fc) ** 2),
             "Put one into the other: the reticle's shift appears at the film, scaled by the "
             "square of the focal lengths.",
-            (1, 2, 3), _target, extension, _xo,
+            (1, 2, 3), equivalent_distance, extension, subject_from_focus,
         ),
         drawn(
             Eq(_e, _x),
@@ -49,5 +48,5 @@ COLLIMATOR_ERROR = Derivation(
             (4, 5), extension, focus_error,
         ),
     ),
-    (_target, extension, _xo),
+    (equivalent_distance, extension, subject_from_focus),
 )  # fmt: skip
