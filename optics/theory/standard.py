@@ -14,6 +14,13 @@ slope_across = Quantity(
 slope_up = Quantity(
     "slope_up", "s_y", "s_y", "", "slope up the frame (plus when the top is farther out)"
 )
+slope = Quantity(
+    "slope", "s", "s", "", "slope along one direction (plus when its end is farther out)"
+)
+slope_angle = Quantity(
+    "slope_angle", r"\theta", "θ", "rad", "angle of the slope (plus when its end is farther out)",
+    Range.above(-math.pi / 2, up_to=math.pi / 2),
+)  # fmt: skip
 tilt = Quantity(
     "tilt", r"\alpha", "α", "rad", "tilt of the standard against the film",
     Range.between(0, math.pi / 2),
@@ -24,6 +31,16 @@ image_tilt = Quantity(
 )  # fmt: skip
 _sx, _sy, _alpha, _tau = (q.symbol for q in (slope_across, slope_up, tilt, image_tilt))
 _f, _m, _e = focal_length.symbol, magnification.symbol, focus_error.symbol
+
+angle_of_slope = Relation(
+    name="angle_of_slope",
+    answers="At what angle does a plane lean along one direction?",
+    equation=Eq(tan(slope_angle.symbol), slope.symbol),
+    quantities=(slope_angle, slope),
+    forms=(Form(slope_angle, atan(slope.symbol)), Form(slope, tan(slope_angle.symbol))),
+    source="Definition of the tangent",
+    limits="Along the one direction; for the whole tilt see plane_tilt.",
+)
 
 plane_tilt = Relation(
     name="plane_tilt",
