@@ -35,9 +35,8 @@ class Admission:
             quantity.check(value)
             known.append(quantity.range.folded(value))
         named = self._by_name(known)
-        for bound in self.bounds:
-            if bound.needs <= named.keys():
-                bound.check(named)
+        for bound in self._bounds_on_inputs:
+            bound.check(named)
         return known
 
     def release(self, answer: Any, known: list[Any]) -> Given:
@@ -57,6 +56,11 @@ class Admission:
             elif (fault := bound.fault(named)) is not None:
                 raise self._refuse_answer(shaped, known, *fault, bound.reason)
         return shaped
+
+    @cached_property
+    def _bounds_on_inputs(self) -> tuple[Bound, ...]:
+        names = {q.name for q in self.inputs}
+        return tuple(b for b in self.bounds if b.needs <= names)
 
     @cached_property
     def _bounds_on_answer(self) -> tuple[Bound, ...]:
