@@ -201,6 +201,22 @@ def test_only_the_symbolic_core_imports_sympy() -> None:
     assert wrong == []
 
 
+def test_relations_are_solved_for_a_quantity_and_not_for_its_name() -> None:
+    """A name in quotes, which no checker can follow, is given to `solve_for` or its kin nowhere."""
+    by_quantity = {"solve_for", "mark_error_formula", "depth_of_focus_formula"}
+    wrong = [
+        f"{module_name(path)}:{node.lineno}: {node.args[0].value}"
+        for path in sources(*PACKAGES)
+        for node in ast.walk(parse(path))
+        if isinstance(node, ast.Call)
+        and isinstance(node.func, ast.Attribute)
+        and node.func.attr in by_quantity
+        and node.args
+        and isinstance(node.args[0], ast.Constant)
+    ]
+    assert wrong == []
+
+
 def test_scipy_is_imported_only_where_it_is_used() -> None:
     """Only scipy.special and scipy.optimize are imported, and only inside functions."""
     wrong = []

@@ -50,11 +50,13 @@ def blur_budget(
     """
     stops = np.atleast_1d(np.asarray(f_numbers, np.float64))
     disc, cone = camera.depth_of_focus_formula(
-        "circle_of_confusion", camera.magnification_at(film_distance)
+        depth.circle_of_confusion, camera.magnification_at(film_distance)
     )
     defocus = disc.value(depth_each_way=abs(error), f_number=stops, **cone)
-    airy = depth.airy_disc.solve_for("airy_diameter").value(wavelength=wavelength, f_number=stops)
-    total = depth.blur_budget.solve_for("total_blur").value(
+    airy = depth.airy_disc.solve_for(depth.airy_diameter).value(
+        wavelength=wavelength, f_number=stops
+    )
+    total = depth.blur_budget.solve_for(depth.total_blur).value(
         defocus_blur=defocus, airy_diameter=airy, receiver_blur=receiver
     )
     sharp = total <= camera.circle_of_confusion

@@ -14,7 +14,7 @@ import numpy as np
 from optics.bench.camera import Camera, Helicoid
 from optics.errors import OutOfRange
 from optics.relation import Array, Formula
-from optics.theory import cam, helicoid, lens
+from optics.theory import cam, depth, helicoid, lens
 
 ONE_DEGREE = math.radians(1)
 _ROUNDING = 1e-9
@@ -34,7 +34,7 @@ class LensLaw:
     @property
     def formula(self) -> Formula:
         """Lift from the lens's extension."""
-        return cam.cam_lift.solve_for("lift")
+        return cam.cam_lift.solve_for(cam.lift)
 
     @property
     def constants(self) -> dict[str, float]:
@@ -53,7 +53,7 @@ class StraightLaw:
     @property
     def formula(self) -> Formula:
         """Lift from the lens's extension."""
-        return cam.straight_follower.solve_for("lift")
+        return cam.straight_follower.solve_for(cam.lift)
 
     @property
     def constants(self) -> dict[str, float]:
@@ -125,12 +125,12 @@ class Cam:
 
     def extension(self, rotation: Array) -> Array:
         """How far the lens stands out from infinity, in mm."""
-        travel = helicoid.ring_rotation.solve_for("travel")
+        travel = helicoid.ring_rotation.solve_for(helicoid.travel)
         return travel.value(rotation=rotation, lead=self.thread.lead)
 
     def film_distance(self, rotation: Array) -> Array:
         """The distance from the film that is sharp, in mm."""
-        formula = lens.unit_focusing.solve_for("film_distance")
+        formula = lens.unit_focusing.solve_for(lens.film_distance)
         return formula.value(extension=self.extension(rotation), **self._of_lens)
 
     def lift(self, rotation: Array) -> Array:
@@ -143,10 +143,10 @@ class Cam:
 
     def depth(self, rotation: Array) -> Array:
         """Depth of focus each way at full aperture, N·c·(1 + m/p), in mm."""
-        magnification = lens.magnification_from_extension.solve_for("magnification").value(
+        magnification = lens.magnification_from_extension.solve_for(lens.magnification).value(
             extension=self.extension(rotation), focal_length=self.camera.lens.focal_length
         )
-        formula, cone = self.camera.depth_of_focus_formula("depth_each_way", magnification)
+        formula, cone = self.camera.depth_of_focus_formula(depth.depth_each_way, magnification)
         return formula.value(
             f_number=self.camera.lens.full_aperture,
             circle_of_confusion=self.camera.circle_of_confusion,

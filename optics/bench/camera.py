@@ -164,7 +164,7 @@ class Camera:
     def depth_at(self, film_distance: float) -> float:
         """Depth of focus each way at full aperture for a subject at a distance from the film."""
         formula, cone = self.depth_of_focus_formula(
-            "depth_each_way", self.magnification_at(film_distance)
+            depth.depth_each_way, self.magnification_at(film_distance)
         )
         return formula.value(
             f_number=self.lens.full_aperture, circle_of_confusion=self.circle_of_confusion, **cone
@@ -172,14 +172,14 @@ class Camera:
 
     @overload
     def depth_of_focus_formula(
-        self, unknown: str, magnification: float
+        self, unknown: Quantity, magnification: float
     ) -> tuple[Formula, dict[str, float]]: ...
     @overload
     def depth_of_focus_formula(
-        self, unknown: str, magnification: Array
+        self, unknown: Quantity, magnification: Array
     ) -> tuple[Formula, dict[str, Given]]: ...
     def depth_of_focus_formula(
-        self, unknown: str, magnification: Given
+        self, unknown: Quantity, magnification: Given
     ) -> tuple[Formula, dict[str, float]] | tuple[Formula, dict[str, Given]]:
         """The relation of depth of focus, f-number and disc for this camera, with its cone.
 
@@ -205,26 +205,31 @@ class Camera:
         plane and count from there.
         """
         if isinstance(self.focusing, FrontCell):
-            near, far = front_cell_depth.cell_depth_near, front_cell_depth.cell_depth_far
-            return near.solve_for("near_from_film"), far.solve_for("far_from_film")
-        return depth.depth_near.solve_for("near_limit"), depth.depth_far.solve_for("far_limit")
+            return (
+                front_cell_depth.cell_depth_near.solve_for(front_cell_depth.near_from_film),
+                front_cell_depth.cell_depth_far.solve_for(front_cell_depth.far_from_film),
+            )
+        return (
+            depth.depth_near.solve_for(depth.near_limit),
+            depth.depth_far.solve_for(depth.far_limit),
+        )
 
     def magnification_at(self, film_distance: float) -> float:
         """Image size over subject size for a subject at a distance from the film."""
         moved = self.focusing_formula.value(film_distance=film_distance, **self.constants)
         if isinstance(self.focusing, FrontCell):
-            return front_cell.cell_magnification.solve_for("magnification").value(
+            return front_cell.cell_magnification.solve_for(lens.magnification).value(
                 movement=moved,
                 focal_length=self.lens.focal_length,
                 group_focal_length=self.focusing.group_focal_length,
             )
-        return lens.magnification_from_extension.solve_for("magnification").value(
+        return lens.magnification_from_extension.solve_for(lens.magnification).value(
             extension=moved, focal_length=self.lens.focal_length
         )
 
     def film_side_extension(self, film_distance: float) -> float:
         """How far from its infinity focus a mark sets the image, in mm at the film."""
-        formula, constants = self.mark_error_formula("focus_error")
+        formula, constants = self.mark_error_formula(lens.focus_error)
         return formula.value(sharp_distance=film_distance, mark_distance=math.inf, **constants)
 
     @property
@@ -282,10 +287,10 @@ class Camera:
     def focusing_formula(self) -> Formula:
         """Movement of lens or front cell for a subject's distance from the film."""
         if isinstance(self.focusing, FrontCell):
-            return front_cell.front_cell_focusing.solve_for("movement")
-        return lens.unit_focusing.solve_for("extension")
+            return front_cell.front_cell_focusing.solve_for(front_cell.movement)
+        return lens.unit_focusing.solve_for(lens.extension)
 
-    def mark_error_formula(self, unknown: str) -> tuple[Formula, dict[str, float]]:
+    def mark_error_formula(self, unknown: Quantity) -> tuple[Formula, dict[str, float]]:
         """The relation of mark, sharp distance and error for this camera, with its constants."""
         if isinstance(self.focusing, FrontCell):
             constants = self.constants | {"focal_length": self.lens.focal_length}

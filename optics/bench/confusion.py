@@ -96,14 +96,14 @@ _FIXED: dict[str, tuple[float, ...]] = {
 
 def by_diagonal(size: Format, divisor: float) -> float:
     """The circle of confusion as a part of the picture's diagonal (mm)."""
-    return depth.confusion_from_diagonal.solve_for("circle_of_confusion").value(
+    return depth.confusion_from_diagonal.solve_for(depth.circle_of_confusion).value(
         diagonal=size.diagonal, divisor=float(divisor)
     )
 
 
 def by_focal_length(focal_length: float, divisor: float) -> float:
     """The circle of confusion as a part of the focal length (mm)."""
-    return depth.confusion_from_focal_length.solve_for("circle_of_confusion").value(
+    return depth.confusion_from_focal_length.solve_for(depth.circle_of_confusion).value(
         focal_length=focal_length, divisor=float(divisor)
     )
 
@@ -114,7 +114,7 @@ def by_print(size: Format, seen: Print) -> float:
     Equation: c = α·V/E, the enlargement E being print diagonal over picture diagonal.
     Limits: the whole picture is printed; a cropped one is enlarged more.
     """
-    return depth.confusion_from_print.solve_for("circle_of_confusion").value(
+    return depth.confusion_from_print.solve_for(depth.circle_of_confusion).value(
         acuity=seen.acuity,
         viewing_distance=seen.viewing_distance,
         enlargement=seen.diagonal / size.diagonal,

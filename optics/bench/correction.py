@@ -21,6 +21,7 @@ from optics.bench.remedies import Offer, Remedy, Workshop, offers
 from optics.bench.uncertainty import Estimate
 from optics.bench.verdict import Verdict, judge_read
 from optics.errors import OutOfRange
+from optics.theory import depth, lens
 
 MeasuredReading: TypeAlias = (
     MarkReading | RotationReading | RegisterReading | CollimatorReading | RulerReading
@@ -144,7 +145,9 @@ def _cautions(reading: MeasuredReading, found: tuple[Offer, ...]) -> tuple[Cauti
 
 def sight(camera: Camera, mark: float, error: Estimate) -> Sight:
     """What is sharp, and how blurred the marked distance is, with the ring at a mark."""
-    disc, cone = camera.depth_of_focus_formula("circle_of_confusion", camera.magnification_at(mark))
+    disc, cone = camera.depth_of_focus_formula(
+        depth.circle_of_confusion, camera.magnification_at(mark)
+    )
     blur = disc.value(depth_each_way=abs(error.value), f_number=camera.lens.full_aperture, **cone)
     return Sight(
         mark=mark,
@@ -163,7 +166,7 @@ def sharp_distance(camera: Camera, mark: float, error: float) -> float | None:
         return math.inf
     if stands < 0:
         return None
-    formula, constants = camera.mark_error_formula("sharp_distance")
+    formula, constants = camera.mark_error_formula(lens.sharp_distance)
     return formula.value(focus_error=error, mark_distance=mark, **constants)
 
 

@@ -113,12 +113,12 @@ def depth_mark_formula(camera: Camera) -> tuple[Formula, dict[str, Given]]:
     focusing = threaded(camera)
     known: dict[str, Given] = {"lead": focusing.lead}
     if not isinstance(focusing, FrontCell):
-        return scale.depth_mark.solve_for("depth_mark_angle"), known
+        return scale.depth_mark.solve_for(scale.depth_mark_angle), known
     known |= {
         "focal_length": camera.lens.focal_length,
         "group_focal_length": focusing.group_focal_length,
     }
-    return scale.cell_depth_mark.solve_for("depth_mark_angle"), known
+    return scale.cell_depth_mark.solve_for(scale.depth_mark_angle), known
 
 
 def _check(mark: DepthMark, residual: float, pull: float, own: float, count: int) -> DepthMarkCheck:

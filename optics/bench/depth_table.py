@@ -49,7 +49,7 @@ class DepthTable:
     @cached_property
     def depth_each_way(self) -> Array:
         """Depth of focus each way at the film: N·c·(1 + m/p), of a front cell N·c."""
-        formula, cone = self.camera.depth_of_focus_formula("depth_each_way", self.magnification)
+        formula, cone = self.camera.depth_of_focus_formula(depth.depth_each_way, self.magnification)
         each_way = formula.value(
             f_number=self.f_numbers[:, None], circle_of_confusion=self.circle_of_confusion, **cone
         )
@@ -121,12 +121,12 @@ def _focused(camera: Camera, subjects: Array, begin: MeasuredFrom) -> tuple[Arra
 
 def _from_lens(camera: Camera, from_film: Array, moved: Array) -> Array:
     relation, known = _to_film(camera, moved)
-    return relation.solve_for("limit_from_lens").value(limit_from_film=from_film, **known)
+    return relation.solve_for(depth.limit_from_lens).value(limit_from_film=from_film, **known)
 
 
 def _from_film(camera: Camera, from_lens: Array, moved: Array) -> Array:
     relation, known = _to_film(camera, moved)
-    return relation.solve_for("limit_from_film").value(limit_from_lens=from_lens, **known)
+    return relation.solve_for(depth.limit_from_film).value(limit_from_lens=from_lens, **known)
 
 
 def _to_film(camera: Camera, moved: Array) -> tuple[Relation, dict[str, Given]]:
@@ -138,7 +138,7 @@ def _to_film(camera: Camera, moved: Array) -> tuple[Relation, dict[str, Given]]:
 
 
 def _size(camera: Camera, from_lens: Array) -> Array:
-    return lens.magnification_from_distance.solve_for("magnification").value(
+    return lens.magnification_from_distance.solve_for(lens.magnification).value(
         object_distance=from_lens, focal_length=camera.lens.focal_length
     )
 
@@ -146,18 +146,18 @@ def _size(camera: Camera, from_lens: Array) -> Array:
 def _moved(camera: Camera, size: Array) -> Array:
     f = camera.lens.focal_length
     if isinstance(camera.focusing, FrontCell):
-        return front_cell.cell_magnification.solve_for("movement").value(
+        return front_cell.cell_magnification.solve_for(front_cell.movement).value(
             magnification=size,
             focal_length=f,
             group_focal_length=camera.focusing.group_focal_length,
         )
-    return lens.magnification_from_extension.solve_for("extension").value(
+    return lens.magnification_from_extension.solve_for(lens.extension).value(
         magnification=size, focal_length=f
     )
 
 
 def _hyperfocal(camera: Camera, stops: Array, blur: float) -> Array:
-    return depth.hyperfocal_distance.solve_for("hyperfocal").value(
+    return depth.hyperfocal_distance.solve_for(depth.hyperfocal).value(
         focal_length=camera.lens.focal_length, f_number=stops, circle_of_confusion=blur
     )
 

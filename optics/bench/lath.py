@@ -12,7 +12,7 @@ from functools import cached_property
 from optics.bench.camera import Camera
 from optics.bench.uncertainty import Estimate
 from optics.errors import OutOfRange
-from optics.theory import rangefinder
+from optics.theory import lens, rangefinder
 from optics.units import format_distance, format_length
 
 # The eye's working acuity, one minute of arc (common practice, no source).
@@ -55,12 +55,12 @@ class Lath:
 
         Equation: Δb = b·Λ/(D − k), D where the lens is sharp when so far out.
         """
-        formula, constants = self.camera.mark_error_formula("sharp_distance")
+        formula, constants = self.camera.mark_error_formula(lens.sharp_distance)
         sharp = formula.value(
             mark_distance=math.inf, focus_error=self.camera.allowed_error, **constants
         )
         return abs(
-            rangefinder.infinity_lath.solve_for("spacing_error").value(
+            rangefinder.infinity_lath.solve_for(rangefinder.spacing_error).value(
                 false_infinity=sharp - self.base_to_film,
                 base=self.base,
                 lath_distance=self.distance,
@@ -90,7 +90,7 @@ class Lath:
 
         `spacing_error` in mm, plus when the marks stand too wide apart; none gives infinity.
         """
-        from_base = rangefinder.infinity_lath.solve_for("false_infinity").value(
+        from_base = rangefinder.infinity_lath.solve_for(rangefinder.false_infinity).value(
             base=self.base, lath_distance=self.distance, spacing_error=spacing_error
         )
         return from_base + self.base_to_film

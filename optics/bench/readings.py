@@ -73,7 +73,7 @@ def _known(steps: tuple[Step, ...], *figures: tuple[Quantity, Estimate]) -> tupl
 
 
 def _mark_step(camera: Camera, sharp: Estimate, mark: Estimate) -> Step:
-    formula, constants = camera.mark_error_formula("focus_error")
+    formula, constants = camera.mark_error_formula(lens.focus_error)
     return Step.of(formula, sharp_distance=sharp, mark_distance=mark, **camera.estimates(constants))
 
 
@@ -121,7 +121,7 @@ class RotationReading:
         if isinstance(focusing, FrontCell):
             relation = collimation.cell_rotation_error
         step = Step.of(
-            relation.solve_for("focus_error"),
+            relation.solve_for(lens.focus_error),
             rotation=self.rotation,
             sharp_distance=self.target,
             mark_distance=self.mark,
@@ -142,7 +142,7 @@ class RegisterReading:
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The focus error is measured less nominal."""
         del camera  # The register is the body's alone.
-        formula = collimation.register_error.solve_for("focus_error")
+        formula = collimation.register_error.solve_for(lens.focus_error)
         step = Step.of(formula, measured_register=self.measured, nominal_register=self.nominal)
         return _known(
             (step,),
@@ -204,7 +204,7 @@ class CollimatorReading:
 
     def _step(self, camera: Camera, apart: Estimate) -> Step:
         return Step.of(
-            collimation.collimator_conjugates.solve_for("focus_error"),
+            collimation.collimator_conjugates.solve_for(lens.focus_error),
             reticle_shift=self.shift,
             focal_length=exact(camera.lens.focal_length),
             collimator_focal_length=self.collimator_focal_length,
@@ -230,7 +230,7 @@ class RulerReading:
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """The offset gives the sharp distance, and that the focus error."""
         sharp = Step.of(
-            collimation.tilted_ruler.solve_for("sharp_distance"),
+            collimation.tilted_ruler.solve_for(lens.sharp_distance),
             aim_distance=self.aim,
             ruler_offset=self.offset,
             ruler_slope=self.slope,
@@ -271,7 +271,7 @@ class GateReading:
     def steps(self, camera: Camera) -> tuple[Step, ...]:
         """A lens that is right on the ground glass is too far out by as much."""
         del camera  # The gate is the body's alone.
-        formula = gate.emulsion_error.solve_for("focus_error")
+        formula = gate.emulsion_error.solve_for(lens.focus_error)
         glass = exact(0.0).plus(self.behind, -1.0)
         return (Step.of(formula, rest=exact(0.0), play=exact(0.0), reference_depth=glass),)
 

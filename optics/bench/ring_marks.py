@@ -148,7 +148,7 @@ def _as_angle(reading: Estimate, along: Along, diameter: Estimate | None) -> Est
             quantity="ring_diameter",
         )
     if along is Along.ARC:
-        arc = helicoid.ring_arc.solve_for("rotation")
+        arc = helicoid.ring_arc.solve_for(helicoid.rotation)
         return combine(arc, arc=reading, ring_diameter=diameter)
-    chord = scale.ring_chord.solve_for("mark_angle")
+    chord = scale.ring_chord.solve_for(scale.mark_angle)
     return combine(chord, chord=reading, ring_diameter=diameter)

@@ -12,7 +12,7 @@ from optics.bench.ring_marks import ScaleMark
 from optics.bench.uncertainty import Estimate, coverage_factor
 from optics.errors import NoAnswer, ShimwrightError
 from optics.relation import Array, Formula
-from optics.theory import front_cell, helicoid, scale
+from optics.theory import front_cell, helicoid, lens, scale
 
 FALSE_ALARM = 0.05
 """Chance that a faultless ring has any mark called wrong, over all its marks together."""
@@ -35,7 +35,7 @@ class RingScale:
         focusing = threaded(camera)
         known = camera.constants | {"lead": focusing.lead, ZERO: 0.0}
         relation = scale.cell_scale_mark if isinstance(focusing, FrontCell) else scale.scale_mark
-        return cls(relation.solve_for("mark_angle"), known, camera)
+        return cls(relation.solve_for(scale.mark_angle), known, camera)
 
     @property
     def lens_figure(self) -> str:
@@ -61,12 +61,12 @@ class RingScale:
 
     def at_film(self, angle: float) -> float:
         """What an angle on the ring is worth at the film, in mm, by the camera's own thread."""
-        travel = helicoid.ring_rotation.solve_for("travel").value(
+        travel = helicoid.ring_rotation.solve_for(helicoid.travel).value(
             rotation=angle, lead=self.given["lead"]
         )
         if not isinstance(self.camera.focusing, FrontCell):
             return travel
-        return front_cell.film_effect.solve_for("focus_error").value(
+        return front_cell.film_effect.solve_for(lens.focus_error).value(
             cell_shift=travel,
             focal_length=self.camera.lens.focal_length,
             group_focal_length=self.camera.focusing.group_focal_length,
@@ -246,7 +246,7 @@ def _check(
 
 
 def _arc(angle: float, diameter: float) -> float:
-    return helicoid.ring_arc.solve_for("arc").value(rotation=angle, ring_diameter=diameter)
+    return helicoid.ring_arc.solve_for(helicoid.arc).value(rotation=angle, ring_diameter=diameter)
 
 
 def threshold(count: int, dof: float) -> float:

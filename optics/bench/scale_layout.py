@@ -113,7 +113,7 @@ def plain_width(figure: str) -> float:
 
 def arc_of(angle: float, diameter: float) -> float:
     """An angle as an arc along an edge, in mm."""
-    return helicoid.ring_arc.solve_for("arc").value(rotation=angle, ring_diameter=diameter)
+    return helicoid.ring_arc.solve_for(helicoid.arc).value(rotation=angle, ring_diameter=diameter)
 
 
 def scale_row(

@@ -58,7 +58,7 @@ class StopTable:
     @cached_property
     def stops(self) -> tuple[Stop, ...]:
         """Every stop of the series, the largest opening first."""
-        formula = depth.exact_f_number.solve_for("f_number")
+        formula = depth.exact_f_number.solve_for(depth.f_number)
         exact = (formula.value(stops=place) for place in self.places)
         return tuple(Stop(*both) for both in zip(self.marks, exact, strict=True))
 

@@ -15,7 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from optics.errors import OutOfRange
 from optics.relation import Formula, Quantity
-from optics.relation.quantity import said
+from optics.relation.range import said
 
 LEVEL = 0.95
 

@@ -6,8 +6,14 @@ its equation, and this package only differentiates, compiles and prints. From on
 come the value, all partial derivatives, the LaTeX and the worked substitution.
 """
 
-from optics.relation.formula import Bound, Form, Formula, Relation
-from optics.relation.quantity import Array, Given, Quantity
+from optics.relation.bound import Bound
+from optics.relation.form import Called, Form, Steps
+from optics.relation.formula import Formula, Relation
+from optics.relation.quantity import Quantity
+from optics.relation.range import Array, Given, Range
 from optics.relation.root import Root
 
-__all__ = ["Array", "Bound", "Form", "Formula", "Given", "Quantity", "Relation", "Root"]
+__all__ = [
+    "Array", "Bound", "Called", "Form", "Formula", "Given", "Quantity", "Range", "Relation", "Root",
+    "Steps",
+]  # fmt: skip

@@ -2,17 +2,17 @@
 
 from sympy import Eq, sqrt
 
-from optics.relation import Form, Quantity, Relation
+from optics.relation import Form, Quantity, Range, Relation
 
 standard_uncertainty = Quantity(
-    "standard_uncertainty", "u", "u", "mm", "standard uncertainty of the result", low=0
+    "standard_uncertainty", "u", "u", "mm", "standard uncertainty of the result", Range.positive()
 )
 scatter = Quantity(
-    "scatter", "s_r", "sᵣ", "mm", "standard deviation of the repeats", low=0, low_allowed=True
+    "scatter", "s_r", "sᵣ", "mm", "standard deviation of the repeats", Range.at_least(0)
 )
-repeats = Quantity("repeats", "n_r", "nᵣ", "", "number of repeats", low=1, low_allowed=True)
+repeats = Quantity("repeats", "n_r", "nᵣ", "", "number of repeats", Range.at_least(1))
 half_width = Quantity(
-    "half_width", "a", "a", "mm", "limit of the instrument, each way", low=0, low_allowed=True
+    "half_width", "a", "a", "mm", "limit of the instrument, each way", Range.at_least(0)
 )
 _u, _s, _n, _a = (q.symbol for q in (standard_uncertainty, scatter, repeats, half_width))
 
@@ -34,11 +34,13 @@ mean_uncertainty = Relation(
 first_reading = Quantity("first_reading", "x_1", "x₁", "mm", "first reading")
 second_reading = Quantity("second_reading", "x_2", "x₂", "mm", "second reading")
 first_uncertainty = Quantity(
-    "first_uncertainty", "u_1", "u₁", "mm", "standard uncertainty of the first reading", low=0
-)
+    "first_uncertainty", "u_1", "u₁", "mm", "standard uncertainty of the first reading",
+    Range.positive(),
+)  # fmt: skip
 second_uncertainty = Quantity(
-    "second_uncertainty", "u_2", "u₂", "mm", "standard uncertainty of the second reading", low=0
-)
+    "second_uncertainty", "u_2", "u₂", "mm", "standard uncertainty of the second reading",
+    Range.positive(),
+)  # fmt: skip
 best_value = Quantity("best_value", r"\bar{x}", "x̄", "mm", "weighted mean of the two readings")
 _x1, _x2, _best = first_reading.symbol, second_reading.symbol, best_value.symbol
 _u1, _u2 = first_uncertainty.symbol, second_uncertainty.symbol

@@ -2,34 +2,35 @@
 
 from sympy import Eq, Max, acos, atan, cos, pi, sqrt, tan
 
-from optics.relation import Bound, Form, Quantity, Relation
+from optics.relation import Bound, Form, Quantity, Range, Relation
 from optics.theory import front_cell, helicoid, lens
-from optics.theory.front_cell import cell_to_film, group_focal_length
+from optics.theory.focusing import FocusingLaw
 from optics.theory.helicoid import lead, rotation
-from optics.theory.lens import focal_length, focus_error, hiatus, mark_distance, sharp_distance
+from optics.theory.lens import focal_length, focus_error, mark_distance, sharp_distance
 
 collimator_focal_length = Quantity(
-    "collimator_focal_length", "f_c", "f_c", "mm", "focal length of the collimator", low=0
-)
+    "collimator_focal_length", "f_c", "f_c", "mm", "focal length of the collimator",
+    Range.positive(),
+)  # fmt: skip
 reticle_shift = Quantity(
     "reticle_shift", r"\delta", "δ", "mm",
     "shift of the reticle from the collimator's focus (plus when moved inside, towards its lens)",
 )  # fmt: skip
-_target = Quantity(
+equivalent_distance = Quantity(
     "equivalent_distance", "D_q", "D_q", "mm",
     "distance at which the reticle seems to stand (minus: beyond infinity)",
-    is_closed=True,
+    Range.closed(),
 )  # fmt: skip
 _f, _e = focal_length.symbol, focus_error.symbol
-_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol
+_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, equivalent_distance.symbol
 
 equivalent_target = Relation(
     name="equivalent_target",
     answers="At what distance does a shifted collimator reticle seem to stand?",
     equation=Eq(_Dq * _delta, _fc**2),
-    quantities=(_target, collimator_focal_length, reticle_shift),
+    quantities=(equivalent_distance, collimator_focal_length, reticle_shift),
     forms=(
-        Form(_target, _fc**2 / _delta),
+        Form(equivalent_distance, _fc**2 / _delta),
         Form(reticle_shift, _fc**2 / _Dq),
         Form(collimator_focal_length, sqrt(_Dq * _delta)),
     ),
@@ -56,7 +57,7 @@ collimator_error = Relation(
 
 collimator_to_lens = Quantity(
     "collimator_to_lens", "g", "g", "mm",
-    "distance from the collimator's lens to the camera's lens", low=0, low_allowed=True,
+    "distance from the collimator's lens to the camera's lens", Range.at_least(0),
 )  # fmt: skip
 _g = collimator_to_lens.symbol
 _beyond = _fc + _f - _g  # How far the facing focal points reach past each other.
@@ -101,10 +102,13 @@ collimator_conjugates = Relation(
     "the camera's front one; 10 mm of g count for δ·10/f_c² of the error.",
 )  # fmt: skip
 
-_wanted = Quantity("wanted_distance", "y", "y", "mm", "distance a target is to stand for", low=0)
-_place = Quantity(
-    "target_place", "x_t", "xₜ", "mm", "distance of the target behind the collimator lens", low=0
+_wanted = Quantity(
+    "wanted_distance", "y", "y", "mm", "distance a target is to stand for", Range.positive()
 )
+_place = Quantity(
+    "target_place", "x_t", "xₜ", "mm", "distance of the target behind the collimator lens",
+    Range.positive(),
+)  # fmt: skip
 _y, _xt = _wanted.symbol, _place.symbol
 
 target_place = Relation(
@@ -122,11 +126,11 @@ target_place = Relation(
 )
 
 _spot = Quantity(
-    "spot_shift", "d", "d", "mm", "shift of the returned mark in the autocollimator", low=0,
-    low_allowed=True,
+    "spot_shift", "d", "d", "mm", "shift of the returned mark in the autocollimator",
+    Range.at_least(0),
 )  # fmt: skip
 _mirror = Quantity(
-    "mirror_tilt", r"\theta", "θ", "rad", "tilt of the mirror", low=0, low_allowed=True, high=0.78
+    "mirror_tilt", r"\theta", "θ", "rad", "tilt of the mirror", Range.between(0, 0.78)
 )
 
 autocollimation = Relation(
@@ -144,10 +148,11 @@ autocollimation = Relation(
 )
 
 measured_register = Quantity(
-    "measured_register", "R", "R", "mm", "register measured from lens seat to film", low=0
-)
+    "measured_register", "R", "R", "mm", "register measured from lens seat to film",
+    Range.positive(),
+)  # fmt: skip
 nominal_register = Quantity(
-    "nominal_register", "R_0", "R₀", "mm", "register the lens is made for", low=0
+    "nominal_register", "R_0", "R₀", "mm", "register the lens is made for", Range.positive()
 )
 _R, _R0 = measured_register.symbol, nominal_register.symbol
 
@@ -165,75 +170,64 @@ register_error = Relation(
     limits="Film plane and lens seat parallel; says nothing of the lens above its seat.",
 )
 
-_phi, _L, _h = rotation.symbol, lead.symbol, hiatus.symbol
-_Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_z = helicoid.travel.symbol
-_turn_step = (helicoid.travel, helicoid.ring_rotation.last_step(helicoid.travel))
+_phi, _L = rotation.symbol, lead.symbol
+_z, _Ds = helicoid.travel.symbol, sharp_distance.symbol
 _target_error = Quantity(
     "target_error", "e_m", "eₘ", "mm", "extension the target calls for beyond the mark's"
 )
 _wanted_travel = _target_error.symbol - _e
-_mark_form = lens.mark_error.solve_for(focus_error).form
-_target_steps = (*_mark_form.steps, (_target_error, _mark_form.expression))
 
-rotation_error = Relation(
+
+def _turned_between(law: FocusingLaw, marks: Relation, **words: str) -> Relation:
+    """The focus error from a turn of the ring, for one way of focusing with its error of marks."""
+    travel = helicoid.ring_rotation.expression(helicoid.travel)
+    target_steps = marks.steps_to(focus_error, {focus_error: _target_error})
+    return Relation(
+        equation=Eq(_e, marks.expression(focus_error) - travel * law.at_film),
+        quantities=(focus_error, rotation, lead, sharp_distance, mark_distance, *law.lengths),
+        forms=(
+            Form(
+                focus_error,
+                _target_error.symbol - _z * law.at_film,
+                steps=(*target_steps, *helicoid.ring_rotation.steps_to(helicoid.travel)),
+            ),
+            Form(rotation, 2 * pi * _wanted_travel / (_L * law.at_film), steps=target_steps),
+            Form(lead, 2 * pi * _wanted_travel / (_phi * law.at_film), steps=target_steps),
+        ),
+        bounds=marks.bounds,
+        **words,
+    )
+
+
+rotation_error = _turned_between(
+    lens.unit_law,
+    lens.mark_error,
     name="rotation_error",
     answers="The ring was turned from a mark until a target was sharp: how far off was the lens?",
-    equation=Eq(
-        _e,
-        lens.mark_error.expression(focus_error)
-        - helicoid.ring_rotation.expression(helicoid.travel),
-    ),
-    quantities=(
-        focus_error, rotation, lead, sharp_distance, mark_distance, focal_length, hiatus,
-    ),
-    forms=(
-        Form(focus_error, _target_error.symbol - _z, steps=(*_target_steps, _turn_step)),
-        Form(rotation, 2 * pi * _wanted_travel / _L, steps=_target_steps),
-        Form(lead, 2 * pi * _wanted_travel / _phi, steps=_target_steps),
-    ),
-    bounds=lens.mark_error.bounds,
     source="mark_error less the travel of the turn",
     limits="Paraxial; no play in the thread: end every turn in the same direction.",
-)  # fmt: skip
+)
 
-_f1, _K = group_focal_length.symbol, cell_to_film.symbol
-_factor = (_f / _f1) ** 2
-_cell_form = front_cell.cell_mark_error.solve_for(focus_error).form
-_cell_steps = (*_cell_form.steps, (_target_error, _cell_form.expression))
-
-cell_rotation_error = Relation(
+cell_rotation_error = _turned_between(
+    front_cell.cell_law,
+    front_cell.cell_mark_error,
     name="cell_rotation_error",
     answers="A front cell was turned from a mark until a target was sharp: how far off was it?",
-    equation=Eq(
-        _e,
-        front_cell.cell_mark_error.expression(focus_error)
-        - helicoid.ring_rotation.expression(helicoid.travel) * _factor,
-    ),
-    quantities=(
-        focus_error, rotation, lead, sharp_distance, mark_distance, focal_length,
-        group_focal_length, cell_to_film,
-    ),
-    forms=(
-        Form(focus_error, _target_error.symbol - _z * _factor, steps=(*_cell_steps, _turn_step)),
-        Form(rotation, 2 * pi * _wanted_travel / (_L * _factor), steps=_cell_steps),
-        Form(lead, 2 * pi * _wanted_travel / (_phi * _factor), steps=_cell_steps),
-    ),
-    bounds=front_cell.cell_mark_error.bounds,
     source="cell_mark_error less the travel of the turn, carried to the film",
     limits="Small errors, as film_effect; no play in the thread.",
-)  # fmt: skip
+)
 
 aim_distance = Quantity(
-    "aim_distance", "D_0", "D₀", "mm", "distance from the film to the ruler's zero", low=0
-)
+    "aim_distance", "D_0", "D₀", "mm", "distance from the film to the ruler's zero",
+    Range.positive(),
+)  # fmt: skip
 ruler_offset = Quantity(
     "ruler_offset", "r", "r", "mm",
     "place of best sharpness along the ruler (plus towards the camera)",
 )  # fmt: skip
 ruler_slope = Quantity(
-    "ruler_slope", r"\beta", "β", "rad", "angle between the ruler and the lens axis", low=0,
-    low_allowed=True, high=1.5707,
+    "ruler_slope", r"\beta", "β", "rad", "angle between the ruler and the lens axis",
+    Range.between(0, 1.5707),
 )  # fmt: skip
 _D0, _r, _beta = aim_distance.symbol, ruler_offset.symbol, ruler_slope.symbol
 

@@ -2,7 +2,7 @@
 
 from sympy import Eq, Float, Max, Rational, log, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation
+from optics.relation import Bound, Form, Quantity, Range, Relation
 from optics.theory.front_cell import cell_to_film, group_focal_length, movement
 from optics.theory.lens import (
     extension,
@@ -14,14 +14,14 @@ from optics.theory.lens import (
     pupil_magnification,
 )
 
-f_number = Quantity("f_number", "N", "N", "", "f-number", low=0)
+f_number = Quantity("f_number", "N", "N", "", "f-number", Range.positive())
 circle_of_confusion = Quantity(
     "circle_of_confusion", "c", "c", "mm", "circle of confusion (blur disc still taken as sharp)",
-    low=0, low_allowed=True,
+    Range.at_least(0),
 )  # fmt: skip
 depth_each_way = Quantity(
-    "depth_each_way", r"\epsilon", "ε", "mm", "depth of focus each way from the film", low=0,
-    low_allowed=True,
+    "depth_each_way", r"\epsilon", "ε", "mm", "depth of focus each way from the film",
+    Range.at_least(0),
 )  # fmt: skip
 _N, _c, _eps = f_number.symbol, circle_of_confusion.symbol, depth_each_way.symbol
 _m, _p = magnification.symbol, pupil_magnification.symbol
@@ -77,15 +77,16 @@ far_limit = Quantity(
 )  # fmt: skip
 _sn, _sf = near_limit.symbol, far_limit.symbol
 _spread = Quantity(
-    "spread", "k", "k", "1/mm", "depth of field as a vergence, N·c/f²", low=0, low_allowed=True
+    "spread", "k", "k", "1/mm", "depth of field as a vergence, N·c/f²", Range.at_least(0)
 )
 _from_pupil = Quantity(
-    "from_pupil", "w", "w", "", "weight of the focused distance seen from the pupil", low=0
-)
+    "from_pupil", "w", "w", "", "weight of the focused distance seen from the pupil",
+    Range.positive(),
+)  # fmt: skip
 _k, _w = _spread.symbol, _from_pupil.symbol
 # In 1/s, so that a lens focused on infinity is as exact as any other.
 _limit_steps = (
-    (_pupil_offset, _f / _p - _f),
+    *entrance_pupil_offset.steps_to(_pupil_offset),
     (_spread, _N * _c / _f**2),
     (_from_pupil, 1 + _zE / _s),
 )
@@ -158,22 +159,23 @@ depth_far = Relation(
 )
 
 limit_from_film = Quantity(
-    "limit_from_film", "D_l", "D_l", "mm", "limit of the depth of field from the film plane", low=0
-)
-_limit_from_lens = Quantity(
+    "limit_from_film", "D_l", "D_l", "mm", "limit of the depth of field from the film plane",
+    Range.positive(),
+)  # fmt: skip
+limit_from_lens = Quantity(
     "limit_from_lens", "s_l", "s_l", "mm",
     "limit of the depth of field from the front principal plane",
 )  # fmt: skip
-_Dl, _sl, _D = limit_from_film.symbol, _limit_from_lens.symbol, film_distance.symbol
+_Dl, _sl, _D = limit_from_film.symbol, limit_from_lens.symbol, film_distance.symbol
 
 film_from_lens = Relation(
     name="film_from_lens",
     answers="How far from the film is what is so far from the front principal plane?",
     equation=Eq(_Dl, _sl + _f + _x + _h),
-    quantities=(limit_from_film, _limit_from_lens, focal_length, extension, hiatus),
+    quantities=(limit_from_film, limit_from_lens, focal_length, extension, hiatus),
     forms=(
         Form(limit_from_film, _sl + _f + _x + _h),
-        Form(_limit_from_lens, _Dl - _f - _x - _h),
+        Form(limit_from_lens, _Dl - _f - _x - _h),
         Form(extension, _Dl - _sl - _f - _h),
         Form(hiatus, _Dl - _sl - _f - _x),
         Form(focal_length, _Dl - _sl - _x - _h),
@@ -190,11 +192,11 @@ film_from_cell_lens = Relation(
     "the front cell moves?",
     equation=Eq(_Dl, _sl + _K + _t + _f1 - _f),
     quantities=(
-        limit_from_film, _limit_from_lens, cell_to_film, movement, group_focal_length, focal_length,
+        limit_from_film, limit_from_lens, cell_to_film, movement, group_focal_length, focal_length,
     ),
     forms=(
         Form(limit_from_film, _sl + _K + _t + _f1 - _f),
-        Form(_limit_from_lens, _Dl - _K - _t - _f1 + _f),
+        Form(limit_from_lens, _Dl - _K - _t - _f1 + _f),
         Form(cell_to_film, _Dl - _sl - _t - _f1 + _f),
         Form(movement, _Dl - _sl - _K - _f1 + _f),
         Form(group_focal_length, _Dl - _sl - _K - _t + _f),
@@ -205,8 +207,9 @@ film_from_cell_lens = Relation(
 )  # fmt: skip
 
 hyperfocal = Quantity(
-    "hyperfocal", "H", "H", "mm", "hyperfocal distance from the front principal plane", low=0
-)
+    "hyperfocal", "H", "H", "mm", "hyperfocal distance from the front principal plane",
+    Range.positive(),
+)  # fmt: skip
 _H = hyperfocal.symbol
 
 hyperfocal_distance = Relation(
@@ -225,9 +228,13 @@ hyperfocal_distance = Relation(
     limits="From the front principal plane; some sources leave out the last f.",
 )
 
-_near_edge = Quantity("near_edge", "d_n", "dₙ", "mm", "distance of the nearer subject", low=0)
-_far_edge = Quantity("far_edge", "d_f", "d_f", "mm", "distance of the farther subject", low=0)
-_between = Quantity("focus_between", "P", "P", "mm", "distance to focus on", low=0)
+_near_edge = Quantity(
+    "near_edge", "d_n", "dₙ", "mm", "distance of the nearer subject", Range.positive()
+)
+_far_edge = Quantity(
+    "far_edge", "d_f", "d_f", "mm", "distance of the farther subject", Range.positive()
+)
+_between = Quantity("focus_between", "P", "P", "mm", "distance to focus on", Range.positive())
 _dn, _df, _P = _near_edge.symbol, _far_edge.symbol, _between.symbol
 
 focus_between = Relation(
@@ -244,7 +251,9 @@ focus_between = Relation(
     limits="Subjects many focal lengths away.",
 )
 
-wavelength = Quantity("wavelength", r"\lambda", "λ", "mm", "wavelength of the light", low=0)
+wavelength = Quantity(
+    "wavelength", r"\lambda", "λ", "mm", "wavelength of the light", Range.positive()
+)
 _lambda = wavelength.symbol
 
 quarter_wave = Relation(
@@ -262,8 +271,9 @@ quarter_wave = Relation(
 )
 
 airy_diameter = Quantity(
-    "airy_diameter", "b_A", "b_A", "mm", "diameter of the Airy disc to its first dark ring", low=0
-)
+    "airy_diameter", "b_A", "b_A", "mm", "diameter of the Airy disc to its first dark ring",
+    Range.positive(),
+)  # fmt: skip
 _bA = airy_diameter.symbol  # noqa: N816 - the symbol is b with index A
 # As a float it prints as 2.44 and not as 61/25; with so many digits it is exact enough to prove.
 _FIRST_RING = Float("2.44", 50)
@@ -282,22 +292,18 @@ airy_disc = Relation(
     limits="A lens without aberrations; distant subject; round aperture.",
 )
 
-_defocus = Quantity(
-    "defocus_blur", "b_d", "b_d", "mm", "blur disc of defocus", low=0, low_allowed=True
-)
-_grain = Quantity(
-    "receiver_blur", "b_r", "b_r", "mm", "blur of film and eye", low=0, low_allowed=True
-)
-_total = Quantity("total_blur", "b", "b", "mm", "blur of all causes together", low=0)
-_bd, _br, _b = _defocus.symbol, _grain.symbol, _total.symbol
+_defocus = Quantity("defocus_blur", "b_d", "b_d", "mm", "blur disc of defocus", Range.at_least(0))
+_grain = Quantity("receiver_blur", "b_r", "b_r", "mm", "blur of film and eye", Range.at_least(0))
+total_blur = Quantity("total_blur", "b", "b", "mm", "blur of all causes together", Range.positive())
+_bd, _br, _b = _defocus.symbol, _grain.symbol, total_blur.symbol
 
 blur_budget = Relation(
     name="blur_budget",
     answers="How large is the blur of defocus, diffraction, film and eye together?",
     equation=Eq(_b**2, _bd**2 + _bA**2 + _br**2),
-    quantities=(_total, _defocus, airy_diameter, _grain),
+    quantities=(total_blur, _defocus, airy_diameter, _grain),
     forms=(
-        Form(_total, sqrt(_bd**2 + _bA**2 + _br**2)),
+        Form(total_blur, sqrt(_bd**2 + _bA**2 + _br**2)),
         Form(_defocus, sqrt(_b**2 - _bA**2 - _br**2)),
         Form(airy_diameter, sqrt(_b**2 - _bd**2 - _br**2)),
         Form(_grain, sqrt(_b**2 - _bd**2 - _bA**2)),
@@ -306,15 +312,18 @@ blur_budget = Relation(
     limits="A rule of thumb: blurs of different shape do not add exactly so.",
 )
 
-diagonal = Quantity("diagonal", r"\ell", "ℓ", "mm", "diagonal of the picture", low=0)
-_divisor = Quantity("divisor", "q", "q", "", "parts the length is divided into", low=1)
+diagonal = Quantity("diagonal", r"\ell", "ℓ", "mm", "diagonal of the picture", Range.positive())
+_divisor = Quantity("divisor", "q", "q", "", "parts the length is divided into", Range.above(1))
 _viewing_distance = Quantity(
-    "viewing_distance", "V", "V", "mm", "distance from which the print is looked at", low=0
-)
+    "viewing_distance", "V", "V", "mm", "distance from which the print is looked at",
+    Range.positive(),
+)  # fmt: skip
 _acuity = Quantity(
-    "acuity", r"\alpha", "α", "rad", "smallest angle the eye tells apart", low=0, high=0.1
+    "acuity", r"\alpha", "α", "rad", "smallest angle the eye tells apart", Range.positive(up_to=0.1)
 )
-enlargement = Quantity("enlargement", "E", "E", "", "enlargement from negative to print", low=0)
+enlargement = Quantity(
+    "enlargement", "E", "E", "", "enlargement from negative to print", Range.positive()
+)
 _l, _q, _V, _al, _E = (
     q.symbol for q in (diagonal, _divisor, _viewing_distance, _acuity, enlargement)
 )
@@ -363,7 +372,7 @@ confusion_from_print = Relation(
 )
 
 _stop_steps = Quantity("stops", "k", "k", "", "whole stops from f/1")
-_us = Quantity("uniform_system", "U", "U", "", "stop in the Uniform System", low=0)
+_us = Quantity("uniform_system", "U", "U", "", "stop in the Uniform System", Range.positive())
 _k_stop, _U = _stop_steps.symbol, _us.symbol
 
 exact_f_number = Relation(
@@ -387,9 +396,8 @@ uniform_system = Relation(
 )
 
 _group = Quantity("target_group", "G", "G", "", "group of the 1951 target")
-_element = Quantity("target_element", "j", "j", "", "element of the group", low=1, high=6,
-                    low_allowed=True)  # fmt: skip
-_lines = Quantity("line_pairs", r"\nu", "ν", "1/mm", "line pairs per millimetre", low=0)
+_element = Quantity("target_element", "j", "j", "", "element of the group", Range.between(1, 6))
+_lines = Quantity("line_pairs", r"\nu", "ν", "1/mm", "line pairs per millimetre", Range.positive())
 _G, _j, _nu = _group.symbol, _element.symbol, _lines.symbol
 
 resolution_target = Relation(

@@ -2,8 +2,10 @@
 
 from sympy import Eq, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation, Root
+from optics.relation import Bound, Form, Quantity, Range, Relation, Root
+from optics.theory.focusing import FocusingLaw
 from optics.theory.lens import (
+    error_between,
     film_distance,
     focal_length,
     focus_error,
@@ -13,11 +15,11 @@ from optics.theory.lens import (
 )
 
 group_focal_length = Quantity(
-    "group_focal_length", "f_1", "f₁", "mm", "focal length of the front group", low=0
+    "group_focal_length", "f_1", "f₁", "mm", "focal length of the front group", Range.positive()
 )
 movement = Quantity(
     "movement", "t", "t", "mm", "movement of the front cell out from its infinity position",
-    low=0, low_allowed=True,
+    Range.at_least(0),
 )  # fmt: skip
 cell_shift = Quantity(
     "cell_shift", r"\Delta t", "Δt", "mm", "shift of the front cell (plus when it moves out)"
@@ -25,12 +27,12 @@ cell_shift = Quantity(
 group_distance = Quantity(
     "group_distance", "u", "u", "mm",
     "distance from the front group's front principal plane to the subject",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 cell_to_film = Quantity(
     "cell_to_film", "K", "K", "mm",
     "distance from the film to the front group's front principal plane at infinity",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 _f, _e, _D, _m = (q.symbol for q in (focal_length, focus_error, film_distance, magnification))
 _f1, _t, _dt, _u, _K = (
@@ -53,8 +55,9 @@ group_movement = Relation(
 )
 
 _reach = Quantity(
-    "cell_reach", "w", "w", "mm", "film distance less K and the group's focal length", low=0
-)
+    "cell_reach", "w", "w", "mm", "film distance less K and the group's focal length",
+    Range.positive(),
+)  # fmt: skip
 _w = _reach.symbol
 _reach_is = ((_reach, _D - _K - _f1),)
 
@@ -110,67 +113,40 @@ cell_magnification = Relation(
     limits="Paraxial; the film and the rear groups stand still.",
 )
 
-_Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_usual = front_cell_focusing.last_step(movement)
+cell_law = FocusingLaw(
+    front_cell_focusing,
+    movement,
+    film_distance,
+    _reach,
+    focal_length,
+    (group_focal_length, cell_to_film),
+    at_film=(_f / _f1) ** 2,
+)
+"""Focusing by moving the front cell alone."""
+
 _sharp_reach = Quantity(
-    "sharp_reach", "w_s", "wₛ", "mm", "sharp distance less K and the group's focal length", low=0
-)
+    "sharp_reach", "w_s", "wₛ", "mm", "sharp distance less K and the group's focal length",
+    Range.positive(),
+)  # fmt: skip
 _mark_reach = Quantity(
-    "mark_reach", "w_m", "wₘ", "mm", "marked distance less K and the group's focal length", low=0
-)
+    "mark_reach", "w_m", "wₘ", "mm", "marked distance less K and the group's focal length",
+    Range.positive(),
+)  # fmt: skip
 _sharp_movement = Quantity(
-    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp", low=0,
-    low_allowed=True,
+    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp",
+    Range.at_least(0),
 )  # fmt: skip
 _mark_movement = Quantity(
-    "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", low=0,
-    low_allowed=True,
+    "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", Range.at_least(0),
 )  # fmt: skip
-_ts, _tm = _sharp_movement.symbol, _mark_movement.symbol
-_sharp_steps = (
-    (_sharp_reach, _Ds - _K - _f1),
-    (_sharp_movement, _usual.subs(_w, _sharp_reach.symbol)),
-)
-_mark_steps = (
-    (_mark_reach, _Dm - _K - _f1),
-    (_mark_movement, _usual.subs(_w, _mark_reach.symbol)),
-)
 
-cell_mark_error = Relation(
+cell_mark_error = error_between(
+    cell_law,
+    cell_law.at(sharp_distance, _sharp_reach, _sharp_movement),
+    cell_law.at(mark_distance, _mark_reach, _mark_movement),
     name="cell_mark_error",
     answers="The front cell's ring stands at one distance and another is sharp: how far off is it?",
-    equation=Eq(
-        _e,
-        (
-            front_cell_focusing.expression(movement).subs(_D, _Ds)
-            - front_cell_focusing.expression(movement).subs(_D, _Dm)
-        )
-        * (_f / _f1) ** 2,
-    ),
-    quantities=(
-        focus_error, sharp_distance, mark_distance, focal_length, group_focal_length, cell_to_film,
-    ),
-    forms=(
-        Form(
-            focus_error,
-            (_ts - _tm) * (_f / _f1) ** 2,
-            steps=(*_sharp_steps, *_mark_steps),
-        ),
-        Form(
-            sharp_distance,
-            _K + _ts + _f1 + _f1**2 / _ts,
-            steps=(*_mark_steps, (_sharp_movement, _tm + _e * (_f1 / _f) ** 2)),
-        ),
-        Form(
-            mark_distance,
-            _K + _tm + _f1 + _f1**2 / _tm,
-            steps=(*_sharp_steps, (_mark_movement, _ts - _e * (_f1 / _f) ** 2)),
-        ),
-    ),
-    bounds=(
-        Bound(sharp_distance, _K + 3 * _f1, "the front group cannot serve a nearer subject"),
-        Bound(mark_distance, _K + 3 * _f1, "the front group cannot serve a nearer subject"),
-    ),
+    near="the front group cannot serve a nearer subject",
     source="front_cell_focusing at two distances, carried to the film by film_effect",
     limits="Small errors, as film_effect.",
-)  # fmt: skip
+)

@@ -7,18 +7,18 @@ as a whole (`depth_of_focus`, `depth_near`, `depth_far`), whose cone grows longe
 
 from sympy import Eq, Expr, Max, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation, Root
+from optics.relation import Bound, Form, Quantity, Range, Relation, Root
 from optics.theory.depth import circle_of_confusion, depth_each_way, f_number
 from optics.theory.front_cell import cell_to_film, group_focal_length, movement
 from optics.theory.lens import focal_length
 
 near_from_film = Quantity(
     "near_from_film", "D_n", "Dₙ", "mm", "near limit of the depth of field from the film plane",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 far_from_film = Quantity(
     "far_from_film", "D_f", "D_f", "mm", "far limit of the depth of field from the film plane",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 _N, _c, _eps = f_number.symbol, circle_of_confusion.symbol, depth_each_way.symbol
 _f, _f1, _t, _K = (q.symbol for q in (focal_length, group_focal_length, movement, cell_to_film))
@@ -41,15 +41,17 @@ cell_depth_of_focus = Relation(
 )
 
 _cell_depth = Quantity(
-    "cell_depth", r"\tau", "τ", "mm", "depth of focus carried to the cell, each way", low=0,
-    low_allowed=True,
+    "cell_depth", r"\tau", "τ", "mm", "depth of focus carried to the cell, each way",
+    Range.at_least(0),
 )  # fmt: skip
 _from_focus = Quantity(
-    "limit_from_group_focus", "v", "v", "mm", "limit from the group's front focal point", low=0
-)
+    "limit_from_group_focus", "v", "v", "mm", "limit from the group's front focal point",
+    Range.positive(),
+)  # fmt: skip
 _reach = Quantity(
-    "limit_reach", "w", "w", "mm", "limit less K and the group's focal length, carried by τ", low=0
-)
+    "limit_reach", "w", "w", "mm", "limit less K and the group's focal length, carried by τ",
+    Range.positive(),
+)  # fmt: skip
 _tau, _v, _w = _cell_depth.symbol, _from_focus.symbol, _reach.symbol
 _carried = _N * _c * (_f1 / _f) ** 2
 _depth_step = ((_cell_depth, _carried),)

@@ -2,17 +2,20 @@
 
 from sympy import Eq
 
-from optics.relation import Bound, Form, Quantity, Relation
+from optics.relation import Bound, Form, Quantity, Range, Relation
 from optics.theory.lens import focus_error
 
 channel = Quantity(
-    "channel", "g", "g", "mm", "depth of the film channel from rails to pressure plate", low=0
+    "channel", "g", "g", "mm", "depth of the film channel from rails to pressure plate",
+    Range.positive(),
+)  # fmt: skip
+film_thickness = Quantity(
+    "film_thickness", "t", "t", "mm", "thickness of the film", Range.positive()
 )
-film_thickness = Quantity("film_thickness", "t", "t", "mm", "thickness of the film", low=0)
-play = Quantity("play", "w", "w", "mm", "play of the film in its channel", low=0, low_allowed=True)
+play = Quantity("play", "w", "w", "mm", "play of the film in its channel", Range.at_least(0))
 rest = Quantity(
     "rest", "r", "r", "", "where in its play the film lies (0 on the rails, 1 on the plate)",
-    low=0, low_allowed=True, high=1,
+    Range.between(0, 1),
 )  # fmt: skip
 reference_depth = Quantity(
     "reference_depth", "d_g", "d_g", "mm",

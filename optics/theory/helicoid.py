@@ -2,11 +2,13 @@
 
 from sympy import Eq, atan, pi, tan
 
-from optics.relation import Form, Quantity, Relation
+from optics.relation import Form, Quantity, Range, Relation
 
-pitch = Quantity("pitch", "P", "P", "mm", "pitch (distance between neighbouring threads)", low=0)
-starts = Quantity("starts", "n", "n", "", "number of thread starts", low=1, low_allowed=True)
-lead = Quantity("lead", "L", "L", "mm", "lead (travel in one whole turn)", low=0)
+pitch = Quantity(
+    "pitch", "P", "P", "mm", "pitch (distance between neighbouring threads)", Range.positive()
+)
+starts = Quantity("starts", "n", "n", "", "number of thread starts", Range.at_least(1))
+lead = Quantity("lead", "L", "L", "mm", "lead (travel in one whole turn)", Range.positive())
 rotation = Quantity(
     "rotation", r"\varphi", "φ", "rad",
     "rotation of the ring (plus in the direction that extends the lens)",
@@ -14,15 +16,21 @@ rotation = Quantity(
 travel = Quantity(
     "travel", "z", "z", "mm", "travel along the axis (plus when the lens moves away from the film)"
 )
-ring_diameter = Quantity("ring_diameter", r"\varnothing", "⌀", "mm", "ring diameter", low=0)
+ring_diameter = Quantity(
+    "ring_diameter", r"\varnothing", "⌀", "mm", "ring diameter", Range.positive()
+)
 arc = Quantity("arc", "b", "b", "mm", "arc along the ring's edge (plus as for its rotation)")
 starts_moved = Quantity(
     "starts_moved", "k", "k", "", "thread starts moved (plus when the lens ends farther out)"
 )
-_outside = Quantity("outside_diameter", "d", "d", "mm", "outside diameter of the thread", low=0)
-_mean = Quantity("mean_diameter", "d_m", "dₘ", "mm", "mean diameter of the thread", low=0)
+_outside = Quantity(
+    "outside_diameter", "d", "d", "mm", "outside diameter of the thread", Range.positive()
+)
+_mean = Quantity(
+    "mean_diameter", "d_m", "dₘ", "mm", "mean diameter of the thread", Range.positive()
+)
 _lead_angle = Quantity(
-    "lead_angle", r"\lambda", "λ", "rad", "lead angle of the thread", low=0, high=1.5707
+    "lead_angle", r"\lambda", "λ", "rad", "lead angle of the thread", Range.positive(up_to=1.5707)
 )
 _P, _n, _L, _phi, _z = (q.symbol for q in (pitch, starts, lead, rotation, travel))
 _dia, _b, _k = ring_diameter.symbol, arc.symbol, starts_moved.symbol
@@ -123,10 +131,11 @@ lead_angle = Relation(
 )
 
 _expansion = Quantity("expansion", r"\Delta\ell", "Δℓ", "mm", "change of length (plus when longer)")
-_length = Quantity("length", r"\ell", "ℓ", "mm", "length of the part", low=0)
+_length = Quantity("length", r"\ell", "ℓ", "mm", "length of the part", Range.positive())
 _coefficient = Quantity(
-    "expansion_coefficient", r"\alpha", "α", "1/K", "coefficient of thermal expansion", low=0
-)
+    "expansion_coefficient", r"\alpha", "α", "1/K", "coefficient of thermal expansion",
+    Range.positive(),
+)  # fmt: skip
 _warming = Quantity("warming", r"\Delta T", "ΔT", "K", "change of temperature (plus when warmer)")
 
 thermal_expansion = Relation(

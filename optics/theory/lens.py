@@ -2,9 +2,10 @@
 
 from sympy import Eq, Min, Rational, sqrt
 
-from optics.relation import Bound, Form, Quantity, Relation, Root
+from optics.relation import Bound, Called, Form, Quantity, Range, Relation, Root
+from optics.theory.focusing import FocusingLaw
 
-focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", low=0)
+focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", Range.positive())
 object_distance = Quantity(
     "object_distance", "s", "s", "mm", "distance from the front principal plane to the subject"
 )
@@ -12,41 +13,41 @@ image_distance = Quantity(
     "image_distance", "v", "v", "mm", "distance from the rear principal plane to the image"
 )
 magnification = Quantity(
-    "magnification", "m", "m", "", "magnification (image size over subject size)", low=0,
-    low_allowed=True,
+    "magnification", "m", "m", "", "magnification (image size over subject size)",
+    Range.at_least(0),
 )  # fmt: skip
 film_distance = Quantity(
-    "film_distance", "D", "D", "mm", "distance from the film plane to the subject", low=0,
-    below="that is beyond infinity",
+    "film_distance", "D", "D", "mm", "distance from the film plane to the subject",
+    Range.positive(below="that is beyond infinity"),
 )  # fmt: skip
 hiatus = Quantity(
     "hiatus", "h", "h", "mm",
     "hiatus (rear minus front principal plane, negative when they cross)",
-    high=1e6,
+    Range.at_most(1e6),
 )  # fmt: skip
 extension = Quantity(
-    "extension", "x", "x", "mm", "extension of the lens from its infinity position", low=0,
-    low_allowed=True,
+    "extension", "x", "x", "mm", "extension of the lens from its infinity position",
+    Range.at_least(0),
 )  # fmt: skip
 focus_error = Quantity(
     "focus_error", "e", "e", "mm",
     "focus error at the film (plus when the lens is too far from the film)",
 )  # fmt: skip
 sharp_distance = Quantity(
-    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp", low=0,
-    below="the lens stands inside its infinity position",
+    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp",
+    Range.positive(below="the lens stands inside its infinity position"),
 )  # fmt: skip
 mark_distance = Quantity(
-    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark", low=0,
-    below="the mark would stand beyond infinity",
+    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark",
+    Range.positive(below="the mark would stand beyond infinity"),
 )  # fmt: skip
-_subject_from_focus = Quantity(
+subject_from_focus = Quantity(
     "subject_from_focus", "x_o", "xₒ", "mm", "distance from the front focal point to the subject",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
 _f, _s, _v, _m = (q.symbol for q in (focal_length, object_distance, image_distance, magnification))
 _D, _h, _x, _e = (q.symbol for q in (film_distance, hiatus, extension, focus_error))
-_xo = _subject_from_focus.symbol
+_xo = subject_from_focus.symbol
 
 thin_lens = Relation(
     name="thin_lens",
@@ -109,10 +110,10 @@ newton = Relation(
     name="newton",
     answers="How far must the lens move out for a subject measured from its front focal point?",
     equation=Eq(_x * _xo, _f**2),
-    quantities=(extension, _subject_from_focus, focal_length),
+    quantities=(extension, subject_from_focus, focal_length),
     forms=(
         Form(extension, _f**2 / _xo),
-        Form(_subject_from_focus, _f**2 / _x),
+        Form(subject_from_focus, _f**2 / _x),
         Form(focal_length, sqrt(_x * _xo)),
     ),
     source="Newton's conjugate equation; W. J. Smith, Modern Optical Engineering, ch. 2",
@@ -145,7 +146,7 @@ infinity_target = Relation(
 )
 
 _reach = Quantity(
-    "reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths", low=0
+    "reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths", Range.positive()
 )
 _a = _reach.symbol
 _reach_is = ((_reach, _D - _h - 2 * _f),)
@@ -184,82 +185,108 @@ unit_focusing = Relation(
     limits="Paraxial; the whole lens moves and the film stands still; nearest D is 4f + h.",
 )
 
+unit_law = FocusingLaw(
+    unit_focusing, extension, film_distance, _reach, focal_length, (focal_length, hiatus)
+)
+"""Focusing by moving the whole lens."""
+
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
-_usual = unit_focusing.last_step(extension)
 _sharp_reach = Quantity(
-    "sharp_reach", "a_s", "aₛ", "mm", "sharp distance less the hiatus and two focal lengths", low=0
-)
+    "sharp_reach", "a_s", "aₛ", "mm", "sharp distance less the hiatus and two focal lengths",
+    Range.positive(),
+)  # fmt: skip
 _mark_reach = Quantity(
-    "mark_reach", "a_m", "aₘ", "mm", "marked distance less the hiatus and two focal lengths", low=0
-)
+    "mark_reach", "a_m", "aₘ", "mm", "marked distance less the hiatus and two focal lengths",
+    Range.positive(),
+)  # fmt: skip
 _mark_extension = Quantity(
-    "mark_extension", "x_m", "xₘ", "mm", "extension the ring's mark calls for", low=0,
-    low_allowed=True,
+    "mark_extension", "x_m", "xₘ", "mm", "extension the ring's mark calls for", Range.at_least(0),
 )  # fmt: skip
 _sharp_extension = Quantity(
-    "sharp_extension", "x_s", "xₛ", "mm", "extension at which the lens really stands", low=0,
-    low_allowed=True,
+    "sharp_extension", "x_s", "xₛ", "mm", "extension at which the lens really stands",
+    Range.at_least(0),
 )  # fmt: skip
-_xm, _xs = _mark_extension.symbol, _sharp_extension.symbol
-_why_near = "nearer than four focal lengths plus the hiatus a lens cannot focus by moving whole"
-_sharp_steps = (
-    (_sharp_reach, _Ds - _h - 2 * _f),
-    (_sharp_extension, _usual.subs(_a, _sharp_reach.symbol)),
-)
-_mark_steps = (
-    (_mark_reach, _Dm - _h - 2 * _f),
-    (_mark_extension, _usual.subs(_a, _mark_reach.symbol)),
-)
 
-mark_error = Relation(
+
+def error_between(
+    law: FocusingLaw,
+    sharp: Called,
+    mark: Called,
+    *,
+    near: str,
+    more: tuple[Form, ...] = (),
+    **words: str,
+) -> Relation:
+    """The focus error between a ring's mark and what is sharp, for one way of focusing.
+
+    `sharp` and `mark` are what the law's distance, reach and movement are called at the two
+    distances, `near` is why no distance may be nearer, and `more` are forms beyond the common.
+    """
+    needed, at_sharp, at_mark = law.movement, sharp[law.moved], mark[law.moved]
+    sharp_steps, mark_steps = (law.relation.steps_to(law.moved, end) for end in (sharp, mark))
+    apart = needed.subs(law.distance.symbol, _Ds) - needed.subs(law.distance.symbol, _Dm)
+    return Relation(
+        equation=Eq(_e, apart * law.at_film),
+        quantities=(focus_error, sharp_distance, mark_distance, *law.lengths),
+        forms=(
+            Form(
+                focus_error,
+                (at_sharp.symbol - at_mark.symbol) * law.at_film,
+                steps=(*sharp_steps, *mark_steps),
+            ),
+            Form(
+                sharp_distance,
+                law.relation.last_step(law.distance, sharp),
+                steps=(*mark_steps, (at_sharp, at_mark.symbol + _e / law.at_film)),
+            ),
+            Form(
+                mark_distance,
+                law.relation.last_step(law.distance, mark),
+                steps=(*sharp_steps, (at_mark, at_sharp.symbol - _e / law.at_film)),
+            ),
+            *more,
+        ),
+        bounds=tuple(
+            Bound(end[law.distance], bound.limit, near)
+            for end in (sharp, mark)
+            for bound in law.relation.bounds
+        ),
+        **words,
+    )  # fmt: skip
+
+
+mark_error = error_between(
+    unit_law,
+    unit_law.at(sharp_distance, _sharp_reach, _sharp_extension),
+    unit_law.at(mark_distance, _mark_reach, _mark_extension),
     name="mark_error",
     answers="The ring stands at one distance and another is sharp: how far off is the lens?",
-    equation=Eq(
-        _e,
-        unit_focusing.expression(extension).subs(_D, _Ds)
-        - unit_focusing.expression(extension).subs(_D, _Dm),
-    ),
-    quantities=(focus_error, sharp_distance, mark_distance, focal_length, hiatus),
-    forms=(
-        Form(focus_error, _xs - _xm, steps=(*_sharp_steps, *_mark_steps)),
-        Form(
-            sharp_distance,
-            2 * _f + _h + _xs + _f**2 / _xs,
-            steps=(*_mark_steps, (_sharp_extension, _xm + _e)),
-        ),
-        Form(
-            mark_distance,
-            2 * _f + _h + _xm + _f**2 / _xm,
-            steps=(*_sharp_steps, (_mark_extension, _xs - _e)),
-        ),
-        # The error grows steadily with focal length, so the bracket holds one root.
-        Form(focal_length, bracket=(Rational(1, 1000), (Min(_Ds, _Dm) - _h) / 4)),
-    ),
-    bounds=(
-        Bound(sharp_distance, 4 * _f + _h, _why_near),
-        Bound(mark_distance, 4 * _f + _h, _why_near),
-    ),
+    near="nearer than four focal lengths plus the hiatus a lens cannot focus by moving whole",
+    # The error grows steadily with focal length, so the bracket holds one root.
+    more=(Form(focal_length, bracket=(Rational(1, 1000), (Min(_Ds, _Dm) - _h) / 4)),),
     source="Difference of two unit-focusing extensions",
     limits="Paraxial; the ring's marks are right for the focal length given.",
 )
 
-_entrance = Quantity("entrance_pupil", "d_E", "d_E", "mm", "entrance pupil diameter", low=0)
-_exit = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", low=0)
+entrance_pupil = Quantity(
+    "entrance_pupil", "d_E", "d_E", "mm", "entrance pupil diameter", Range.positive()
+)
+exit_pupil = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", Range.positive())
 pupil_magnification = Quantity(
     "pupil_magnification", "p", "p", "", "pupil magnification (exit pupil over entrance pupil)",
-    low=0,
+    Range.positive(),
 )  # fmt: skip
-_front, _rear, _p = _entrance.symbol, _exit.symbol, pupil_magnification.symbol
+_front, _rear, _p = entrance_pupil.symbol, exit_pupil.symbol, pupil_magnification.symbol
 
 pupil_ratio = Relation(
     name="pupil_ratio",
     answers="How much larger is the pupil seen from behind than from the front?",
     equation=Eq(_p, _rear / _front),
-    quantities=(pupil_magnification, _exit, _entrance),
+    quantities=(pupil_magnification, exit_pupil, entrance_pupil),
     forms=(
         Form(pupil_magnification, _rear / _front),
-        Form(_exit, _p * _front),
-        Form(_entrance, _rear / _p),
+        Form(exit_pupil, _p * _front),
+        Form(entrance_pupil, _rear / _p),
     ),
     source="Definition; pupil radii of US patents 4,732,459 and 4,099,850",
     limits="Paraxial pupils, both seen through the glass from far away.",
@@ -267,16 +294,16 @@ pupil_ratio = Relation(
 
 _first = Quantity(
     "first_focal_length", "f_a", "fₐ", "mm", "focal length of the first lens (minus: diverging)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 _second = Quantity(
     "second_focal_length", "f_b", "f_b", "mm",
     "focal length of the second lens (minus: diverging)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 combined_focal_length = Quantity(
     "combined_focal_length", "F", "F", "mm", "focal length of the two together (minus: diverging)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 _separation = Quantity(
     "separation", "d", "d", "mm",
@@ -322,19 +349,21 @@ back_focus_of_two = Relation(
 
 glass_focal_length = Quantity(
     "glass_focal_length", "F", "F", "mm", "focal length of the one glass (minus: diverging)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 _Fg = glass_focal_length.symbol
-_index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", low=1)
+_index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", Range.above(1))
 _R1 = Quantity(
     "front_radius", "R_1", "R₁", "mm", "radius of the front face (plus: centre behind it)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
 _R2 = Quantity(
     "rear_radius", "R_2", "R₂", "mm", "radius of the rear face (plus: centre behind it)",
-    is_closed=True, is_never_zero=True,
+    Range.nonzero(),
 )  # fmt: skip
-_thickness = Quantity("thickness", "t", "t", "mm", "thickness of the glass on the axis", low=0)
+_thickness = Quantity(
+    "thickness", "t", "t", "mm", "thickness of the glass on the axis", Range.positive()
+)
 _front_plane = Quantity(
     "front_plane", "H", "H", "mm", "front principal plane behind the front face (minus: before it)"
 )

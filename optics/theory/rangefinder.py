@@ -8,7 +8,7 @@ import math
 
 from sympy import Eq, Max, asin, atan, sin, sqrt, tan
 
-from optics.relation import Bound, Form, Quantity, Relation
+from optics.relation import Bound, Form, Quantity, Range, Relation
 from optics.theory import lens
 from optics.theory.depth import circle_of_confusion, f_number
 from optics.theory.lens import (
@@ -19,18 +19,19 @@ from optics.theory.lens import (
     hiatus,
 )
 
-base = Quantity("base", "b", "b", "mm", "rangefinder base", low=0)
+base = Quantity("base", "b", "b", "mm", "rangefinder base", Range.positive())
 base_to_film = Quantity(
     "base_to_film", "k", "k", "mm", "distance of the base line in front of the film plane"
 )
 convergence = Quantity(
     "convergence", r"\gamma", "γ", "rad",
     "convergence of the two lines of sight (plus when they meet in front)",
-    low=-math.pi / 2, high=math.pi / 2,
+    Range.above(-math.pi / 2, up_to=math.pi / 2),
 )  # fmt: skip
 range_distance = Quantity(
-    "range_distance", "D_r", "D_r", "mm", "distance from the base line to the subject", low=0
-)
+    "range_distance", "D_r", "D_r", "mm", "distance from the base line to the subject",
+    Range.positive(),
+)  # fmt: skip
 _b, _k, _gamma, _Dr = (q.symbol for q in (base, base_to_film, convergence, range_distance))
 _D, _f, _h, _x = (q.symbol for q in (film_distance, focal_length, hiatus, extension))
 _e, _N, _c = focus_error.symbol, f_number.symbol, circle_of_confusion.symbol
@@ -83,8 +84,9 @@ turning_mirror = Relation(
 )
 
 compensator_focal_length = Quantity(
-    "compensator_focal_length", "f_s", "f_s", "mm", "focal length of the swung lens", low=0
-)
+    "compensator_focal_length", "f_s", "f_s", "mm", "focal length of the swung lens",
+    Range.positive(),
+)  # fmt: skip
 compensator_shift = Quantity(
     "compensator_shift", "y", "y", "mm", "sideways shift of the swung lens (plus as it converges)"
 )
@@ -104,8 +106,10 @@ swung_lens = Relation(
     limits="Paraxial lens, beam parallel before it.",
 )
 
-_index = Quantity("wedge_index", "n", "n", "", "refractive index of the wedge", low=1)
-wedge_angle = Quantity("wedge_angle", "A", "A", "rad", "angle of the glass wedge", low=0, high=0.6)
+_index = Quantity("wedge_index", "n", "n", "", "refractive index of the wedge", Range.above(1))
+wedge_angle = Quantity(
+    "wedge_angle", "A", "A", "rad", "angle of the glass wedge", Range.positive(up_to=0.6)
+)
 deviation = Quantity("deviation", r"\delta", "δ", "rad", "deviation of the beam by the wedge")
 _n, _A, _delta = _index.symbol, wedge_angle.symbol, deviation.symbol
 
@@ -140,7 +144,7 @@ exact_wedge = Relation(
 wedge_turn = Quantity(
     "wedge_turn", r"\theta", "θ", "rad",
     "turn of each wedge from where they cancel (plus as the convergence grows)",
-    low=-math.pi / 2, high=math.pi / 2,
+    Range.above(-math.pi / 2, up_to=math.pi / 2),
 )  # fmt: skip
 _theta = wedge_turn.symbol
 
@@ -180,13 +184,13 @@ sliding_wedge = Relation(
 )
 
 finder_magnification = Quantity(
-    "finder_magnification", "M", "M", "", "magnification of the rangefinder", low=0
+    "finder_magnification", "M", "M", "", "magnification of the rangefinder", Range.positive()
 )
 eye_acuity = Quantity(
-    "eye_acuity", r"\varepsilon", "ε", "rad", "smallest misalignment the eye can see", low=0,
-    low_allowed=True, high=0.1,
+    "eye_acuity", r"\varepsilon", "ε", "rad", "smallest misalignment the eye can see",
+    Range.between(0, 0.1),
 )  # fmt: skip
-effective_base = Quantity("effective_base", "b_M", "b_M", "mm", "effective base", low=0)
+effective_base = Quantity("effective_base", "b_M", "b_M", "mm", "effective base", Range.positive())
 _M, _eps, _bM = finder_magnification.symbol, eye_acuity.symbol, effective_base.symbol  # noqa: N816
 
 virtual_base = Relation(
@@ -204,8 +208,8 @@ virtual_base = Relation(
 )
 
 range_error = Quantity(
-    "range_error", r"\Delta D", "ΔD", "mm", "error of range that the eye cannot see", low=0,
-    low_allowed=True,
+    "range_error", r"\Delta D", "ΔD", "mm", "error of range that the eye cannot see",
+    Range.at_least(0),
 )  # fmt: skip
 _dD = range_error.symbol  # noqa: N816
 
@@ -225,11 +229,12 @@ range_uncertainty = Relation(
 )
 
 range_near = Quantity(
-    "range_near", "D_n", "Dₙ", "mm", "nearest distance not told from the true one", low=0
+    "range_near", "D_n", "Dₙ", "mm", "nearest distance not told from the true one", Range.positive()
 )
 range_far = Quantity(
-    "range_far", "D_f", "D_f", "mm", "farthest distance not told from the true one", low=0
-)
+    "range_far", "D_f", "D_f", "mm", "farthest distance not told from the true one",
+    Range.positive(),
+)  # fmt: skip
 
 range_near_limit = Relation(
     name="range_near_limit",
@@ -297,7 +302,9 @@ zero_error = Quantity(
     "zero_error", r"\gamma_0", "γ₀", "rad",
     "zero of the rangefinder (plus when infinity needs convergence)",
 )  # fmt: skip
-gain = Quantity("gain", "G", "G", "rad/mm", "convergence for each mm of extension", low=0)
+gain = Quantity(
+    "gain", "G", "G", "rad/mm", "convergence for each mm of extension", Range.positive()
+)
 _g0, _G = zero_error.symbol, gain.symbol
 coupled_extension = Quantity(
     "coupled_extension", "x_c", "x_c", "mm", "extension at which the two images meet"
@@ -342,6 +349,9 @@ curved_coupling = Relation(
     limits="Small curvature: the gain keeps its sign over the range in use.",
 )
 
+_seen = triangle.steps_to(convergence)
+_called_for = lens.unit_focusing.steps_to(extension)
+
 coupling_error = Relation(
     name="coupling_error",
     answers="The two images are brought together on a subject: how far off is the lens?",
@@ -356,30 +366,13 @@ coupling_error = Relation(
             focus_error,
             _xc - _x,
             steps=(
-                (convergence, atan(_b / (_D - _k))),
-                (coupled_extension, (_gamma - _g0) / _G),
-                *lens.unit_focusing.solve_for(extension).form.steps,
-                (extension, lens.unit_focusing.last_step(extension)),
+                *_seen,
+                *straight_coupling.steps_to(extension, {extension: coupled_extension}),
+                *_called_for,
             ),
         ),
-        Form(
-            zero_error,
-            _gamma - _G * (_x + _e),
-            steps=(
-                (convergence, atan(_b / (_D - _k))),
-                *lens.unit_focusing.solve_for(extension).form.steps,
-                (extension, lens.unit_focusing.last_step(extension)),
-            ),
-        ),
-        Form(
-            gain,
-            (_gamma - _g0) / (_x + _e),
-            steps=(
-                (convergence, atan(_b / (_D - _k))),
-                *lens.unit_focusing.solve_for(extension).form.steps,
-                (extension, lens.unit_focusing.last_step(extension)),
-            ),
-        ),
+        Form(zero_error, _gamma - _G * (_x + _e), steps=(*_seen, *_called_for)),
+        Form(gain, (_gamma - _g0) / (_x + _e), steps=(*_seen, *_called_for)),
     ),
     bounds=lens.unit_focusing.bounds,
     source="triangle, straight_coupling and unit_focusing together",
@@ -388,11 +381,12 @@ coupling_error = Relation(
 
 _indicated = Quantity(
     "indicated_distance", "D'", "D′", "mm",
-    "distance the coupled lens is set to when the two images meet", low=0,
+    "distance the coupled lens is set to when the two images meet", Range.positive(),
 )  # fmt: skip
 _gain_ratio = Quantity(
-    "gain_ratio", "g", "g", "", "gain as a part of the right one (more: converges too much)", low=0
-)
+    "gain_ratio", "g", "g", "", "gain as a part of the right one (more: converges too much)",
+    Range.positive(),
+)  # fmt: skip
 _Di, _g = _indicated.symbol, _gain_ratio.symbol
 
 gain_error = Relation(
@@ -413,17 +407,19 @@ gain_error = Relation(
 _height_error = Quantity(
     "height_error", "v", "v", "rad", "height error between the two images (plus: moving one high)"
 )
-_lean = Quantity("lean", r"\lambda", "λ", "rad", "lean of the edge looked at", low=-1.5, high=1.5)
-_false = Quantity("false_convergence", r"\Delta\gamma", "Δγ", "rad", "false convergence")
-_v, _lambda, _dg = _height_error.symbol, _lean.symbol, _false.symbol
+_lean = Quantity(
+    "lean", r"\lambda", "λ", "rad", "lean of the edge looked at", Range.above(-1.5, up_to=1.5)
+)
+false_convergence = Quantity("false_convergence", r"\Delta\gamma", "Δγ", "rad", "false convergence")
+_v, _lambda, _dg = _height_error.symbol, _lean.symbol, false_convergence.symbol
 
 height_effect = Relation(
     name="height_effect",
     answers="What false convergence does a height error make on a leaning edge?",
     equation=Eq(_dg, _v * tan(_lean.symbol)),
-    quantities=(_false, _height_error, _lean),
+    quantities=(false_convergence, _height_error, _lean),
     forms=(
-        Form(_false, _v * tan(_lambda)),
+        Form(false_convergence, _v * tan(_lambda)),
         Form(_height_error, _dg / tan(_lambda)),
         Form(_lean, atan(_dg / _v)),
     ),
@@ -431,24 +427,26 @@ height_effect = Relation(
     limits="A straight edge, its lean measured from the upright.",
 )
 
-lath_distance = Quantity("lath_distance", r"\Lambda", "Λ", "mm", "distance of the lath", low=0)
+lath_distance = Quantity(
+    "lath_distance", r"\Lambda", "Λ", "mm", "distance of the lath", Range.positive()
+)
 spacing_error = Quantity(
     "spacing_error", r"\Delta b", "Δb", "mm", "error of the lath's spacing (plus when too wide)"
 )
-_false_infinity = Quantity(
+false_infinity = Quantity(
     "false_infinity", "D_i", "D_i", "mm",
     "distance at which the rangefinder is set instead of infinity (minus: beyond it)",
-    is_closed=True,
+    Range.closed(),
 )  # fmt: skip
-_Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, _false_infinity.symbol
+_Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, false_infinity.symbol
 
 infinity_lath = Relation(
     name="infinity_lath",
     answers="Two marks a base apart stand for infinity: what does a wrong spacing leave?",
     equation=Eq(_Dinf * -_db, _b * _Lam),
-    quantities=(_false_infinity, base, lath_distance, spacing_error),
+    quantities=(false_infinity, base, lath_distance, spacing_error),
     forms=(
-        Form(_false_infinity, -_b * _Lam / _db),
+        Form(false_infinity, -_b * _Lam / _db),
         Form(spacing_error, -_b * _Lam / _Dinf),
         Form(lath_distance, -_Dinf * _db / _b),
         Form(base, -_Dinf * _db / _Lam),

@@ -4,7 +4,7 @@ import math
 
 from sympy import Eq, asin, atan, sin, sqrt, tan
 
-from optics.relation import Form, Quantity, Relation
+from optics.relation import Form, Quantity, Range, Relation
 from optics.theory.lens import focal_length, focus_error, magnification
 
 slope_across = Quantity(
@@ -14,16 +14,33 @@ slope_across = Quantity(
 slope_up = Quantity(
     "slope_up", "s_y", "s_y", "", "slope up the frame (plus when the top is farther out)"
 )
+slope = Quantity(
+    "slope", "s", "s", "", "slope along one direction (plus when its end is farther out)"
+)
+slope_angle = Quantity(
+    "slope_angle", r"\theta", "θ", "rad", "angle of the slope (plus when its end is farther out)",
+    Range.above(-math.pi / 2, up_to=math.pi / 2),
+)  # fmt: skip
 tilt = Quantity(
-    "tilt", r"\alpha", "α", "rad", "tilt of the standard against the film", low=0,
-    low_allowed=True, high=math.pi / 2,
+    "tilt", r"\alpha", "α", "rad", "tilt of the standard against the film",
+    Range.between(0, math.pi / 2),
 )  # fmt: skip
 image_tilt = Quantity(
-    "image_tilt", r"\tau", "τ", "rad", "tilt of the sharp plane against the film", low=0,
-    low_allowed=True, high=math.pi,
+    "image_tilt", r"\tau", "τ", "rad", "tilt of the sharp plane against the film",
+    Range.between(0, math.pi),
 )  # fmt: skip
 _sx, _sy, _alpha, _tau = (q.symbol for q in (slope_across, slope_up, tilt, image_tilt))
 _f, _m, _e = focal_length.symbol, magnification.symbol, focus_error.symbol
+
+angle_of_slope = Relation(
+    name="angle_of_slope",
+    answers="At what angle does a plane lean along one direction?",
+    equation=Eq(tan(slope_angle.symbol), slope.symbol),
+    quantities=(slope_angle, slope),
+    forms=(Form(slope_angle, atan(slope.symbol)), Form(slope, tan(slope_angle.symbol))),
+    source="Definition of the tangent",
+    limits="Along the one direction; for the whole tilt see plane_tilt.",
+)
 
 plane_tilt = Relation(
     name="plane_tilt",
@@ -50,7 +67,7 @@ lens_tilt = Relation(
 )
 
 _hinge = Quantity("hinge_distance", "J", "J", "mm", "distance of the hinge line below the lens",
-                  low=0)  # fmt: skip
+                  Range.positive())  # fmt: skip
 _J = _hinge.symbol
 
 hinge_line = Relation(
@@ -73,8 +90,9 @@ place_across = Quantity(
 )  # fmt: skip
 place_up = Quantity("place_up", "Y", "Y", "mm", "place up the frame from its middle (plus upwards)")
 tilt_factor = Quantity(
-    "tilt_factor", "q", "q", "", "how often the tilt counts (film: 1; lens: 1 + m)", low=0
-)
+    "tilt_factor", "q", "q", "", "how often the tilt counts (film: 1; lens: 1 + m)",
+    Range.positive(),
+)  # fmt: skip
 mean_error = Quantity(
     "mean_error", "e_0", "e₀", "mm",
     "focus error in the middle of the frame (plus when the lens is too far from the film)",
@@ -96,7 +114,7 @@ tilted_defocus = Relation(
     limits="Small tilts; a flat standard and a flat film.",
 )  # fmt: skip
 
-_screw_shim = Quantity(
+shim_under_screw = Quantity(
     "screw_shim", r"\Delta z", "Δz", "mm", "shim change under a screw (plus to add)"
 )
 _wanted = Quantity("wanted_height", "z_w", "z_w", "mm", "height wanted at the screw")
@@ -105,12 +123,12 @@ _found = Quantity("found_height", "z_f", "z_f", "mm", "height found at the screw
 screw_shim = Relation(
     name="screw_shim",
     answers="What shim does a screw of the mount need?",
-    equation=Eq(_screw_shim.symbol, _wanted.symbol - _found.symbol),
-    quantities=(_screw_shim, _wanted, _found),
+    equation=Eq(shim_under_screw.symbol, _wanted.symbol - _found.symbol),
+    quantities=(shim_under_screw, _wanted, _found),
     forms=(
-        Form(_screw_shim, _wanted.symbol - _found.symbol),
-        Form(_wanted, _found.symbol + _screw_shim.symbol),
-        Form(_found, _wanted.symbol - _screw_shim.symbol),
+        Form(shim_under_screw, _wanted.symbol - _found.symbol),
+        Form(_wanted, _found.symbol + shim_under_screw.symbol),
+        Form(_found, _wanted.symbol - shim_under_screw.symbol),
     ),
     source="Definition of the shim change",
     limits="The mount stays flat: bent struts or plates are not cured by shims.",

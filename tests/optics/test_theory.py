@@ -293,11 +293,12 @@ def test_scalars_and_arrays_broadcast(formula: Formula) -> None:
 
 def outside(quantity: Quantity) -> list[float]:
     """Values just and far outside a quantity's range, not a number among them."""
-    if quantity.is_closed:
-        return [math.nan, *([0.0, -0.0] if quantity.is_never_zero else [])]
-    below = [quantity.low] if not quantity.low_allowed else []
-    below += [quantity.low - 1, quantity.low - 1e6]
-    return [math.nan, -math.inf, *below, *([quantity.high + 1] if quantity.high < 1e300 else [])]
+    span = quantity.range
+    if span.is_closed:
+        return [math.nan, *([0.0, -0.0] if span.is_never_zero else [])]
+    below = [span.low] if not span.low_allowed else []
+    below += [span.low - 1, span.low - 1e6]
+    return [math.nan, -math.inf, *below, *([span.high + 1] if span.high < 1e300 else [])]
 
 
 def is_one_sentence(text: str) -> bool:

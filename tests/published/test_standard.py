@@ -22,6 +22,9 @@ ROWS = [
     # The sides 3, 4 and 5 of a right triangle.
     ("plane_tilt", "tilt", {"slope_across": 0.3, "slope_up": -0.4}, math.atan(0.5), 1e-12,
      BY_HAND),
+    # The line that falls by its own length, and half of an equilateral triangle.
+    ("angle_of_slope", "slope_angle", {"slope": -1}, -math.pi / 4, 1e-12, BY_HAND),
+    ("angle_of_slope", "slope", {"slope_angle": math.radians(60)}, math.sqrt(3), 1e-12, BY_HAND),
     ("hinge_line", "hinge_distance", {"focal_length": 90, "tilt": math.radians(5)},
      1032.6, 0.05, "H. M. Merklinger, Focusing the View Camera"),
     ("hinge_line", "tilt", {"focal_length": 90, "hinge_distance": 180}, math.radians(30), 1e-12,

@@ -102,7 +102,9 @@ def _show_scale(
     st.html(scale_html(solution))
     is_cell = isinstance(solution.camera.focusing, FrontCell)
     relation = scale_theory.cell_scale_mark if is_cell else scale_theory.scale_mark
-    offer_why(relation.solve_for("mark_angle"), camera_figures(solution.camera), "why_scale")
+    offer_why(
+        relation.solve_for(scale_theory.mark_angle), camera_figures(solution.camera), "why_scale"
+    )
     offer_job_file(solution)
     offer_text(solution)
 

@@ -12,6 +12,7 @@ from optics.bench.rangefinder.curve import curve, far_target, height_effect
 from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
 from optics.records import fields
 from optics.records.solve import Solution
+from optics.theory import lens
 from optics.theory import rangefinder as theory
 from ui import answer_panel, rangefinder_panel
 from ui.cam_form import CamWishes, cam_form
@@ -93,7 +94,7 @@ def _show_near(solution: Solution) -> None:
 def _offer_coupling(bench: Bench, coupling: Coupling) -> None:
     """The classroom on a straight coupling, with this one's zero and gain."""
     known = _sights(bench) | {"zero_error": coupling.zero, "gain": coupling.gain}
-    offer_why(theory.coupling_error.solve_for("focus_error"), known, "why_coupling")
+    offer_why(theory.coupling_error.solve_for(lens.focus_error), known, "why_coupling")
 
 
 def _sights(bench: Bench) -> dict[str, float]:
@@ -127,7 +128,7 @@ def _show_base(form: Form, solution: Solution) -> None:
     effect = height_effect(bench.camera, bench.design, form.value("height", 0.0), lean)
     height = wording.height_line(effect, lean)
     st.html(rangefinder_panel.base_html(bench, distances, far, height))
-    offer_why(theory.triangle.solve_for("convergence"), _sights(bench), "why_base")
+    offer_why(theory.triangle.solve_for(theory.convergence), _sights(bench), "why_base")
 
 
 def _cam_task(name: str) -> tuple[Texts, list[str], Answer]:

@@ -15,7 +15,7 @@ from optics.records.solve import Solution
 from optics.records.to_bench import camera_of
 from optics.records.witness import drawing_of
 from optics.relation import Formula
-from optics.theory import certainty, gate, helicoid, standard
+from optics.theory import certainty, gate, helicoid, lens, standard
 from ui import answer_panel
 from ui.bench_panel import captions_html
 from ui.budget_form import budget_form
@@ -59,10 +59,10 @@ _NO_THREAD = (
 )
 # What the classroom opens at for each answer.
 _EXPLAINED: dict[str, Formula] = {
-    "standard": standard.lens_tilt.solve_for("image_tilt"),
-    "gate": gate.emulsion_error.solve_for("focus_error"),
-    "witness": helicoid.start_shift.solve_for("travel"),
-    "budget": certainty.mean_uncertainty.solve_for("standard_uncertainty"),
+    "standard": standard.lens_tilt.solve_for(standard.image_tilt),
+    "gate": gate.emulsion_error.solve_for(lens.focus_error),
+    "witness": helicoid.start_shift.solve_for(helicoid.travel),
+    "budget": certainty.mean_uncertainty.solve_for(certainty.standard_uncertainty),
 }
 Show: TypeAlias = Callable[[dict[str, Any], list[str]], None]
 

@@ -6,6 +6,7 @@ lengths, and degrees for angles.
 
 import math
 from collections.abc import Callable
+from functools import partial
 
 from optics import units
 from optics.relation import Quantity
@@ -137,18 +138,10 @@ def _plain(value: float) -> str:
 
 def range_of(quantity: Quantity) -> str:
     """Between which figures the quantity has a meaning, in words and core units."""
-    sides = []
-    if math.isfinite(quantity.low):
-        least = "at least" if quantity.low_allowed else "more than"
-        sides.append(f"{least} {_bound(quantity.low, quantity)}")
-    if math.isfinite(quantity.high):
-        sides.append(f"at most {_bound(quantity.high, quantity)}")
-    if sides:
-        return ", ".join(sides)
-    return "any, plus or minus"
+    return ", ".join(quantity.range.ends(partial(_bound, quantity))) or "any, plus or minus"
 
 
-def _bound(limit: float, quantity: Quantity) -> str:
+def _bound(quantity: Quantity, limit: float) -> str:
     if limit and quantity.unit == "rad":
         return units.format_angle(limit)
     if limit >= 10_000 and quantity.unit == "mm":

@@ -81,7 +81,7 @@ def pitch_of(camera: Camera) -> float:
     thread = camera.focusing
     if not isinstance(thread, Helicoid) or thread.starts < 2:
         return 0.0
-    return helicoid.thread_lead.solve_for("pitch").value(
+    return helicoid.thread_lead.solve_for(helicoid.pitch).value(
         lead=thread.lead, starts=float(thread.starts)
     )
 

@@ -16,7 +16,7 @@ from optics.bench.readings import (
     RulerReading,
 )
 from optics.errors import NoAnswer, OutOfRange
-from optics.theory import collimation, helicoid
+from optics.theory import collimation, helicoid, lens
 
 # So near to infinity focus (mm) it is the arithmetic that differs, not the lens.
 _ROUNDING = 1e-9
@@ -66,7 +66,7 @@ class TrueLens:
             )
         formula = self.camera.focusing_formula
         moved = {formula.form.unknown.name: stands / film_factor(self.camera)}
-        return formula.relation.solve_for("film_distance").value(**moved, **self.constants)
+        return formula.relation.solve_for(lens.film_distance).value(**moved, **self.constants)
 
 
 def offset(camera: Camera, faults: Faults, reading: Reading) -> float:
@@ -127,7 +127,7 @@ def _sharp(off: float, true: TrueLens, reading: MarkReading | RulerReading) -> f
 
 
 def _register(off: float, reading: RegisterReading) -> float:
-    formula = collimation.register_error.solve_for("measured_register")
+    formula = collimation.register_error.solve_for(collimation.measured_register)
     return formula.value(focus_error=off, nominal_register=reading.nominal.value)
 
 
@@ -144,7 +144,7 @@ def _reticle(off: float, true: TrueLens, reading: CollimatorReading) -> float:
 
 
 def _shift(off: float, true: TrueLens, reading: CollimatorReading) -> float:
-    return collimation.collimator_conjugates.solve_for("reticle_shift").value(
+    return collimation.collimator_conjugates.solve_for(collimation.reticle_shift).value(
         focus_error=off,
         focal_length=true.stretch * true.camera.lens.focal_length,
         collimator_focal_length=reading.collimator_focal_length.value,
@@ -161,13 +161,13 @@ def _rotation(off: float, true: TrueLens, reading: RotationReading) -> float:
             quantity="rotation",
         )
     wanted = true.needs(reading.target.value) - _set_to(reading, camera) - off
-    return helicoid.ring_rotation.solve_for("rotation").value(
+    return helicoid.ring_rotation.solve_for(helicoid.rotation).value(
         travel=wanted / film_factor(camera), lead=camera.focusing.lead
     )
 
 
 def _along_ruler(sharp: float, reading: RulerReading) -> float:
-    return collimation.tilted_ruler.solve_for("ruler_offset").value(
+    return collimation.tilted_ruler.solve_for(collimation.ruler_offset).value(
         sharp_distance=sharp, aim_distance=reading.aim.value, ruler_slope=reading.slope.value
     )
 

@@ -19,7 +19,9 @@ from optics.bench.readings import (
     RegisterReading,
     RulerReading,
 )
+from optics.theory import collimation, lens
 
+_sharp_on_ruler = collimation.tilted_ruler.solve_for(lens.sharp_distance)
 Matrix = NDArray[np.float64]
 # No lens that came on a camera is off by more than this part of its focal length.
 MOST_FOCAL = 0.2
@@ -33,8 +35,11 @@ def sharp_target(reading: Reading) -> float:
         case MarkReading():
             return reading.sharp_at.value
         case RulerReading():
-            along = reading.offset.value * math.cos(reading.slope.value)
-            return reading.aim.value - along
+            return _sharp_on_ruler.value(
+                aim_distance=reading.aim.value,
+                ruler_offset=reading.offset.value,
+                ruler_slope=reading.slope.value,
+            )
         case _:
             return reading.target.value
 

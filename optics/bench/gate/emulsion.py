@@ -8,10 +8,10 @@ from optics.bench.readings import Step
 from optics.bench.uncertainty import Estimate, exact, within
 from optics.bench.verdict import Verdict, judge
 from optics.errors import NoAnswer, OutOfRange
-from optics.theory import gate
+from optics.theory import gate, lens
 
-_play = gate.film_play.solve_for("play")
-_error = gate.emulsion_error.solve_for("focus_error")
+_play = gate.film_play.solve_for(gate.play)
+_error = gate.emulsion_error.solve_for(lens.focus_error)
 _ON_THE_RAILS = exact(0.0)
 
 

@@ -45,8 +45,8 @@ _TOOLS = {
     Cause.ZERO: "screwdriver for the rangefinder's infinity screw",
     Cause.GAIN: "screwdriver for the rangefinder's near screw",
 }
-_travel = helicoid.ring_rotation.solve_for("travel")
-_rotation = helicoid.ring_rotation.solve_for("rotation")
+_travel = helicoid.ring_rotation.solve_for(helicoid.travel)
+_rotation = helicoid.ring_rotation.solve_for(helicoid.rotation)
 
 
 def adjust(cause: Cause, camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:

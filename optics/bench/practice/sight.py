@@ -28,7 +28,7 @@ from optics.bench.readings import (
     RotationReading,
 )
 from optics.bench.uncertainty import exact
-from optics.theory import collimation, rangefinder
+from optics.theory import collimation, lens, rangefinder
 
 LOUPE = 8.0
 """How much the loupe magnifies."""
@@ -119,7 +119,7 @@ def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
             meets = (1 + faults.gain) * called_for + faults.zero
             return off + marked.needs(reading.set_to.value) - meets
         case CollimatorReading():
-            shift = collimation.collimator_conjugates.solve_for("focus_error")
+            shift = collimation.collimator_conjugates.solve_for(lens.focus_error)
             return off - shift.value(
                 reticle_shift=reading.shift.value,
                 focal_length=true.stretch * camera.lens.focal_length,
@@ -174,7 +174,7 @@ def patch_at(stand: Stand, state: State, offered: Offered, amount: float) -> Pat
 
 
 def _at_the_eye(finder: Finder, camera: Camera, error: float) -> float:
-    angle = rangefinder.film_uncertainty.solve_for("eye_acuity").value(
+    angle = rangefinder.film_uncertainty.solve_for(rangefinder.eye_acuity).value(
         focus_error=abs(error),
         focal_length=camera.lens.focal_length,
         effective_base=finder.effective_base,

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from optics.bench.camera import Camera
 from optics.bench.rangefinder.model import Rangefinder
+from optics.theory import depth, lens
 from optics.theory import rangefinder as theory
 
 ARCSECOND = math.pi / 648_000
@@ -57,16 +58,16 @@ def range_limits(rangefinder: Rangefinder, acuity: Acuity, film_distance: float)
         "eye_acuity": acuity.angle,
         "effective_base": rangefinder.effective_base,
     }
-    near = theory.range_near_limit.solve_for("range_near").value(**seen)
-    far = theory.range_far_limit.solve_for("range_far").value(**seen)
-    error = theory.range_uncertainty.solve_for("range_error").value(**seen)
+    near = theory.range_near_limit.solve_for(theory.range_near).value(**seen)
+    far = theory.range_far_limit.solve_for(theory.range_far).value(**seen)
+    error = theory.range_uncertainty.solve_for(theory.range_error).value(**seen)
     back = rangefinder.base_to_film
     return RangeLimits(film_distance, near + back, far + back, error)
 
 
 def looks_infinite_from(rangefinder: Rangefinder, acuity: Acuity) -> float:
     """The film distance (mm) beyond which the eye cannot tell a target from infinity."""
-    from_base = theory.range_far_limit.solve_for("range_distance").value(
+    from_base = theory.range_far_limit.solve_for(theory.range_distance).value(
         range_far=math.inf, eye_acuity=acuity.angle, effective_base=rangefinder.effective_base
     )
     return from_base + rangefinder.base_to_film
@@ -74,7 +75,7 @@ def looks_infinite_from(rangefinder: Rangefinder, acuity: Acuity) -> float:
 
 def film_uncertainty(camera: Camera, rangefinder: Rangefinder, acuity: Acuity) -> float:
     """The focus error (mm at the film) the eye leaves; the same at every distance."""
-    return theory.film_uncertainty.solve_for("focus_error").value(
+    return theory.film_uncertainty.solve_for(lens.focus_error).value(
         focal_length=camera.lens.focal_length,
         eye_acuity=acuity.angle,
         effective_base=rangefinder.effective_base,
@@ -108,9 +109,9 @@ def service(camera: Camera, rangefinder: Rangefinder, acuity: Acuity) -> Service
     relation = theory.needed_base
     return Service(
         effective_base=rangefinder.effective_base,
-        needed_base=relation.solve_for("effective_base").value(**eye, **length, **aperture),
-        widest_aperture=relation.solve_for("f_number").value(**eye, **length, **base),
-        longest_focal_length=relation.solve_for("focal_length").value(**eye, **aperture, **base),
+        needed_base=relation.solve_for(theory.effective_base).value(**eye, **length, **aperture),
+        widest_aperture=relation.solve_for(depth.f_number).value(**eye, **length, **base),
+        longest_focal_length=relation.solve_for(lens.focal_length).value(**eye, **aperture, **base),
     )
 
 

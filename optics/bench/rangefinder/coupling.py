@@ -13,10 +13,10 @@ from optics.bench.rangefinder.model import Rangefinder
 from optics.bench.uncertainty import Estimate, combine, exact
 from optics.errors import NoAnswer
 from optics.relation import Array
-from optics.theory import front_cell
+from optics.theory import front_cell, lens
 from optics.theory import rangefinder as theory
 
-stands_at = theory.curved_coupling.solve_for("coupled_extension")
+stands_at = theory.curved_coupling.solve_for(theory.coupled_extension)
 
 
 @dataclass(frozen=True)
@@ -46,7 +46,7 @@ def film_factor(camera: Camera) -> float:
     """What one mm of the coupled movement makes at the film: 1, or (f/f₁)² for a front cell."""
     if not isinstance(camera.focusing, FrontCell):
         return 1.0
-    return front_cell.film_effect.solve_for("focus_error").value(
+    return front_cell.film_effect.solve_for(lens.focus_error).value(
         cell_shift=1.0,
         focal_length=camera.lens.focal_length,
         group_focal_length=camera.focusing.group_focal_length,
@@ -112,7 +112,7 @@ def set_at(
     far_angle = rangefinder.convergence(far) - curvature * far_x**2
     near_angle = rangefinder.convergence(near) - curvature * near_x**2
     gain = (near_angle - far_angle) / (near_x - far_x)
-    zero = theory.straight_coupling.solve_for("zero_error").value(
+    zero = theory.straight_coupling.solve_for(theory.zero_error).value(
         convergence=far_angle, gain=gain, extension=far_x
     )
     return Coupling(zero, gain, curvature)

@@ -87,7 +87,7 @@ def height_effect(camera: Camera, coupling: Coupling, height_error: float, lean:
 
     Upright edges, with no lean, show none. Limits: small errors; the sign is that of the lean.
     """
-    false = theory.height_effect.solve_for("false_convergence").value(
+    false = theory.height_effect.solve_for(theory.false_convergence).value(
         height_error=height_error, lean=lean
     )
     return film_factor(camera) * false / coupling.gain

@@ -84,7 +84,7 @@ class Rangefinder:
     @property
     def effective_base(self) -> float:
         """The base as the eye sees it, b·M."""
-        return theory.virtual_base.solve_for("effective_base").value(
+        return theory.virtual_base.solve_for(theory.effective_base).value(
             base=self.base, finder_magnification=self.magnification
         )
 
@@ -95,7 +95,7 @@ class Rangefinder:
     def convergences(self, film_distances: Given) -> Array:
         """The same for many distances at once."""
         return np.asarray(
-            theory.triangle.solve_for("convergence").value(
+            theory.triangle.solve_for(theory.convergence).value(
                 base=self.base, base_to_film=self.base_to_film, film_distance=film_distances
             )
         )
@@ -108,18 +108,18 @@ class Rangefinder:
         """
         match self.compensator:
             case Mirror():
-                formula = theory.turning_mirror.solve_for("mirror_turn")
+                formula = theory.turning_mirror.solve_for(theory.mirror_turn)
                 return formula.value(convergence=convergence)
             case SwungLens(focal_length):
-                return theory.swung_lens.solve_for("compensator_shift").value(
+                return theory.swung_lens.solve_for(theory.compensator_shift).value(
                     convergence=convergence, compensator_focal_length=focal_length
                 )
             case CounterWedges(index, angle):
-                return theory.counter_wedges.solve_for("wedge_turn").value(
+                return theory.counter_wedges.solve_for(theory.wedge_turn).value(
                     convergence=convergence, wedge_index=index, wedge_angle=angle
                 )
             case SlidingWedge(deviation, focal_length):
-                return theory.sliding_wedge.solve_for("wedge_travel").value(
+                return theory.sliding_wedge.solve_for(theory.wedge_travel).value(
                     convergence=convergence,
                     deviation=deviation,
                     compensator_focal_length=focal_length,

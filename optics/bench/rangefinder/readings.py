@@ -82,7 +82,7 @@ def apart_on_target(rangefinder: Rangefinder, true: Estimate, millimetres: Estim
             value=true.value,
         )
     return combine(
-        theory.triangle.solve_for("convergence"),
+        theory.triangle.solve_for(theory.convergence),
         base=millimetres,
         film_distance=true,
         base_to_film=exact(rangefinder.base_to_film),
@@ -92,7 +92,7 @@ def apart_on_target(rangefinder: Rangefinder, true: Estimate, millimetres: Estim
 def target_angle(rangefinder: Rangefinder, reading: Reading) -> Estimate:
     """The convergence (rad) at which the rangefinder stands, by what was read."""
     sight = combine(
-        theory.triangle.solve_for("convergence"),
+        theory.triangle.solve_for(theory.convergence),
         base=exact(rangefinder.base),
         base_to_film=exact(rangefinder.base_to_film),
         film_distance=reading.true,

@@ -131,7 +131,7 @@ def excess(bench: Bench, coupling: Coupling, film_distance: float) -> float:
 
     Equation: γ₀ + G·x + C·x² − γ, with x the right extension and γ the right convergence.
     """
-    stands = theory.curved_coupling.solve_for("convergence").value(
+    stands = theory.curved_coupling.solve_for(theory.convergence).value(
         coupled_extension=movement(bench.camera, film_distance), **coupling.figures
     )
     return stands - bench.rangefinder.convergence(film_distance)

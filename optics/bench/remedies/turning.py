@@ -7,11 +7,11 @@ from optics.bench.camera import Camera, FrontCell, Helicoid, Turn
 from optics.bench.cautions import SOLVENTS, SPRINGS
 from optics.bench.remedies.offer import NotApplicable, Offer, Remedy, near_enough
 from optics.bench.uncertainty import Estimate, combine, exact, within
-from optics.theory import front_cell, helicoid
+from optics.theory import front_cell, helicoid, lens
 from optics.units import format_length
 
-_travel = helicoid.ring_rotation.solve_for("travel")
-_rotation = helicoid.ring_rotation.solve_for("rotation")
+_travel = helicoid.ring_rotation.solve_for(helicoid.travel)
+_rotation = helicoid.ring_rotation.solve_for(helicoid.rotation)
 # An arc that would be printed as 0.0 mm cannot be laid off.
 _LEAST_ARC = 0.05
 
@@ -51,7 +51,7 @@ def turn_wanted(camera: Camera, thread: Helicoid | FrontCell, error: Estimate) -
             "group_focal_length": thread.group_focal_length,
         }
         travel = combine(
-            front_cell.film_effect.solve_for("cell_shift"),
+            front_cell.film_effect.solve_for(front_cell.cell_shift),
             focus_error=travel,
             **camera.estimates(lengths),
         )
@@ -65,7 +65,7 @@ def front_cell_turn(camera: Camera, cell: FrontCell, error: Estimate) -> Offer:
         "group_focal_length": cell.group_focal_length,
     }
     effect = front_cell.film_effect
-    travel = effect.solve_for("cell_shift").value(focus_error=-error.value, **lengths)
+    travel = effect.solve_for(front_cell.cell_shift).value(focus_error=-error.value, **lengths)
     turning = _Turning(
         "front_cell",
         "Front cell",
@@ -73,7 +73,7 @@ def front_cell_turn(camera: Camera, cell: FrontCell, error: Estimate) -> Offer:
         "then tighten the screws",
         cell,
         combine(
-            effect.solve_for("focus_error"), cell_shift=exact(1.0), **camera.estimates(lengths)
+            effect.solve_for(lens.focus_error), cell_shift=exact(1.0), **camera.estimates(lengths)
         ),
     )
     return _turned(camera, error, turning, _rotation.value(travel=travel, lead=cell.lead))
@@ -133,7 +133,9 @@ def _arc(ring_diameter: float | None, angle: float) -> tuple[float, str]:
     """The turn's length along the ring's edge and its words; nothing for no ring or no length."""
     if not ring_diameter:
         return 0.0, ""
-    arc = abs(helicoid.ring_arc.solve_for("arc").value(rotation=angle, ring_diameter=ring_diameter))
+    arc = abs(
+        helicoid.ring_arc.solve_for(helicoid.arc).value(rotation=angle, ring_diameter=ring_diameter)
+    )
     if arc < _LEAST_ARC:
         return 0.0, ""
     return arc, f" ({arc:.1f} mm along the edge of a {ring_diameter:.4g} mm ring)"
@@ -158,7 +160,7 @@ def sense_of_turn(extends: Turn, angle: float) -> Turn:
 
 def thread_start(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
     """Part the helicoid and enter it on another start."""
-    pitch = helicoid.start_shift.solve_for("travel").value(
+    pitch = helicoid.start_shift.solve_for(helicoid.travel).value(
         starts_moved=1.0, lead=thread.lead, starts=float(thread.starts)
     )
     count = round(-error.value / pitch)
@@ -167,7 +169,7 @@ def thread_start(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
         return NotApplicable("start", "Thread start", reason)
     # Entered later, at a ring position further on in the extending sense, the thread has
     # turned more by the time the ring is back at its mark, and the lens stands farther in.
-    turn = helicoid.start_angle.solve_for("rotation").value(
+    turn = helicoid.start_angle.solve_for(helicoid.rotation).value(
         starts_moved=float(-count), starts=float(thread.starts)
     )
     sense = sense_of_turn(thread.extends, turn)

@@ -14,9 +14,9 @@ from optics.bench.uncertainty import Estimate, combine, exact
 from optics.bench.verdict import Verdict, judge
 from optics.errors import OutOfRange
 from optics.relation import Array, Formula
-from optics.theory import standard
+from optics.theory import depth, lens, standard
 
-_error = standard.tilted_defocus.solve_for("focus_error")
+_error = standard.tilted_defocus.solve_for(lens.focus_error)
 _COLUMNS, _ROWS = 41, 31
 
 
@@ -146,11 +146,11 @@ def defocus_map(
     full = camera.lens.full_aperture
     marked = full if view.aperture is None else view.aperture
     f_number = set_stop(marked, full)
-    depth_formula, cone = camera.depth_of_focus_formula("depth_each_way", size)
+    depth_formula, cone = camera.depth_of_focus_formula(depth.depth_each_way, size)
     each_way = depth_formula.value(
         circle_of_confusion=camera.circle_of_confusion, f_number=f_number, **cone
     )
-    disc, _ = camera.depth_of_focus_formula("circle_of_confusion", size)
+    disc, _ = camera.depth_of_focus_formula(depth.circle_of_confusion, size)
     light = {"f_number": f_number, **cone}
     lens_counts = size if view.tilted is Tilted.LENS else 0.0
     slopes = {

@@ -17,7 +17,7 @@ from optics.errors import OutOfRange
 from optics.relation import Array
 from optics.theory import standard
 
-_shim = standard.screw_shim.solve_for("screw_shim")
+_shim = standard.screw_shim.solve_for(standard.shim_under_screw)
 _MOST_SCREWS = 4
 # What a hand can measure off where no leaves are stated (mm).
 _SETTABLE = 0.01

@@ -16,7 +16,8 @@ from optics.bench.uncertainty import Estimate, combine, exact
 from optics.relation import Array
 from optics.theory import standard
 
-_total = standard.plane_tilt.solve_for("tilt")
+_along = standard.angle_of_slope.solve_for(standard.slope_angle)
+_total = standard.plane_tilt.solve_for(standard.tilt)
 # Slopes less than this over a whole frame are below a nanometre.
 _LEVEL = 1e-9
 
@@ -36,12 +37,12 @@ class Plane:
     @property
     def tilt(self) -> Estimate:
         """The lean about the line across (rad), plus when the top stands farther out."""
-        return _angle(self.slope_up)
+        return combine(_along, slope=self.slope_up)
 
     @property
     def swing(self) -> Estimate:
         """The lean about the upright line (rad), plus when the right side is farther out."""
-        return _angle(self.slope_across)
+        return combine(_along, slope=self.slope_across)
 
     @cached_property
     def lean(self) -> Estimate:
@@ -58,11 +59,6 @@ class Plane:
     def is_level(self) -> bool:
         """Whether the lean is too small, for its uncertainty, to say which way it goes."""
         return self.lean.value <= max(self.lean.expanded, math.atan(_LEVEL))
-
-
-def _angle(slope: Estimate) -> Estimate:
-    turn = 1 / (1 + slope.value**2)
-    return Estimate(math.atan(slope.value), {s: turn * part for s, part in slope.parts.items()})
 
 
 def design(places: Sequence[Point]) -> Array:

@@ -13,8 +13,8 @@ from optics.errors import OutOfRange
 from optics.relation import Array
 from optics.theory import helicoid
 
-_travel = helicoid.ring_rotation.solve_for("travel")
-_shift = helicoid.start_shift.solve_for("travel")
+_travel = helicoid.ring_rotation.solve_for(helicoid.travel)
+_shift = helicoid.start_shift.solve_for(helicoid.travel)
 
 # Candidates must differ by more than so many standard uncertainties to be told apart.
 APART = 4.0

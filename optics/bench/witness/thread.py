@@ -7,6 +7,7 @@ from enum import StrEnum
 from optics.bench.camera import Camera, FrontCell, Helicoid, Turn
 from optics.errors import NoAnswer, OutOfRange
 from optics.theory import front_cell, helicoid
+from optics.theory import lens as lens_theory
 
 MOST_STARTS = 36
 
@@ -63,7 +64,7 @@ class Thread:
             return cls(focusing.lead, count, focusing.extends, 1.0, focusing.ring_diameter)
         if isinstance(focusing, FrontCell):
             camera.refuse_supposed("the shifts at the film by a start of a front cell's thread")
-            effect = front_cell.film_effect.solve_for("focus_error").value(
+            effect = front_cell.film_effect.solve_for(lens_theory.focus_error).value(
                 cell_shift=1.0,
                 focal_length=lens.focal_length,
                 group_focal_length=focusing.group_focal_length,
@@ -96,7 +97,7 @@ class Thread:
 
         Entered later, further on in the extending sense, the lens ends farther in.
         """
-        return helicoid.start_angle.solve_for("rotation").value(
+        return helicoid.start_angle.solve_for(helicoid.rotation).value(
             starts_moved=float(-starts_moved), starts=float(self.starts)
         )
 

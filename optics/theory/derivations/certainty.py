@@ -2,7 +2,7 @@
 
 from sympy import Eq, Integral
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.certainty import (
     best_value,
     first_reading,
@@ -20,8 +20,8 @@ from optics.theory.certainty import (
 from optics.theory.derivations.chain import Derivation, Line, Rule, drawn, follows
 
 _place = Quantity("z", "z", "z", "mm", "where within its limits the error may be")
-_limit_part = Quantity("limit_part", "u_a", "u_a", "mm", "what the limit adds", low=0)
-_repeat_part = Quantity("repeat_part", "u_s", "uₛ", "mm", "what the repeats add", low=0)
+_limit_part = Quantity("limit_part", "u_a", "u_a", "mm", "what the limit adds", Range.positive())
+_repeat_part = Quantity("repeat_part", "u_s", "uₛ", "mm", "what the repeats add", Range.positive())
 _share = Quantity("share", "w", "w", "", "share of the first reading")
 _u, _s, _n, _a = (q.symbol for q in (standard_uncertainty, scatter, repeats, half_width))
 _x1, _x2, _best = first_reading.symbol, second_reading.symbol, best_value.symbol

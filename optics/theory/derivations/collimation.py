@@ -8,15 +8,21 @@ from optics.theory.collimation import (
     collimator_error,
     collimator_focal_length,
     collimator_to_lens,
+    equivalent_distance,
     equivalent_target,
     reticle_shift,
 )
 from optics.theory.derivations.chain import Derivation, drawn, follows, known
-from optics.theory.lens import extension, focal_length, focus_error, newton, thin_lens
+from optics.theory.lens import (
+    extension,
+    focal_length,
+    focus_error,
+    newton,
+    subject_from_focus,
+    thin_lens,
+)
 
-_target = next(q for q in equivalent_target.quantities if q.name == "equivalent_distance")
-_xo = next(q for q in newton.quantities if q.name == "subject_from_focus")
-_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, _target.symbol
+_fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, equivalent_distance.symbol
 _f, _e, _x = focal_length.symbol, focus_error.symbol, extension.symbol
 _image = Quantity(
     "reticle_image", "q", "q", "mm", "distance of the reticle's image behind the collimator's lens"
@@ -42,7 +48,7 @@ COLLIMATOR_CONJUGATES = Derivation(
         ),
         known(newton, "The camera lens needs an extension for a subject so far away."),
         drawn(
-            Eq(_xo.symbol, _q + _g - _f),
+            Eq(subject_from_focus.symbol, _q + _g - _f),
             "From that image to the collimator's lens it is q, on to the camera's lens g, and the "
             "camera's front focal point lies f before its lens.",
         ),
@@ -55,7 +61,7 @@ COLLIMATOR_CONJUGATES = Derivation(
             Eq(_e * (_fc**2 / _delta - _fc + _g - _f), _f**2),
             "Put all in: the nearer the two lenses, the nearer the image to the camera, and the "
             "more each mm of the reticle counts when it goes inwards.",
-            (2, 3, 4, 5), _image, extension, _xo, focus_error,
+            (2, 3, 4, 5), _image, extension, subject_from_focus, focus_error,
         ),
         follows(
             Eq(_e * (_fc**2 / _delta - (_fc + _f - _g)), _f**2),
@@ -64,7 +70,7 @@ COLLIMATOR_CONJUGATES = Derivation(
             (6,), focus_error,
         ),
     ),
-    (_image, extension, _xo),
+    (_image, extension, subject_from_focus),
 )  # fmt: skip
 
 COLLIMATOR_ERROR = Derivation(
@@ -78,7 +84,7 @@ COLLIMATOR_ERROR = Derivation(
         ),
         known(newton, "The camera lens needs an extension for a subject so far away."),
         drawn(
-            Eq(_xo.symbol, _Dq),
+            Eq(subject_from_focus.symbol, _Dq),
             "The two lenses stand face to face with their facing focal points together, so both "
             "distances are the same. Anywhere else their distance counts too.",
         ),
@@ -86,7 +92,7 @@ COLLIMATOR_ERROR = Derivation(
             Eq(_x, _delta * (_f / _fc) ** 2),
             "Put one into the other: the reticle's shift appears at the film, scaled by the "
             "square of the focal lengths' ratio.",
-            (1, 2, 3), _target, extension, _xo,
+            (1, 2, 3), equivalent_distance, extension, subject_from_focus,
         ),
         drawn(
             Eq(_e, _x),
@@ -100,5 +106,5 @@ COLLIMATOR_ERROR = Derivation(
             (4, 5), extension, focus_error,
         ),
     ),
-    (_target, extension, _xo),
+    (equivalent_distance, extension, subject_from_focus),
 )  # fmt: skip

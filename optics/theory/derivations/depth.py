@@ -2,7 +2,7 @@
 
 from sympy import Eq
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.depth import (
     circle_of_confusion,
     depth_each_way,
@@ -15,6 +15,8 @@ from optics.theory.depth import (
 )
 from optics.theory.derivations.chain import Derivation, drawn, follows, known, nearly
 from optics.theory.lens import (
+    entrance_pupil,
+    exit_pupil,
     focal_length,
     magnification,
     magnification_from_distance,
@@ -23,18 +25,23 @@ from optics.theory.lens import (
     pupil_ratio,
 )
 
-_exit = next(q for q in pupil_ratio.quantities if q.name == "exit_pupil")
-_entrance = next(q for q in pupil_ratio.quantities if q.name == "entrance_pupil")
-_cone = Quantity("cone_length", "l", "l", "mm", "distance from the exit pupil to the image", low=0)
+_cone = Quantity(
+    "cone_length", "l", "l", "mm", "distance from the exit pupil to the image", Range.positive()
+)
 _offset = Quantity("pupil_offset", "z_E", "z_E", "mm", "entrance pupil behind the principal plane")
-_from_pupil = Quantity("focus_from_pupil", "w", "w", "mm", "focus from the entrance pupil", low=0)
-_near_pupil = Quantity("near_from_pupil", "w_n", "wₙ", "mm", "near limit from the pupil", low=0)
+_from_pupil = Quantity(
+    "focus_from_pupil", "w", "w", "mm", "focus from the entrance pupil", Range.positive()
+)
+_near_pupil = Quantity(
+    "near_from_pupil", "w_n", "wₙ", "mm", "near limit from the pupil", Range.positive()
+)
 _N, _c, _eps, _H = (q.symbol for q in (f_number, circle_of_confusion, depth_each_way, hyperfocal))
 _m, _p, _f, _s = (
     q.symbol for q in (magnification, pupil_magnification, focal_length, object_distance)
 )
 _dA, _dE, _l, _z, _w, _wn, _sn = (  # noqa: N816 - the symbols are d with index A and E
-    q.symbol for q in (_exit, _entrance, _cone, _offset, _from_pupil, _near_pupil, near_limit)
+    q.symbol
+    for q in (exit_pupil, entrance_pupil, _cone, _offset, _from_pupil, _near_pupil, near_limit)
 )
 _aperture = drawn(Eq(_dE, _f / _N), "The f-number says how wide the entrance pupil is.")
 
@@ -57,7 +64,7 @@ DEPTH_OF_FOCUS = Derivation(
         follows(
             Eq(_eps, _N * _c * (1 + _m / _p)),
             "Solve the triangles for ε and put the rest in: the focal length has dropped out.",
-            (1, 2, 3, 4), depth_each_way, _exit, _entrance, _cone,
+            (1, 2, 3, 4), depth_each_way, exit_pupil, entrance_pupil, _cone,
         ),
         nearly(
             Eq(_eps, _N * _c),
@@ -66,7 +73,7 @@ DEPTH_OF_FOCUS = Derivation(
             (5,), depth_each_way, small=(magnification,), order=0,
         ),
     ),
-    (_exit, _entrance, _cone, focal_length),
+    (exit_pupil, entrance_pupil, _cone, focal_length),
 )  # fmt: skip
 
 DEPTH_NEAR = Derivation(
@@ -91,11 +98,11 @@ DEPTH_NEAR = Derivation(
             ),
             "Solve for the near limit. The far limit has the same triangles with the sign of c "
             "turned round.",
-            (1, 2, 3, 4, 5, 6), near_limit, _entrance, magnification, _from_pupil, _near_pupil,
+            (1, 2, 3, 4, 5, 6), near_limit, entrance_pupil, magnification, _from_pupil, _near_pupil,
             _offset,
         ),
     ),
-    (_from_pupil, _near_pupil, _entrance, _offset, magnification),
+    (_from_pupil, _near_pupil, entrance_pupil, _offset, magnification),
 )  # fmt: skip
 
 HYPERFOCAL = Derivation(
@@ -116,8 +123,8 @@ HYPERFOCAL = Derivation(
         follows(
             Eq(_H, _f**2 / (_N * _c) + _f),
             "Put aperture and size in. Pupils have no part in it: a beam is as wide everywhere.",
-            (1, 2, 3), hyperfocal, _entrance, magnification,
+            (1, 2, 3), hyperfocal, entrance_pupil, magnification,
         ),
     ),
-    (_entrance, magnification),
+    (entrance_pupil, magnification),
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from sympy import Eq
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.derivations.chain import Derivation, drawn, follows, known, nearly
 from optics.theory.front_cell import (
     cell_shift,
@@ -17,7 +17,9 @@ from optics.theory.lens import focal_length, focus_error, newton, thin_lens
 _v1 = Quantity("group_image", "v_1", "v₁", "mm", "distance from the front group to its image")
 _zo = Quantity("rear_subject", "z_o", "zₒ", "mm", "the front group's image from the rear focus")
 _zi = Quantity("rear_image", "z_i", "zᵢ", "mm", "the film from the rear groups' other focus")
-_fr = Quantity("rear_focal_length", "f_r", "fᵣ", "mm", "focal length of the rear groups", low=0)
+_fr = Quantity(
+    "rear_focal_length", "f_r", "fᵣ", "mm", "focal length of the rear groups", Range.positive()
+)
 _mr = Quantity("rear_magnification", "m_r", "mᵣ", "", "magnification of the rear groups")
 _t, _u, _f1, _f = (q.symbol for q in (movement, group_distance, group_focal_length, focal_length))
 _e, _dt = focus_error.symbol, cell_shift.symbol

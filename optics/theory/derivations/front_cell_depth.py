@@ -2,7 +2,7 @@
 
 from sympy import Eq, pi
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.depth import circle_of_confusion, depth_each_way, f_number
 from optics.theory.derivations.chain import Derivation, drawn, follows, known
 from optics.theory.front_cell import (
@@ -15,18 +15,29 @@ from optics.theory.front_cell import (
 )
 from optics.theory.front_cell_depth import cell_depth_near, cell_depth_of_focus, near_from_film
 from optics.theory.helicoid import lead, ring_rotation
-from optics.theory.lens import focal_length, pupil_magnification, pupil_ratio
+from optics.theory.lens import (
+    entrance_pupil,
+    exit_pupil,
+    focal_length,
+    pupil_magnification,
+    pupil_ratio,
+)
 from optics.theory.scale import cell_depth_mark, depth_mark_angle
 
-_exit = next(q for q in pupil_ratio.quantities if q.name == "exit_pupil")
-_entrance = next(q for q in pupil_ratio.quantities if q.name == "entrance_pupil")
-_cone = Quantity("cone_length", "l", "l", "mm", "distance from the exit pupil to the film", low=0)
-_near_group = Quantity("near_from_group", "u_n", "uₙ", "mm", "near limit from the group", low=0)
-_near_moved = Quantity("near_movement", "t_n", "tₙ", "mm", "movement for the near limit", low=0)
+_cone = Quantity(
+    "cone_length", "l", "l", "mm", "distance from the exit pupil to the film", Range.positive()
+)
+_near_group = Quantity(
+    "near_from_group", "u_n", "uₙ", "mm", "near limit from the group", Range.positive()
+)
+_near_moved = Quantity(
+    "near_movement", "t_n", "tₙ", "mm", "movement for the near limit", Range.positive()
+)
 _N, _c, _eps = (q.symbol for q in (f_number, circle_of_confusion, depth_each_way))
 _p, _f, _f1 = (q.symbol for q in (pupil_magnification, focal_length, group_focal_length))
 _t, _dt, _K, _Dn = (q.symbol for q in (movement, cell_shift, cell_to_film, near_from_film))
-_dA, _dE, _l = (q.symbol for q in (_exit, _entrance, _cone))  # noqa: N816 - d with index A and E
+_dA, _dE = exit_pupil.symbol, entrance_pupil.symbol  # noqa: N816 - d with index A and E
+_l = _cone.symbol
 _un, _tn = _near_group.symbol, _near_moved.symbol
 _beta, _L = depth_mark_angle.symbol, lead.symbol
 _never_changes = known(
@@ -54,10 +65,10 @@ CELL_DEPTH_OF_FOCUS = Derivation(
             Eq(_eps, _N * _c),
             "Solve the triangles for ε. Distance has no part in it: nothing behind the cell has "
             "moved.",
-            (1, 2, 3, 4), depth_each_way, _exit, _entrance, _cone,
+            (1, 2, 3, 4), depth_each_way, exit_pupil, entrance_pupil, _cone,
         ),
     ),
-    (_exit, _entrance, _cone, focal_length, pupil_magnification),
+    (exit_pupil, entrance_pupil, _cone, focal_length, pupil_magnification),
 )  # fmt: skip
 
 CELL_DEPTH_NEAR = Derivation(

@@ -2,7 +2,7 @@
 
 from sympy import Eq, pi
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.derivations.chain import Derivation, drawn, follows, known
 from optics.theory.helicoid import (
     lead,
@@ -16,7 +16,7 @@ from optics.theory.helicoid import (
     travel,
 )
 
-_slope = Quantity("steepness", r"\kappa", "κ", "mm/rad", "travel for each radian", low=0)
+_slope = Quantity("steepness", r"\kappa", "κ", "mm/rad", "travel for each radian", Range.positive())
 _phi, _z, _L, _P, _n, _k = (q.symbol for q in (rotation, travel, lead, pitch, starts, starts_moved))
 
 RING_ROTATION = Derivation(

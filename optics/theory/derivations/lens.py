@@ -2,7 +2,7 @@
 
 from sympy import Eq, Expr, sqrt
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.derivations.chain import Derivation, drawn, follows, known, nearly
 from optics.theory.lens import (
     extension,
@@ -16,15 +16,17 @@ from optics.theory.lens import (
     newton,
     object_distance,
     sharp_distance,
+    subject_from_focus,
     thin_lens,
     unit_focusing,
 )
 
-_xo = next(q for q in newton.quantities if q.name == "subject_from_focus")
 _reach = Quantity("reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths",
-                  low=0)  # fmt: skip
-_xs = Quantity("sharp_extension", "x_s", "xₛ", "mm", "extension for what is sharp", low=0)
-_xm = Quantity("mark_extension", "x_m", "xₘ", "mm", "extension for the mark", low=0)
+                  Range.positive())  # fmt: skip
+_xs = Quantity(
+    "sharp_extension", "x_s", "xₛ", "mm", "extension for what is sharp", Range.positive()
+)
+_xm = Quantity("mark_extension", "x_m", "xₘ", "mm", "extension for the mark", Range.positive())
 _f, _s, _v, _x = (q.symbol for q in (focal_length, object_distance, image_distance, extension))
 _D, _h, _a, _e = (q.symbol for q in (film_distance, hiatus, _reach, focus_error))
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
@@ -46,15 +48,15 @@ NEWTON = Derivation(
             (1, 2), object_distance, image_distance,
         ),
         drawn(
-            Eq(_xo.symbol, _s - _f),
+            Eq(subject_from_focus.symbol, _s - _f),
             "Measure the subject from the front focal point instead, one focal length before the "
             "front principal plane.",
         ),
         follows(
-            Eq(_x * _xo.symbol, _f**2),
+            Eq(_x * subject_from_focus.symbol, _f**2),
             "Both distances now begin at a focal point, and the equation has become a product. It "
             "holds for thick lenses too, since it never asks where the glass is.",
-            (3, 4), extension, _xo,
+            (3, 4), extension, subject_from_focus,
         ),
     ),
     (object_distance, image_distance),
@@ -66,7 +68,7 @@ UNIT_FOCUSING = Derivation(
     (
         known(newton, "Newton's equation; both distances begin at a focal point."),
         drawn(
-            Eq(_D, _xo.symbol + _f + _h + _f + _x),
+            Eq(_D, subject_from_focus.symbol + _f + _h + _f + _x),
             "Walk from the subject to the film: to the front focal point, one f to the front "
             "principal plane, across the hiatus, then f + x to the film.",
         ),
@@ -74,7 +76,7 @@ UNIT_FOCUSING = Derivation(
             Eq(_D, 2 * _f + _h + _x + _f**2 / _x),
             "Put Newton's equation in. This is the relation: it gives the distance for an "
             "extension.",
-            (1, 2), _xo, film_distance,
+            (1, 2), subject_from_focus, film_distance,
         ),
         drawn(
             Eq(_a, _D - _h - 2 * _f),
@@ -105,7 +107,7 @@ UNIT_FOCUSING = Derivation(
             (7,), extension, small=(focal_length,), order=2,
         ),
     ),
-    (_xo, _reach),
+    (subject_from_focus, _reach),
 )  # fmt: skip
 
 

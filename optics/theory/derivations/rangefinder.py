@@ -2,7 +2,7 @@
 
 from sympy import Eq, Rational, atan, tan
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.derivations.chain import Derivation, drawn, follows, known, nearly
 from optics.theory.lens import (
     extension,
@@ -34,8 +34,12 @@ from optics.theory.rangefinder import (
 )
 
 _far = Quantity("false_convergence_angle", r"\gamma'", "γ′", "rad", "convergence not told from it")
-_near = Quantity("vergence", r"\nu", "ν", "1/mm", "one over the subject's distance", low=0)
-_set = Quantity("set_vergence", r"\nu_1", "ν₁", "1/mm", "one over the near distance set", low=0)
+_near = Quantity(
+    "vergence", r"\nu", "ν", "1/mm", "one over the subject's distance", Range.positive()
+)
+_set = Quantity(
+    "set_vergence", r"\nu_1", "ν₁", "1/mm", "one over the near distance set", Range.positive()
+)
 _true = Quantity("true_extension", "x", "x", "mm", "extension the subject calls for")
 _other = Quantity("other_extension", "x'", "x′", "mm", "extension for the distance found")
 _span = Quantity("span_from_base", "w", "w", "mm", "two focal lengths and hiatus, less k")

@@ -2,14 +2,14 @@
 
 from sympy import Eq, pi
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.depth import circle_of_confusion, depth_each_way, depth_of_focus, f_number
 from optics.theory.derivations.chain import Derivation, drawn, follows, known
 from optics.theory.helicoid import lead, ring_rotation, rotation, travel
 from optics.theory.lens import extension, film_distance, unit_focusing
 from optics.theory.scale import depth_mark, depth_mark_angle, mark_angle, scale_mark, zero_angle
 
-_x = Quantity("mark_travel", "x", "x", "mm", "extension for the distance", low=0, low_allowed=True)
+_x = Quantity("mark_travel", "x", "x", "mm", "extension for the distance", Range.at_least(0))
 _psi, _psi0, _phi, _z, _L = (q.symbol for q in (mark_angle, zero_angle, rotation, travel, lead))
 _N, _c, _eps, _beta = (
     q.symbol for q in (f_number, circle_of_confusion, depth_each_way, depth_mark_angle)

@@ -2,7 +2,7 @@
 
 from sympy import Eq, tan
 
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 from optics.theory.derivations.chain import Derivation, drawn, follows, nearly
 from optics.theory.lens import (
     image_distance,
@@ -11,7 +11,9 @@ from optics.theory.lens import (
 )
 from optics.theory.standard import image_tilt, lens_tilt, tilt
 
-_edge = Quantity("meeting_height", "Y", "Y", "mm", "height at which the planes meet", low=0)
+_edge = Quantity(
+    "meeting_height", "Y", "Y", "mm", "height at which the planes meet", Range.positive()
+)
 _alpha, _tau, _m = tilt.symbol, image_tilt.symbol, magnification.symbol
 _s, _v, _Y = object_distance.symbol, image_distance.symbol, _edge.symbol
 

@@ -8,13 +8,13 @@ import pytest
 from sympy import Eq, Expr, cos, exp, sqrt
 
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError
-from optics.relation import Bound, Form, Formula, Quantity, Relation
+from optics.relation import Bound, Form, Formula, Quantity, Range, Relation
 from optics.relation.compiling import SYMPY_LOCK
 
-SIDE = Quantity("side", "c", "c", "mm", "slanting side", low=0)
-BASE = Quantity("base_line", "a", "a", "mm", "base line", low=0)
-RISE = Quantity("rise", "b", "b", "mm", "rise", low=0, low_allowed=True)
-SQUARE = Quantity("square", "q", "q", "", "square of the side", low=0)
+SIDE = Quantity("side", "c", "c", "mm", "slanting side", Range.positive())
+BASE = Quantity("base_line", "a", "a", "mm", "base line", Range.positive())
+RISE = Quantity("rise", "b", "b", "mm", "rise", Range.at_least(0))
+SQUARE = Quantity("square", "q", "q", "", "square of the side", Range.positive())
 c, a, b, q = (quantity.symbol for quantity in (SIDE, BASE, RISE, SQUARE))
 
 TRIANGLE = Relation(
@@ -32,9 +32,9 @@ TRIANGLE = Relation(
     limits="Flat things.",
 )
 
-TURN = Quantity("turn", r"\varphi", "φ", "rad", "turn", low=0, low_allowed=True, high=3)
+TURN = Quantity("turn", r"\varphi", "φ", "rad", "turn", Range.between(0, 3))
 LIFT = Quantity("lift", "y", "y", "mm", "lift of the cam")
-SIZE = Quantity("size", "r", "r", "mm", "size of the cam", low=0)
+SIZE = Quantity("size", "r", "r", "mm", "size of the cam", Range.positive())
 _turn, _lift, _size = TURN.symbol, LIFT.symbol, SIZE.symbol
 
 # No closed form for the turn: y = r (φ + 1 − cos φ), steadily rising from 0 to 3 rad.
@@ -63,7 +63,7 @@ def test_steps_are_written_out() -> None:
 
 def test_steps_may_build_on_steps() -> None:
     """A step may use the steps before it."""
-    twice = Quantity("twice", "w", "w", "", "twice the square", low=0)
+    twice = Quantity("twice", "w", "w", "", "twice the square", Range.positive())
     form = Form(SIDE, sqrt(twice.symbol), steps=((SQUARE, a**2), (twice, 2 * q)))
     assert form.whole == sqrt(2 * a**2)
 
@@ -215,7 +215,7 @@ def test_no_answer_names_the_element_without_one() -> None:
 
 def test_an_answer_outside_its_range_is_refused() -> None:
     """An answer that its quantity cannot have is told as an answer, with what it came from."""
-    narrow = Quantity("side", "c", "c", "mm", "slanting side", low=0, high=10)
+    narrow = Quantity("side", "c", "c", "mm", "slanting side", Range.positive(up_to=10))
     relation = Relation(
         **{**vars_of(TRIANGLE), "quantities": (narrow, BASE, RISE), "bounds": (),
            "forms": (Form(narrow, sqrt(a**2 + b**2)),)}
@@ -240,7 +240,9 @@ def test_an_answer_out_of_bounds_is_told_as_an_answer() -> None:
 
 def test_an_answer_below_its_range_says_what_that_means() -> None:
     """What it means that an answer falls below the range is said where it is known."""
-    fall = Quantity("fall", "p", "p", "mm", "fall of the roof", low=0, below="the gutter is high")
+    fall = Quantity(
+        "fall", "p", "p", "mm", "fall of the roof", Range.positive(below="the gutter is high")
+    )
     relation = Relation(
         name="fall", answers="How far does it fall?", equation=Eq(fall.symbol, a - b),
         quantities=(fall, BASE, RISE), forms=(Form(fall, a - b),), source="Invented",
@@ -360,3 +362,19 @@ def test_a_formula_is_compiled_only_when_used() -> None:
     formula.value(base_line=1.0, rise=0.0)
     assert "compiled" in vars(formula)
     assert "compiled_with_partials" not in vars(formula)
+
+
+# ---- steps handed on to other relations --------------------------------------------------
+
+
+def test_steps_lead_to_the_unknown() -> None:
+    """The steps handed on end in the unknown, and each builds on those before it."""
+    assert TRIANGLE.steps_to(SIDE) == ((SQUARE, a**2 + b**2), (SIDE, sqrt(q)))
+    assert TRIANGLE.last_step(SIDE) == sqrt(q)
+
+
+def test_steps_are_handed_on_under_other_names() -> None:
+    """A quantity that is called otherwise is so as the name of a step and inside of others."""
+    run, hip = (Quantity(n, n, n, "mm", n, Range.positive()) for n in ("run", "hip"))
+    steps = TRIANGLE.steps_to(SIDE, {BASE: run, SIDE: hip})
+    assert steps == ((SQUARE, run.symbol**2 + b**2), (hip, sqrt(q)))

@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 
 from optics.errors import OutOfRange
-from optics.relation import Quantity
+from optics.relation import Quantity, Range
 
-SHIM = Quantity("shim", "T", "T", "mm", "thickness of the shim", low=0, high=2)
-PLAY = Quantity("play", "g", "g", "mm", "play of the plate", low=0, low_allowed=True)
+SHIM = Quantity("shim", "T", "T", "mm", "thickness of the shim", Range.positive(up_to=2))
+PLAY = Quantity("play", "g", "g", "mm", "play of the plate", Range.at_least(0))
 TILT = Quantity("tilt", r"\alpha", "α", "rad", "tilt of the seat (plus: top away)")
-RATIO = Quantity("ratio", "i", "i", "", "ratio of the gears", low=1)
+RATIO = Quantity("ratio", "i", "i", "", "ratio of the gears", Range.above(1))
 
 
 @pytest.mark.parametrize("value", [1e-12, 1.0, 2.0, 2, np.float64(2), np.array([0.1, 2.0])])
@@ -75,16 +75,16 @@ def test_symbols_know_their_sign() -> None:
     assert SHIM.symbol.name == "shim"
 
 
-FLAT = Quantity("flat", "R", "R", "mm", "radius", is_closed=True, is_never_zero=True)
+FLAT = Quantity("flat", "R", "R", "mm", "radius", Range.nonzero())
 
 
 def test_plus_and_minus_infinity_are_one_where_it_is_said() -> None:
     """A flat face is flat whichever way it is told, and is told as plus; others refuse minus."""
     FLAT.check(-math.inf)
     FLAT.check(np.array([-math.inf, 2.0]))
-    assert FLAT.folded(-math.inf) == math.inf
-    assert FLAT.folded(np.array([-math.inf, -2.0])).tolist() == [math.inf, -2]
-    assert TILT.folded(-math.inf) == -math.inf
+    assert FLAT.range.folded(-math.inf) == math.inf
+    assert FLAT.range.folded(np.array([-math.inf, -2.0])).tolist() == [math.inf, -2]
+    assert TILT.range.folded(-math.inf) == -math.inf
 
 
 @pytest.mark.parametrize("value", [0.0, -0.0, np.array([1.0, 0.0])])

@@ -22,7 +22,7 @@ def unrolled_thread(values: Mapping[str, float], colours: Palette) -> go.Figure:
     """Travel against the ring's turn: one slanting line for each start."""
     lead, turn, travel = (values[n] for n in ("lead", "rotation", "travel"))
     starts, moved = values["starts"], values["starts_moved"]
-    shift = helicoid.start_shift.solve_for("travel").value(
+    shift = helicoid.start_shift.solve_for(helicoid.travel).value(
         starts_moved=moved, lead=lead, starts=starts
     )
     low, high = sorted((0.0, turn))
@@ -35,7 +35,7 @@ def unrolled_thread(values: Mapping[str, float], colours: Palette) -> go.Figure:
         yaxis=axis(colours, "travel, mm", range=reach),
     )
     _starts(figure, lead, starts, (ends, reach), colours)
-    along = helicoid.ring_rotation.solve_for("travel").value(rotation=ends, lead=lead)
+    along = helicoid.ring_rotation.solve_for(helicoid.travel).value(rotation=ends, lead=lead)
     stroke(figure, np.degrees(ends), along, colours.accent, "this start: %{y:.3f} mm", width=4)
     at = math.degrees(turn)
     if moved:
@@ -57,9 +57,9 @@ def _starts(
 ) -> None:
     """Every other start that the picture has room for, numbered where it begins."""
     ends, reach = frame
-    along = helicoid.ring_rotation.solve_for("travel").value(rotation=ends, lead=lead)
+    along = helicoid.ring_rotation.solve_for(helicoid.travel).value(rotation=ends, lead=lead)
     count = min(int(starts), _MOST_LINES)
-    shifts = helicoid.start_shift.solve_for("travel").value(
+    shifts = helicoid.start_shift.solve_for(helicoid.travel).value(
         starts_moved=np.arange(-2.0 * count, 2.0 * count + 1), lead=lead, starts=float(count)
     )
     for number, shift in zip(range(-2 * count, 2 * count + 1), shifts, strict=True):
@@ -96,7 +96,7 @@ def _row(
     side, focal_length, name = row
     marks = np.array([d for d in _MARKS if d > 4 * focal_length + values["hiatus"]])
     angles = np.degrees(
-        scale.scale_mark.solve_for("mark_angle").value(
+        scale.scale_mark.solve_for(scale.mark_angle).value(
             film_distance=marks,
             focal_length=focal_length,
             **{n: values[n] for n in ("hiatus", "lead", "zero_angle")},

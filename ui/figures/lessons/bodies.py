@@ -6,7 +6,7 @@ from collections.abc import Mapping
 import numpy as np
 import plotly.graph_objects as go
 
-from optics.theory import certainty, depth, standard
+from optics.theory import certainty, depth, lens, standard
 from ui.figures.lessons.frame import (
     axis,
     band,
@@ -56,12 +56,12 @@ def _up_the_frame(figure: go.Figure, values: Mapping[str, float], colours: Palet
     half = values["place_up"]
     along = np.linspace(-half, half, 9)
     lower = {"xaxis": "x2", "yaxis": "y2"}
-    allowed = depth.depth_of_focus.solve_for("depth_each_way").value(
+    allowed = depth.depth_of_focus.solve_for(depth.depth_each_way).value(
         f_number=values["f_number"], circle_of_confusion=values["circle_of_confusion"],
         magnification=values["magnification"], pupil_magnification=1.0,
     )  # fmt: skip
     band(figure, along, np.full(9, -allowed), np.full(9, allowed), colours.good, **lower)
-    formula = standard.tilted_defocus.solve_for("focus_error")
+    formula = standard.tilted_defocus.solve_for(lens.focus_error)
     for angle, ink, dash, symbol, name in (
         (values["image_tilt"], colours.accent, "solid", "circle", "leaning lens"),
         (values["tilt"], colours.quiet, "dash", "square-open", "leaning film"),
@@ -125,7 +125,7 @@ def _block(
 
 def readings(values: Mapping[str, float], colours: Palette) -> go.Figure:
     """Both readings and their weighted mean, each with twice its standard uncertainty."""
-    together = certainty.weighted_uncertainty.solve_for("standard_uncertainty").value(
+    together = certainty.weighted_uncertainty.solve_for(certainty.standard_uncertainty).value(
         first_uncertainty=values["first_uncertainty"],
         second_uncertainty=values["second_uncertainty"],
     )

@@ -51,6 +51,7 @@ def curve(
 
 def _reach(along: Quantity, value: float) -> Array:
     """From half the figure to twice it, within what the quantity may be."""
+    allowed = along.range
     if math.isinf(value):
         low, high = 1000.0, 100_000.0
     elif value == 0:
@@ -59,10 +60,9 @@ def _reach(along: Quantity, value: float) -> Array:
     else:
         low, high = sorted((value / 2, 2 * value))
         # A glass of index 1 is no glass: stay a quarter of the way clear of such an end.
-        if math.isfinite(along.low):
-            low = max(low, along.low + (value - along.low) / 4)
-    lowest = along.low if along.low_allowed else np.nextafter(along.low, math.inf)
-    return np.linspace(max(low, lowest), min(high, along.high), _POINTS)
+        if math.isfinite(allowed.low):
+            low = max(low, allowed.low + (value - allowed.low) / 4)
+    return np.linspace(max(low, allowed.lowest), min(high, allowed.high), _POINTS)
 
 
 def _heights(ys: Array, answer: float) -> tuple[float, float]:

@@ -48,7 +48,7 @@ def thick_lens(values: Mapping[str, float], colours: Palette) -> go.Figure:
 def _rays(figure: go.Figure, values: Mapping[str, float], colours: Palette) -> None:
     f, x, h = (values[n] for n in ("focal_length", "extension", "hiatus"))
     rear, front, start = -(f + x), -(f + x) - h, -(f + x) - h - 1.2 * f
-    subject = lens.unit_focusing.solve_for("film_distance").value(
+    subject = lens.unit_focusing.solve_for(lens.film_distance).value(
         extension=x, focal_length=f, hiatus=h
     ) if x else math.inf  # fmt: skip
     share = (subject + start) / (subject + front) if math.isfinite(subject) else 1.0
@@ -75,10 +75,10 @@ def _extensions(
     f, h, distance = (values[n] for n in ("focal_length", "hiatus", "film_distance"))
     along = far_to_near(nearest)
     lower = {"xaxis": "x2", "yaxis": "y2"}
-    exact = lens.unit_focusing.solve_for("extension").value(
+    exact = lens.unit_focusing.solve_for(lens.extension).value(
         film_distance=along, focal_length=f, hiatus=h
     )
-    thumb = lens.newton.solve_for("extension").value(subject_from_focus=along, focal_length=f)
+    thumb = lens.newton.solve_for(lens.extension).value(subject_from_focus=along, focal_length=f)
     stroke(figure, 1 / along, thumb, colours.quiet, "f²/D: %{y:.3f} mm", dash="dash", **lower)
     stroke(figure, 1 / along, exact, colours.accent, "x: %{y:.3f} mm", **lower)
     if distance >= nearest:
@@ -97,10 +97,10 @@ def moving_cell(values: Mapping[str, float], colours: Palette) -> go.Figure:
         xaxis=vergence_axis(colours, "distance from the front group", nearest),
         yaxis=axis(colours, "movement, mm", rangemode="tozero"),
     )
-    cell = front_cell.group_movement.solve_for("movement").value(
+    cell = front_cell.group_movement.solve_for(front_cell.movement).value(
         group_distance=along, group_focal_length=f1
     )
-    whole = lens.infinity_target.solve_for("focus_error").value(
+    whole = lens.infinity_target.solve_for(lens.focus_error).value(
         infinity_target_distance=along, focal_length=f
     )
     stroke(figure, 1 / along, whole, colours.quiet, "whole lens: %{y:.3f} mm", dash="dash")
@@ -170,10 +170,10 @@ def _field(figure: go.Figure, values: Mapping[str, float], colours: Palette) -> 
     """Near limit, focus, far limit and hyperfocal distance on one line."""
     blur = {n: values[n] for n in ("focal_length", "f_number", "circle_of_confusion")}
     focus, near = values["object_distance"], values["near_limit"]
-    far = theory.depth_far.solve_for("far_limit").value(
+    far = theory.depth_far.solve_for(theory.far_limit).value(
         object_distance=focus, pupil_magnification=values["pupil_magnification"], **blur
     )
-    hyperfocal = theory.hyperfocal_distance.solve_for("hyperfocal").value(**blur)
+    hyperfocal = theory.hyperfocal_distance.solve_for(theory.hyperfocal).value(**blur)
     stroke(figure, [1 / far, 1 / near], [0, 0], colours.accent, width=9)
     places = (
         (near, "square", "near", "bottom right", colours.accent),
@@ -189,14 +189,14 @@ def _field(figure: go.Figure, values: Mapping[str, float], colours: Palette) -> 
 def _cone(figure: go.Figure, values: Mapping[str, float], colours: Palette) -> None:
     lower = {"xaxis": "x2", "yaxis": "y2"}
     known = {n: values[n] for n in ("f_number", "pupil_magnification")}
-    size = lens.magnification_from_distance.solve_for("magnification").value(
+    size = lens.magnification_from_distance.solve_for(lens.magnification).value(
         object_distance=values["object_distance"], focal_length=values["focal_length"]
     )
-    allowed = theory.depth_of_focus.solve_for("depth_each_way").value(
+    allowed = theory.depth_of_focus.solve_for(theory.depth_each_way).value(
         circle_of_confusion=values["circle_of_confusion"], magnification=size, **known
     )
     away = np.linspace(-0.6, 0.6, POINTS)
-    disc = theory.depth_of_focus.solve_for("circle_of_confusion").value(
+    disc = theory.depth_of_focus.solve_for(theory.circle_of_confusion).value(
         depth_each_way=np.abs(away), magnification=size, **known
     )
     stroke(figure, away, np.sign(away) * disc / 2, colours.accent, **lower)

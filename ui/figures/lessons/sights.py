@@ -73,12 +73,12 @@ def _uncertain(figure: go.Figure, values: Mapping[str, float], colours: Palette)
     along = np.geomspace(_NEAR, _FAR, POINTS)
     seen = {
         "eye_acuity": values["eye_acuity"],
-        "effective_base": rangefinder.virtual_base.solve_for("effective_base").value(
+        "effective_base": rangefinder.virtual_base.solve_for(rangefinder.effective_base).value(
             base=values["base"], finder_magnification=values["finder_magnification"]
         ),
     }
-    world = rangefinder.range_uncertainty.solve_for("range_error")
-    film = rangefinder.film_uncertainty.solve_for("focus_error").value(
+    world = rangefinder.range_uncertainty.solve_for(rangefinder.range_error)
+    film = rangefinder.film_uncertainty.solve_for(lens.focus_error).value(
         focal_length=values["focal_length"], **seen
     )
     lower = {"xaxis": "x2", "yaxis": "y2"}
@@ -104,7 +104,7 @@ def coupling(values: Mapping[str, float], colours: Palette) -> go.Figure:
         xaxis=vergence_axis(colours, "subject from the film", nearest),
         yaxis=axis(colours, "mm at the film, plus: too far out"),
     )
-    allowed = depth.depth_of_focus.solve_for("depth_each_way").value(
+    allowed = depth.depth_of_focus.solve_for(depth.depth_each_way).value(
         f_number=values["f_number"], circle_of_confusion=values["circle_of_confusion"],
         magnification=0.0, pupil_magnification=1.0,
     )  # fmt: skip
@@ -127,21 +127,21 @@ def coupling(values: Mapping[str, float], colours: Palette) -> go.Figure:
 
 
 def _errors(values: Mapping[str, float], along: Array) -> Array:
-    formula = rangefinder.coupling_error.solve_for("focus_error")
+    formula = rangefinder.coupling_error.solve_for(lens.focus_error)
     names = [q.name for q in formula.inputs if q.name != "film_distance"]
     return formula.value(film_distance=along, **{n: values[n] for n in names})
 
 
 def _exact_gain(values: Mapping[str, float], nearest: float) -> float:
     """The gain of a coupling without error at infinity and at 1 m, or as near as there is."""
-    formula = rangefinder.coupling_error.solve_for("gain")
+    formula = rangefinder.coupling_error.solve_for(rangefinder.gain)
     wanted = {"focus_error": 0.0, "zero_error": 0.0, "film_distance": max(_EXACT_NEAR, nearest)}
     return formula.value(**{q.name: wanted.get(q.name, values[q.name]) for q in formula.inputs})
 
 
 def cam(values: Mapping[str, float], colours: Palette) -> go.Figure:
     """Lift against extension: the cam, its ramp for far subjects, and the body's own lens."""
-    formula = cams.cam_lift.solve_for("lift")
+    formula = cams.cam_lift.solve_for(cams.lift)
     lenses = {n: values[n] for n in ("focal_length", "hiatus", "body_focal_length", "body_hiatus")}
     reach = max(1.2 * values["extension"], _at_one_metre(values))
     along = np.linspace(0, reach, POINTS)
@@ -167,7 +167,7 @@ def cam(values: Mapping[str, float], colours: Palette) -> go.Figure:
 
 
 def _at_one_metre(values: Mapping[str, float]) -> float:
-    return lens.unit_focusing.solve_for("extension").value(
+    return lens.unit_focusing.solve_for(lens.extension).value(
         film_distance=max(1000.0, 4.1 * values["focal_length"] + values["hiatus"]),
         focal_length=values["focal_length"],
         hiatus=values["hiatus"],

@@ -14,7 +14,7 @@ from optics.bench.exercises.kinds.making import (
 from optics.bench.exercises.slips import Slip
 from optics.bench.standard.places import place_name
 from optics.bench.uncertainty import Estimate, exact
-from optics.theory import gate, standard
+from optics.theory import gate, lens, standard
 
 # A corner whose two leans all but cancel would ask for luck, not for work.
 _TELLING = 0.04
@@ -32,7 +32,7 @@ def corner(draw: Draw, level: Level) -> Task:
     place = draw.one_of((half_x, -half_x))
     if abs(high * place / across + up * half_y / across) < _TELLING:
         place = -place
-    formula = standard.tilted_defocus.solve_for("focus_error")
+    formula = standard.tilted_defocus.solve_for(lens.focus_error)
     given: dict[str, float | Estimate] = {
         "mean_error": 0.0,
         "tilt_factor": 1.0,
@@ -73,9 +73,9 @@ def film_in_gate(draw: Draw, level: Level) -> Task:
     channel, film = draw.between(0.20, 0.32, 0.01), draw.one_of((0.12, 0.13, 0.14, 0.15))
     rest = 1.0 if level is Level.APPRENTICE else 0.5
     behind = draw.one_of((0.02, 0.03)) if level is Level.BENCH else 0.0
-    play = step(gate.film_play.solve_for("play"), channel=read_off(channel, 0.005, "channel"),
+    play = step(gate.film_play.solve_for(gate.play), channel=read_off(channel, 0.005, "channel"),
                 film_thickness=film)  # fmt: skip
-    found = step(gate.emulsion_error.solve_for("focus_error"), rest=rest, play=play.result,
+    found = step(gate.emulsion_error.solve_for(lens.focus_error), rest=rest, play=play.result,
                  reference_depth=-behind)  # fmt: skip
     where = "on the pressure plate" if rest == 1 else "in the middle of its play"
     glass = (

@@ -20,7 +20,7 @@ from optics.bench.exercises.slips import Slip
 from optics.bench.readings import Step
 from optics.bench.shelf import CELL, CELL_LEAD, CORVANE, LEAD, OSTRIN, RING, TARNBROOK
 from optics.bench.uncertainty import Estimate
-from optics.relation import Relation
+from optics.relation import Formula
 from optics.theory import depth, helicoid, lens, scale
 
 _FROM_LENS = (
@@ -39,31 +39,33 @@ def _figures(camera: Camera) -> str:
     )
 
 
-def _limit(draw: Draw, level: Level, limit: Relation, unknown: str, words: str) -> Task:
+def _limit(draw: Draw, level: Level, limit: Formula, words: str) -> Task:
     camera = OSTRIN if level is Level.APPRENTICE else draw.one_of((OSTRIN, TARNBROOK))
     stop = SetTo.at(draw.one_of(_MARKED[:3]))
     far = {Level.APPRENTICE: (2.0, 3.0), Level.JOURNEYMAN: (2.0, 2.5, 4.0), Level.BENCH: (1.6, 1.8)}
     distance = draw.one_of(far[level]) * 1000
     focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
-    moved = step(lens.unit_focusing.solve_for("extension"), film_distance=distance,
+    moved = step(lens.unit_focusing.solve_for(lens.extension), film_distance=distance,
                  focal_length=focal, hiatus=hiatus)  # fmt: skip
     at: dict[str, float | Estimate] = {
         "focal_length": focal,
         "extension": moved.result,
         "hiatus": hiatus,
     }
-    seen = step(depth.film_from_lens.solve_for("limit_from_lens"), limit_from_film=distance, **at)
+    seen = step(
+        depth.film_from_lens.solve_for(depth.limit_from_lens), limit_from_film=distance, **at
+    )
 
     def ends(used: float) -> tuple[Step, Step]:
         edge = step(
-            limit.solve_for(unknown),
+            limit,
             object_distance=seen.result,
             focal_length=focal,
             f_number=used,
             circle_of_confusion=camera.circle_of_confusion,
             pupil_magnification=1.0,
         )
-        back = depth.film_from_lens.solve_for("limit_from_film")
+        back = depth.film_from_lens.solve_for(depth.limit_from_film)
         return edge, step(back, limit_from_lens=edge.result, **at)
 
     edge, found = ends(stop.used)
@@ -81,12 +83,16 @@ def _limit(draw: Draw, level: Level, limit: Relation, unknown: str, words: str) 
 
 def depth_near(draw: Draw, level: Level) -> Task:
     """Where does sharpness begin?"""
-    return _limit(draw, level, depth.depth_near, "near_limit", "Where does sharpness begin")
+    return _limit(
+        draw, level, depth.depth_near.solve_for(depth.near_limit), "Where does sharpness begin"
+    )
 
 
 def depth_far(draw: Draw, level: Level) -> Task:
     """Where does sharpness end?"""
-    return _limit(draw, level, depth.depth_far, "far_limit", "Where does sharpness end")
+    return _limit(
+        draw, level, depth.depth_far.solve_for(depth.far_limit), "Where does sharpness end"
+    )
 
 
 def hyperfocal(draw: Draw, level: Level) -> Task:
@@ -98,7 +104,7 @@ def hyperfocal(draw: Draw, level: Level) -> Task:
     }[level]
     stop = SetTo.at(draw.one_of(_MARKED[1:]))
     focal, confusion = camera.lens.focal_length, camera.circle_of_confusion
-    formula = depth.hyperfocal_distance.solve_for("hyperfocal")
+    formula = depth.hyperfocal_distance.solve_for(depth.hyperfocal)
     known = {"focal_length": focal, "circle_of_confusion": confusion}
     found = step(formula, f_number=stop.used, **known)
     question = (
@@ -132,7 +138,7 @@ def depth_of_focus(draw: Draw, level: Level) -> Task:
     if level is Level.BENCH:
         camera = TARNBROOK
         size, where, steps = _close(draw, camera)
-    formula = depth.depth_of_focus.solve_for("depth_each_way")
+    formula = depth.depth_of_focus.solve_for(depth.depth_each_way)
     confusion = camera.circle_of_confusion
     known = {"magnification": size, "pupil_magnification": 1.0, "circle_of_confusion": confusion}
     found = step(formula, f_number=stop.used, **known)
@@ -156,9 +162,9 @@ def depth_of_focus(draw: Draw, level: Level) -> Task:
 def _close(draw: Draw, camera: Camera) -> tuple[Estimate, str, list[Step]]:
     distance = draw.between(900, 1500, 100)
     focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
-    moved = step(lens.unit_focusing.solve_for("extension"), film_distance=distance,
+    moved = step(lens.unit_focusing.solve_for(lens.extension), film_distance=distance,
                  focal_length=focal, hiatus=hiatus)  # fmt: skip
-    size = step(lens.magnification_from_extension.solve_for("magnification"),
+    size = step(lens.magnification_from_extension.solve_for(lens.magnification),
                 extension=moved.result, focal_length=focal)  # fmt: skip
     said = f"a subject {metres(distance, 1)} from the film (f {focal:g} mm, hiatus {hiatus:g} mm)"
     return size.result, said, [moved, size]
@@ -170,11 +176,11 @@ def depth_mark(draw: Draw, level: Level) -> Task:
     if level is Level.BENCH:
         camera, lead = CORVANE, CELL_LEAD
         more = {"focal_length": camera.lens.focal_length, "group_focal_length": CELL}
-        formula = scale.cell_depth_mark.solve_for("depth_mark_angle")
+        formula = scale.cell_depth_mark.solve_for(scale.depth_mark_angle)
         thread = f"front cell: f {camera.lens.focal_length:g} mm, front group {CELL:g} mm, lead "
     else:
         camera, lead, more = OSTRIN, LEAD, {}
-        formula = scale.depth_mark.solve_for("depth_mark_angle")
+        formula = scale.depth_mark.solve_for(scale.depth_mark_angle)
         thread = "helicoid of lead "
     confusion = camera.circle_of_confusion
     known = {"circle_of_confusion": confusion, "lead": lead, **more}
@@ -197,7 +203,7 @@ def depth_mark(draw: Draw, level: Level) -> Task:
 
 
 def _along_the_edge(question: str, angle: Step, other_stop: Slipped) -> Task:
-    formula = helicoid.ring_arc.solve_for("arc")
+    formula = helicoid.ring_arc.solve_for(helicoid.arc)
     found = step(formula, rotation=angle.result, ring_diameter=RING)
     slip, turned, why = other_stop
     answer = length_answer("arc to the depth mark", found.result, 2)

@@ -17,7 +17,7 @@ from optics.bench.exercises.kinds.making import (
 from optics.bench.exercises.slips import Slip
 from optics.bench.shelf import CORVANE, OSTRIN, TARNBROOK
 from optics.bench.uncertainty import Estimate, exact
-from optics.theory import collimation
+from optics.theory import collimation, lens
 
 _TENTHS = "That takes the inches for tenths of a foot: twelve inches make a foot, not ten."
 _METRES = "That takes the feet for metres: 1 ft is 0.3048 m."
@@ -72,7 +72,7 @@ def collimator(draw: Draw, level: Level) -> Task:
     shift = draw.either_way(1.0, 4.0, 0.05)
     way = "inside its focus, towards its lens" if shift > 0 else "outside its focus, away from it"
     found = step(
-        collimation.collimator_error.solve_for("focus_error"),
+        collimation.collimator_error.solve_for(lens.focus_error),
         reticle_shift=read_off(shift, 0.025, "reticle"),
         focal_length=focal,
         collimator_focal_length=long,
@@ -109,7 +109,7 @@ def depth_gauge(draw: Draw, level: Level) -> Task:
         line = f"mean = sum/3 = ({' + '.join(three)})/3 = {reading:.2f} mm"
         mean = [Working("Several readings count by their mean.", (line,))]
     found = step(
-        collimation.register_error.solve_for("focus_error"),
+        collimation.register_error.solve_for(lens.focus_error),
         measured_register=register,
         nominal_register=nominal,
     )

@@ -47,7 +47,7 @@ class _Sighting:
 
     def step(self, sharp: float | None = None) -> Step:
         """The focus error at the film."""
-        formula, constants = self.camera.mark_error_formula("focus_error")
+        formula, constants = self.camera.mark_error_formula(lens.focus_error)
         read: float | Estimate = read_off(self.sharp, self.half_digit, "tape")
         read = read if sharp is None else sharp
         return step(formula, sharp_distance=read, mark_distance=self.mark, **constants)
@@ -78,7 +78,7 @@ class _Sighting:
 
     @property
     def _from_lens(self) -> float:
-        formula = lens.infinity_target.solve_for("focus_error")
+        formula = lens.infinity_target.solve_for(lens.focus_error)
         focal = self.camera.lens.focal_length
         sharp, marked = (
             formula.value(focal_length=focal, infinity_target_distance=d)
@@ -94,7 +94,7 @@ def _figures(camera: Camera) -> list[str]:
         "group_focal_length": "front group {} mm",
         "cell_to_film": "front group {} mm from the film at ∞",
     }
-    _, constants = camera.mark_error_formula("focus_error")
+    _, constants = camera.mark_error_formula(lens.focus_error)
     said = [words[name].format(f"{value:g}".replace("-", "−")) for name, value in constants.items()]
     return sorted(said, key=lambda text: not text.startswith("f "))
 
@@ -150,7 +150,7 @@ def false_infinity(draw: Draw, level: Level) -> Task:
     yards = level is Level.BENCH
     away = far * 3 * FOOT if yards else far
     printed = f"{far:.0f} yd" if yards else metres(far, 0)
-    formula = lens.infinity_target.solve_for("focus_error")
+    formula = lens.infinity_target.solve_for(lens.focus_error)
     read = read_off(away, 1.5 * FOOT if yards else grid / 2, "distance")
     found = step(formula, focal_length=camera.lens.focal_length, infinity_target_distance=read)
     question = (

@@ -24,7 +24,7 @@ def effective_base(draw: Draw, level: Level) -> Task:
     """How long is the base as the eye sees it, or as a lens needs it?"""
     if level is Level.APPRENTICE:
         base, magnification = draw.between(30, 70, 1), draw.between(0.4, 0.9, 0.05)
-        found = step(theory.virtual_base.solve_for("effective_base"), base=base,
+        found = step(theory.virtual_base.solve_for(theory.effective_base), base=base,
                      finder_magnification=magnification)  # fmt: skip
         question = (
             f"A rangefinder has a base of {base:g} mm and its finder magnifies "
@@ -43,7 +43,7 @@ def _needed(draw: Draw, seconds: float) -> Task:
     camera = draw.one_of(FINDERS).camera
     stop = SetTo.wide_open(draw.one_of((2.0, 2.8, 3.5)))
     focal, confusion = camera.lens.focal_length, camera.circle_of_confusion
-    formula = theory.needed_base.solve_for("effective_base")
+    formula = theory.needed_base.solve_for(theory.effective_base)
     known = {"eye_acuity": seconds * ARCSECOND, "focal_length": focal,
              "circle_of_confusion": confusion}  # fmt: skip
     found = step(formula, f_number=stop.used, **known)
@@ -67,10 +67,10 @@ def eye_at_film(draw: Draw, level: Level) -> Task:
     base, magnification = finder.rangefinder.base, finder.rangefinder.magnification
     if level is Level.BENCH:
         magnification = draw.between(0.4, 0.9, 0.05)
-    seen = step(theory.virtual_base.solve_for("effective_base"), base=base,
+    seen = step(theory.virtual_base.solve_for(theory.effective_base), base=base,
                 finder_magnification=magnification)  # fmt: skip
     focal = finder.camera.lens.focal_length
-    found = step(theory.film_uncertainty.solve_for("focus_error"), focal_length=focal,
+    found = step(theory.film_uncertainty.solve_for(lens.focus_error), focal_length=focal,
                  eye_acuity=seconds * ARCSECOND, effective_base=seen.result)  # fmt: skip
     question = (
         f"The {finder.camera.name} (f {focal:g} mm) has a rangefinder base of {base:g} mm and a "
@@ -94,9 +94,9 @@ def mirror_angle(draw: Draw, level: Level) -> Task:
     base, before = finder.rangefinder.base, finder.rangefinder.base_to_film
     near = {Level.APPRENTICE: (3.0, 4.0, 5.0), Level.JOURNEYMAN: (1.5, 2.0, 2.5)}
     distance = 1000 * draw.one_of(near.get(level, (0.9, 1.0, 1.2)))
-    formula = theory.triangle.solve_for("convergence")
+    formula = theory.triangle.solve_for(theory.convergence)
     seen = step(formula, base=base, film_distance=distance, base_to_film=before)
-    found = step(theory.turning_mirror.solve_for("mirror_turn"), convergence=seen.result)
+    found = step(theory.turning_mirror.solve_for(theory.mirror_turn), convergence=seen.result)
     unit, said = ("arcmin", " minutes of arc") if level is Level.JOURNEYMAN else ("deg", " degrees")
     question = (
         f"The rangefinder of the {finder.camera.name} has a base of {base:g} mm, {before:g} mm in "
@@ -120,9 +120,9 @@ def cam_lift(draw: Draw, level: Level) -> Task:
     body = 50.0 if level is Level.APPRENTICE else draw.one_of((47.0, 51.6))
     hiatus = 0.0 if level is not Level.BENCH else draw.one_of((-3.0, 4.0))
     distance = 1000 * draw.one_of((2.0, 2.5, 3.0))
-    moved = step(lens.unit_focusing.solve_for("extension"), film_distance=distance,
+    moved = step(lens.unit_focusing.solve_for(lens.extension), film_distance=distance,
                  focal_length=focal, hiatus=hiatus)  # fmt: skip
-    found = step(cam.cam_lift.solve_for("lift"), extension=moved.result, focal_length=focal,
+    found = step(cam.cam_lift.solve_for(cam.lift), extension=moved.result, focal_length=focal,
                  hiatus=hiatus, body_focal_length=body, body_hiatus=0.0)  # fmt: skip
     own = f" and hiatus {hiatus:g} mm".replace("-", "−") if hiatus else ""
     question = (

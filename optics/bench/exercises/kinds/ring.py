@@ -48,7 +48,7 @@ def _back(error: Estimate) -> Estimate:
 
 
 def _turn(travel: Estimate, lead: float) -> Step:
-    return step(helicoid.ring_rotation.solve_for("rotation"), travel=travel, lead=lead)
+    return step(helicoid.ring_rotation.solve_for(helicoid.rotation), travel=travel, lead=lead)
 
 
 def _by_turn(rotation: float, pitch: float, lead: float) -> list[tuple[Slip, float, str]]:
@@ -64,7 +64,7 @@ def ring_turn(draw: Draw, level: Level) -> Task:
         thread, before = f"lead {LEAD:g} mm", []
     else:
         thread = f"pitch {pitch:g} mm, {STARTS} starts"
-        lead = step(helicoid.thread_lead.solve_for("lead"), starts=STARTS, pitch=pitch)
+        lead = step(helicoid.thread_lead.solve_for(helicoid.lead), starts=STARTS, pitch=pitch)
         before = [lead]
     question = (
         f"The lens of the {OSTRIN.name} is {said}. Its helicoid ({thread}) extends "
@@ -88,7 +88,7 @@ def ring_arc(draw: Draw, level: Level) -> Task:
         turn = _turn(_back(error), LEAD)
         turned, before = turn.result, [turn]
         said = f"{OSTRIN.name} is {words}; its ring (lead {LEAD:g} mm) is to take that up"
-    found = step(helicoid.ring_arc.solve_for("arc"), rotation=turned, ring_diameter=RING)
+    found = step(helicoid.ring_arc.solve_for(helicoid.arc), rotation=turned, ring_diameter=RING)
     question = f"The {said}. How many mm is that along its knurled edge, ⌀ {RING:g} mm?"
     answer = length_answer("arc along the edge", _unsigned(found.result), 2)
     size = answer.size
@@ -111,7 +111,10 @@ def wrong_start(draw: Draw, level: Level) -> Task:
         lead = draw.between(8, 24, 1)
     moved = round(draw.between(1, 2 if level is not Level.BENCH else 3, 1))
     found = step(
-        helicoid.start_shift.solve_for("travel"), starts_moved=moved, lead=lead, starts=starts
+        helicoid.start_shift.solve_for(helicoid.travel),
+        starts_moved=moved,
+        lead=lead,
+        starts=starts,
     )
     count = {1: "one start", 2: "two starts", 3: "three starts"}[moved]
     question = (
@@ -130,7 +133,9 @@ def start_entry(draw: Draw, level: Level) -> Task:
     """How far round is another start?"""
     starts = STARTS if level is Level.APPRENTICE else round(draw.between(3, 8, 1))
     moved = 1 if level is Level.APPRENTICE else 2
-    found = step(helicoid.start_angle.solve_for("rotation"), starts_moved=moved, starts=starts)
+    found = step(
+        helicoid.start_angle.solve_for(helicoid.rotation), starts_moved=moved, starts=starts
+    )
     count = "the next start" if moved == 1 else "the start after the next"
     question = (
         f"Parting a helicoid of {starts} starts, you scribe where the thread lets go. How far "
@@ -147,7 +152,7 @@ def front_cell_turn(draw: Draw, level: Level) -> Task:
     back = _back(error)
     focal = CORVANE.lens.focal_length
     given = {"focal_length": focal, "group_focal_length": CELL}
-    shift = step(front_cell.film_effect.solve_for("cell_shift"), focus_error=back, **given)
+    shift = step(front_cell.film_effect.solve_for(front_cell.cell_shift), focus_error=back, **given)
     turn = _turn(shift.result, CELL_LEAD)
     question = (
         f"The {CORVANE.name} (f {focal:g} mm, front group {CELL:g} mm) is {said} at the film. Its "
@@ -158,7 +163,7 @@ def front_cell_turn(draw: Draw, level: Level) -> Task:
     arc = level is Level.BENCH
     if arc:
         end = step(
-            helicoid.ring_arc.solve_for("arc"), rotation=turn.result, ring_diameter=CELL_RING
+            helicoid.ring_arc.solve_for(helicoid.arc), rotation=turn.result, ring_diameter=CELL_RING
         )
         question += f"How far must its edge, ⌀ {CELL_RING:g} mm, be turned along the arc?"
         answer = length_answer("arc along the edge", end.result, 2, TURN, sign=-1)
