@@ -24,6 +24,7 @@ _BENDS = {
     Bend.NOT_STATED: Verdict.UNSURE,
 }
 _NO_SCREWS = "Enter the mount's screws, and the leaves under each, to have the shims made up."
+_SQUARE = "Square, as near as the leaves at hand allow, it would be with these:"
 _FIND_THE_BEND = (
     "First find the bend, or the slip: shims cannot cure it. These are for the plane amid the "
     "readings:"
@@ -81,7 +82,8 @@ def _map_line(answer: StandardAnswer) -> str:
 def _shims(answer: StandardAnswer) -> str:
     plan = answer.plan
     if plan is None:
-        return f'<h2 class="small" id="what-to-do">What to do</h2>{lines_html([_NO_SCREWS])}'
+        said = [*_left_alone(answer), _NO_SCREWS]
+        return f'<h2 class="small" id="what-to-do">What to do</h2>{lines_html(said)}'
     return (
         f'<h2 class="small" id="what-to-do">What to do</h2><div class="answer">'
         f"{lines_html(_before_shims(answer))}{steps_html(map(wording.said_shim, plan.shims))}"
@@ -94,5 +96,12 @@ def _before_shims(answer: StandardAnswer) -> list[str]:
     flatness = answer.standard.flatness
     if flatness.bend is Bend.BENT and abs(flatness.deviation.value) > answer.harmless:
         return [_FIND_THE_BEND]
-    verdicts = {corner.verdict for corner in answer.view.corners}
-    return [wording.said_sharp(answer.view, answer.allowed)] if verdicts == {Verdict.INSIDE} else []
+    return [f"{said} {_SQUARE}" for said in _left_alone(answer)]
+
+
+def _left_alone(answer: StandardAnswer) -> list[str]:
+    """That the standard may stay as it is, where every corner is sharp and nothing is bent."""
+    flatness = answer.standard.flatness
+    is_bent = flatness.bend is Bend.BENT and abs(flatness.deviation.value) > answer.harmless
+    is_sharp = all(corner.verdict is Verdict.INSIDE for corner in answer.view.corners)
+    return [wording.said_sharp(answer.view, answer.allowed)] if is_sharp and not is_bent else []

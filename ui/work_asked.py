@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from optics.bench import wording
 from optics.bench.correction import Correction
+from optics.bench.diagnosis.evidence import thing_of
 from optics.bench.diagnosis.wording import headline
 from optics.bench.disagreement import disagreement_line
 from optics.bench.plan.wording import first_line, nothing_line, promise_line
@@ -14,6 +15,11 @@ from optics.bench.verdict import Verdict
 from optics.records.diagnosis_bench import WholeCamera
 from optics.records.job import JobDocument
 from optics.records.solve import solve
+
+_ONE_BY_ONE = (
+    "These readings are answered one by one, and what puts one of them right moves the others "
+    "too: weigh them together on the page Whole camera before anything is moved."
+)
 
 
 @dataclass(frozen=True)
@@ -43,8 +49,13 @@ def work_asked(job: JobDocument) -> list[Asked]:
     if solution.whole is not None:
         return [_planned(solution.whole)]
     first = [Asked(disagreement_line(pair)) for pair in solution.disagreements]
-    answers = (answer for answer in solution.answers if isinstance(answer, Correction))
-    return [*first, *map(_asked, answers)]
+    answers = [answer for answer in solution.answers if isinstance(answer, Correction)]
+    each = [_asked(answer) for answer in answers]
+    # Two readings of one thing are named as such already; of several things, none is moved alone.
+    things = {thing_of(answer.reading) for answer in answers}
+    if len(things) > 1 and any(one.work for one in each):
+        first.append(Asked(_ONE_BY_ONE))
+    return [*first, *each]
 
 
 def _planned(whole: WholeCamera) -> Asked:

@@ -90,13 +90,18 @@ class Checked:
 
 @dataclass(frozen=True)
 class InstrumentUsed:
-    """An instrument, how far either way it may be out, and who says so."""
+    """An instrument, how far either way it may be out, and who says so.
+
+    `calibrated_by` is who calibrated it where that was written down: a standard that gives a
+    limit for its kind has calibrated nothing.
+    """
 
     name: str
     limit: str
     source: str
     serial: str = ""
     checked: str = ""
+    calibrated_by: str = ""
 
 
 @dataclass(frozen=True)

@@ -115,8 +115,8 @@ def rests_on(camera: Camera, reading: MeasuredReading, error: Estimate) -> Itera
     if eyes_blur(reading, camera).standard:
         blur = format_length(camera.alike_to_the_eye, places=3)
         yield (
-            f"Tried once: the eye's blur, {said_rule(camera)} = {blur} either way, is in the ±; "
-            "three tries that differ speak for themselves."
+            f"Tried once, or alike each time: the eye's blur, {said_rule(camera)} = {blur} either "
+            "way, is in the ±; three tries that differ speak for themselves."
         )
     elif error.standard and math.isinf(error.dof):
         yield _READ_ONCE

@@ -8,6 +8,7 @@ digits is of 1969 to 2068 (POSIX, ``strptime``, ``%y``).
 """
 
 import re
+from calendar import monthrange
 from datetime import date
 from typing import Annotated, TypeAlias
 
@@ -37,7 +38,7 @@ def read_day(text: str) -> date:
     except Unreadable:
         raise
     except ValueError:
-        found = None  # Such as 31 June: no day of the calendar.
+        found = None  # Such as the 14th month: no day of the calendar.
     if found is None:
         how = "write 14 Dec 2026, 30.11.2026, or year, month and day, such as 2026-03-06"
         raise _refused(text, how)
@@ -51,13 +52,13 @@ def said_day(text: str | None) -> str:
 
 def _read(text: str, written: str) -> date | None:
     if _ISO.fullmatch(written):
-        return date.fromisoformat(written)
+        return _of_month(text, *map(int, written.split("-")))
     if found := _DOTTED.fullmatch(written):
-        return date(_year(found[3]), int(found[2]), int(found[1]))
+        return _of_month(text, _year(found[3]), int(found[2]), int(found[1]))
     if found := _DAY_FIRST.fullmatch(written):
-        return date(_year(found[3]), _month(found[2]), int(found[1]))
+        return _of_month(text, _year(found[3]), _month(found[2]), int(found[1]))
     if found := _MONTH_FIRST.fullmatch(written):
-        return date(_year(found[3]), _month(found[1]), int(found[2]))
+        return _of_month(text, _year(found[3]), _month(found[1]), int(found[2]))
     if found := _STROKES.fullmatch(written):
         return _with_strokes(text, int(found[1]), int(found[3]), _year(found[4]))
     return None
@@ -65,9 +66,19 @@ def _read(text: str, written: str) -> date | None:
 
 def _with_strokes(text: str, one: int, other: int, year: int) -> date:
     if max(one, other) > _MOST_MONTHS or one == other:
-        return date(year, min(one, other), max(one, other))
+        return _of_month(text, year, min(one, other), max(one, other))
     month_first, day_first = date(year, one, other), date(year, other, one)
     raise _refused(text, f"the month may stand first or second; write {month_first} or {day_first}")
+
+
+def _of_month(text: str, year: int, month: int, day: int) -> date:
+    """The day; one past the end of its month is refused with the month's length."""
+    first = date(year, month, 1)
+    length = monthrange(year, month)[1]
+    if day > length:
+        name = f"{_MONTHS[first.month - 1].capitalize()} {year}"
+        raise _refused(text, f"{name} has {length} days; write the day that is meant")
+    return first.replace(day=day)
 
 
 def _year(digits: str) -> int:

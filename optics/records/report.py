@@ -189,7 +189,9 @@ def _instrument_name(part: TakenPart) -> str:
 def _instruments(job: JobDocument, listed: Sequence[InstrumentPart]) -> tuple[InstrumentUsed, ...]:
     """Those listed, then those that only a reading names, each once."""
     used = [
-        InstrumentUsed(one.name, _limit(one.limit), one.source, one.serial, said_day(one.checked))
+        InstrumentUsed(
+            one.name, _limit(one.limit), one.source, one.serial, said_day(one.checked), one.source
+        )
         for one in listed
     ]
     names = {one.name.strip() for one in used}

@@ -226,8 +226,10 @@ def gauge_limit(part: RegisterPart) -> float:
     if part.limit is not None:
         return _value(fields.GAUGE_LIMIT, part.limit)
     if instrument.limit is None:
+        # The last of the list is no instrument's name but a request: "Other: state its limit".
+        named = "instrument" if instrument.key == "other" else instrument.name.lower()
         raise OutOfRange(
-            f"The limit of the {instrument.name.lower()} is not known: enter how far either "
+            f"The limit of the {named} is not known: enter how far either "
             "way it may be out, in mm.",
             quantity="limit",
         )

@@ -8,7 +8,7 @@ from optics.bench import wording
 from optics.bench.cautions import LOCAL_RULES
 from optics.bench.correction import Correction, parallax_found
 from optics.bench.decision import said_decision, said_probability, said_rule
-from optics.bench.report import JobReport, TakenReading
+from optics.bench.report import InstrumentUsed, JobReport, TakenReading
 from optics.bench.report_wording import said_open, said_result
 from optics.bench.uncertainty import budget
 from optics.bench.verdict import Verdict
@@ -256,13 +256,22 @@ def _instruments(flow: Flow, report: JobReport) -> None:
     if not report.instruments:
         flow.say("No instrument is recorded.", FINE, ink=DARK)
         return
-    rest = flow.width - 42 - 24 - 26 - 20
+    rest = flow.width - 38 - 42 - 22 - 20
     flow.table(
         ("Instrument", "Limit either way", "Calibrated by", "Number", "Checked"),
-        (42, 24, rest, 26, 20),
-        [(i.name, i.limit, i.source, i.serial, i.checked) for i in report.instruments],
+        (38, 42, rest, 22, 20),
+        [
+            (i.name, _limit_and_origin(i), i.calibrated_by, i.serial, i.checked)
+            for i in report.instruments
+        ],
     )
     flow.finish()
+
+
+def _limit_and_origin(used: InstrumentUsed) -> str:
+    """The limit, and where it comes from unless that is who calibrated the instrument."""
+    is_told_beside = not used.source or used.source == used.calibrated_by
+    return used.limit if is_told_beside else f"{used.limit} ({used.source})"
 
 
 def _next(flow: Flow, report: JobReport) -> None:

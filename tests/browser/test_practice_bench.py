@@ -299,3 +299,17 @@ def test_racking_is_seen_at_once(page: Page, bench_address: str) -> None:
         hands.wait_until_idle(page, 0.3)
     print(f"racking: median {statistics.median(delays):.0f}, slowest {max(delays):.0f} ms")
     assert statistics.median(delays[1:]) <= 4 * ANSWER_LIMIT
+
+
+def test_the_debrief_needs_no_scrolling_sideways(page: Page, bench_address: str) -> None:
+    """On a desk's screen every column of what the readings said is in sight."""
+    hands.open_at(page, f"{bench_address}/practice_bench")
+    hands.choose(page, "Level", "3: three faults, worn instruments")
+    hands.write(page, "Seed", "11")
+    click(page, "Draw this camera")
+    hands.choose(page, "What to read", "∞ mark (by eye on the ground glass)")
+    click(page, "Read it for me: five tries")
+    click(page, "Finish and debrief")
+    table = page.locator(".remarks .wide")
+    expect(table).to_contain_text("wrong thread start")
+    assert table.evaluate("e => e.scrollWidth <= e.clientWidth")

@@ -81,6 +81,14 @@ def put_reading(page: Page, sharp_at: str, where: str) -> None:
     page.keyboard.press("Escape")
 
 
+def test_a_day_with_two_meanings_is_asked_about_once(page: Page, bench: Bench) -> None:
+    """One doubtful day brings one list of what is still needed, beside its field's own line."""
+    book_in(page, bench.address, "LS-0152")
+    hands.write(page, "Promised", "03/04/26")
+    expect(hands.problems(page)).to_have_count(1)
+    expect(hands.problems(page)).to_contain_text("write 2026-03-04 or 2026-04-03")
+
+
 def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
     """A whole job, with a reload and a killed server on the way, ends in a true certificate."""
     book_in(page, bench.address, "LS-0147")

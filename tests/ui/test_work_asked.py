@@ -8,7 +8,7 @@ from optics.bench.diagnosis.wording import headline
 from optics.records.files import read_job
 from optics.records.solve import solve
 from tests.optics.records.jobs import HELICOID, READINGS, job
-from ui.work_asked import work_asked
+from ui.work_asked import Asked, work_asked
 
 
 @pytest.mark.parametrize(
@@ -51,3 +51,29 @@ def test_readings_weighed_together_ask_for_their_plan() -> None:
         step.adjustment.instruction for step in whole.plan.steps
     ]
     assert asked.work
+
+
+MARK = {"kind": "mark", "mark": "inf", "sharp_at": "18 m; 18.7 m; 19.5 m"}
+
+
+def asked_of(*readings: dict[str, str]) -> list[Asked]:
+    """What is asked for by several readings that are answered one by one."""
+    return work_asked(read_job(json.dumps(job(HELICOID, *readings)).encode()))
+
+
+@pytest.mark.parametrize("register", ["28.70", "28.80"])
+def test_remedies_that_would_undo_each_other_are_headed_by_that(register: str) -> None:
+    """Ring too far out, register too near or right: weighing them comes before any work."""
+    gauged = {"kind": "register", "measured": register, "nominal": "28.80", "instrument": "caliper"}
+    first, *each = asked_of(MARK, gauged)
+    assert first.work == ()
+    assert "moves the others" in first.said
+    assert "Whole camera" in first.said
+    assert any(one.work for one in each)
+
+
+def test_readings_that_ask_for_nothing_need_no_weighing() -> None:
+    """One reading alone, or several all inside tolerance, are not headed by a warning."""
+    inside = {"kind": "register", "measured": "28.80", "nominal": "28.80", "instrument": "caliper"}
+    for said in (asked_of(MARK), asked_of(inside, {**MARK, "sharp_at": "400 m; 900 m; 500 m"})):
+        assert not any("moves the others" in one.said for one in said)

@@ -113,7 +113,7 @@ def turn_drawing(angle: float, sense: str, arc: float | None) -> str:
     x, y = centre
     parts = [
         svg.tag("circle", cx=x, cy=y, r=radius, class_="ring"),
-        svg.tag("circle", cx=x, cy=y, r=radius * 0.66, class_="glass"),
+        svg.tag("circle", cx=x, cy=y, r=radius * 0.78, class_="glass"),
         svg.line((x, y - radius - 16), (x, y - radius + 6), "film"),
         svg.turn_arrow(centre, radius + 10, swing if sense == "clockwise" else -swing),
         svg.text((x, y - 2), "seen from", kind="quiet"),

@@ -10,8 +10,8 @@ from ui.figures import svg
 
 _WIDTH, _HEIGHT = 210.0, 142.0
 _LEFT, _RIGHT = 20.0, 188.0
-_UPPER, _LOWER = 32.0, 88.0
-_CAPTION, _TITLE = 136.0, 12.0
+_UPPER, _LOWER = 40.0, 96.0
+_CAPTION, _TITLE = 138.0, 12.0
 # A wrong angle is drawn at least and at most so large, and this many arcminutes as the most.
 _LEAST, _MOST, _FULL = math.radians(3), math.radians(10), math.radians(8 / 60)
 _NOTHING = math.radians(0.02 / 60)
@@ -57,7 +57,9 @@ def wrong_view(found: SetUp, film_distance: float) -> str:
     lower = (_LEFT, _LOWER)
     ray = partial(_ray, lower, reach)
     parts = [
-        svg.text((_LEFT - 14, _TITLE), f"lens set for {at}, angles exaggerated", "start", "quiet"),
+        # Two lines: as one they run out of the picture in a wide letter.
+        svg.text((_LEFT - 14, _TITLE), f"lens set for {at},", "start", "quiet"),
+        svg.text((_LEFT - 14, _TITLE + 14), "angles exaggerated", "start", "quiet"),
         svg.line((_LEFT, _UPPER), lower, "film"),
         svg.line((_LEFT, _UPPER), (_RIGHT, _UPPER), "ray"),
         svg.line(lower, ray(rise), "ghost"),

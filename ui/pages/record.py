@@ -47,7 +47,7 @@ def show() -> None:
             row.button("Keep what is typed here", on_click=record.keep_mine)
             row.button("Take what was saved there", on_click=record.take_theirs, args=[collisions])
         _offer_saving(record, bool(collisions), refusals)
-        _tell(record)
+        _tell(record, refusals)
 
 
 def _draw_part(record: RecordDraft, part: str) -> list[str]:
@@ -121,13 +121,14 @@ def _offer_saving(record: RecordDraft, is_blocked: bool, refusals: list[str]) ->
         row.button("Undo", key="undo", on_click=record.undo, disabled=not kept.can_undo)
         row.button("Redo", key="redo", on_click=record.redo, disabled=not kept.can_redo)
     row.html(f"<p class='saved' role='status'>{words} {escape(said())}</p>", width="content")
-    if refusals:
-        st.html(answer_panel.waiting_html(refusals))
 
 
-def _tell(record: RecordDraft) -> None:
-    """The record so far, its plan, the sheets, and what earlier jobs taught."""
-    job = found([], lambda: record.job)
+def _tell(record: RecordDraft, refusals: list[str]) -> None:
+    """The record so far, its plan, the sheets, and what earlier jobs taught.
+
+    What the fields in sight refuse is said once; the whole job would refuse it again.
+    """
+    job = found(refusals, lambda: record.job)
     if job is None:
         return
     report = found([], partial(report_of, job))

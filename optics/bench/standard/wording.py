@@ -122,19 +122,18 @@ def said_corner(corner: Corner, view: DefocusMap) -> str:
 
 
 def said_sharp(view: DefocusMap, allowed: float) -> str:
-    """What is said of shims where every corner is within the depth of focus.
+    """What is said before any shims where every corner is within the depth of focus.
 
     `allowed` (mm) is the camera's tolerance, of which a lean may take more than there is though
     its picture is still sharp: little is then left to everything else.
     """
     worst = max(abs(corner.error.value) for corner in view.corners)
-    square = "Square, as near as the leaves at hand allow, it would be with these:"
     if worst <= allowed:
-        return f"Every corner is sharp: the standard may stay as it is. {square}"
+        return "Every corner is sharp: the standard may stay as it is."
     return (
         f"Every corner is sharp, but up to {format_length(worst, places=3)} out, more than the "
         f"tolerance of ± {format_length(allowed, places=3)} that keeps something back for all "
-        f"else: put it right if the camera is open. {square}"
+        f"else: put it right if the camera is open."
     )
 
 

@@ -37,7 +37,14 @@ def test_one_try_by_eye_has_the_blur_in_its_budget(reading: MeasuredReading) -> 
     # By hand: 2.8 × 0.03/4 = 0.021 mm either way, 0.021/√3 = 0.012124 mm.
     assert named["the eye's blur, N·c/4, tried once"] == pytest.approx(0.012124, abs=5e-7)
     line = tolerance_line(found)
-    assert "Tried once: the eye's blur, N·c/4 = 0.021 mm either way, is in the ±" in line
+    assert "the eye's blur, N·c/4 = 0.021 mm either way, is in the ±" in line
+
+
+def test_tries_all_alike_are_not_called_one_try() -> None:
+    """Three tries that came out alike carry the eye's blur, and nothing says that it was one."""
+    found = correct(CAMERA, MarkReading(INFINITY, from_distances([18700.0] * 3, 0.0, "tape")))
+    line = tolerance_line(found)
+    assert "Tried once, or alike each time: the eye's blur, N·c/4 = 0.021 mm either way" in line
 
 
 def test_tries_speak_for_themselves() -> None:

@@ -18,8 +18,8 @@ def test_every_day_can_be_written(day: date) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["6/3/2026", "14.14.2026", "12.14.2026", "31.6.2026", "14 De 2026", "14 Dez 2026", "2026-3-6",
-     "20260306", "2026-W10-5", "2026-02-29", "2026-13-01", "0000-01-01",
+    ["6/3/2026", "14.14.2026", "12.14.2026", "14 De 2026", "14 Dez 2026", "2026-3-6",
+     "20260306", "2026-W10-5", "2026-13-01", "0000-01-01",
      "２０２６-03-06", "2026-03-06T09:00", "today", "", "1e308", "2026-03-06" * 50],
 )  # fmt: skip
 def test_any_other_way_of_writing_a_day_is_refused(text: str) -> None:
@@ -73,3 +73,19 @@ def test_a_day_written_is_never_another(day: date, form: int) -> None:
     except Unreadable:
         assert form in (2, 5)
         assert day.day <= 12
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("31.11.2026", "November 2026 has 30 days"),
+        ("2026-02-29", "February 2026 has 28 days"),
+        ("31/11/26", "November 2026 has 30 days"),
+        ("30 Feb 2024", "February 2024 has 29 days"),
+        ("June 31, 2026", "June 2026 has 30 days"),
+    ],
+)
+def test_a_day_beyond_its_month_is_told_how_long_the_month_is(text: str, says: str) -> None:
+    """Written rightly but past the end of its month, a day is refused with the month's length."""
+    with pytest.raises(Unreadable, match=f"^The date '{text}' cannot be understood: {says}"):
+        read_day(text)

@@ -46,6 +46,7 @@ def test_what_was_written_is_told() -> None:
         ("Bench tape", "± 5 mm", "marked class II"),
         ("Depth micrometer 3", "± 0.005 mm", "stated with the reading"),
     ]
+    assert [i.calibrated_by for i in report.instruments] == ["marked class II", ""]
     assert [t.tray for t in report.trays] == ["A1", "A2"]
     assert report.next_service == "2029-03-01 · grease"
     assert (report.customer, report.reference, report.decided_by) == (
@@ -61,6 +62,7 @@ def test_a_known_instrument_brings_its_limit_and_source() -> None:
     # DIN 862: 0.02 mm.
     assert (used.name, used.limit) == ("Caliper", "± 0.020 mm")
     assert used.source.startswith("DIN 862")
+    assert used.calibrated_by == ""
 
 
 @pytest.mark.parametrize("reading", READINGS, ids=lambda r: r["kind"])

@@ -241,3 +241,10 @@ def test_a_job_without_a_camera_is_refused() -> None:
     del typed["camera"]
     with pytest.raises(Unreadable, match=r"^The job has no camera: describe its lens and how"):
         solve(read_job(json.dumps(typed).encode()))
+
+
+def test_an_instrument_without_a_name_is_called_so() -> None:
+    """Where the gauge is none of the list, the limit asked for is that of the instrument."""
+    reading = {"kind": "register", "measured": "28.8", "nominal": "28.8", "instrument": "other"}
+    with pytest.raises(OutOfRange, match=r"^The limit of the instrument is not known: enter"):
+        solve(read_job(json.dumps(job(HELICOID, reading)).encode()))

@@ -1,6 +1,7 @@
 """The certificate: everything that was found, done and left, and no more than is known."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -10,7 +11,7 @@ from optics.bench import wording
 from optics.bench.cautions import LOCAL_RULES
 from optics.bench.correction import Correction
 from optics.bench.decision import said_decision, said_probability, said_rule
-from optics.bench.report import JobReport
+from optics.bench.report import InstrumentUsed, JobReport
 from optics.bench.uncertainty import budget
 from optics.bench.verdict import Verdict
 from optics.errors import NoAnswer, OutOfRange
@@ -79,7 +80,8 @@ def test_the_certificate_tells_everything(case: str, read_back: ReadBack) -> Non
     it = report(**CASES[case])
     text = read_back(made(it)).text
     said = [said_rule(it.guard), LOCAL_RULES, NO_ACCREDITATION, HEADING["workshop"], "Job 147"]
-    said += [f"{i.name} {i.limit} {i.source}" for i in it.instruments]
+    said += [f"{i.name} {i.limit}" for i in it.instruments]
+    said += [word for i in it.instruments for word in i.source.split()]
     if case != "long":
         said += [w.done for w in it.work] + [w.quantity for w in it.work]
         said += [text for row in it.condition for text in row]
@@ -213,3 +215,12 @@ def test_no_figure_is_finer_than_any_instrument(read_back: ReadBack) -> None:
     assert "0.0000001" not in text
     assert "less than 0.0001 mm" in text
     assert "w = U less than 0.001 mm" in text
+
+
+def test_a_standard_that_gives_a_limit_has_calibrated_nothing(read_back: ReadBack) -> None:
+    """Where a limit comes from stands with the limit; who calibrated it is who was written down."""
+    listed = InstrumentUsed("Tape", "± 5 mm", "Weir Lane", calibrated_by="Weir Lane")
+    named = InstrumentUsed("Dial gauge", "± 0.015 mm", "JIS B 7503:2011, extract")
+    it = replace(report(**CASES["whole"]), instruments=(listed, named))
+    text = " ".join(read_back(made(it)).text.split())
+    assert "± 5 mm Weir Lane Dial gauge ± 0.015 mm (JIS B 7503:2011, extract)" in text

@@ -8,7 +8,8 @@ import pytest
 
 from optics.bench.correction import Correction
 from optics.bench.remedies import Remedy
-from tests.ui.figures.drawn import arc_of, corners, image_of, of_kind, strokes, texts
+from optics.sheets.lettering import MM_PER_POINT, text_width
+from tests.ui.figures.drawn import SVG, arc_of, corners, image_of, of_kind, strokes, texts
 from tests.ui.solved import correction
 from ui.figures.focus_drawing import side_view, turn_drawing, turn_view
 
@@ -120,3 +121,17 @@ def test_no_turn_is_drawn_for_a_shim() -> None:
     """A remedy without a turn has no turn to draw."""
     shim = next(r for r in correction(0.2).remedies if r.kind == "shim")
     assert turn_view(shim) == ""
+
+
+def test_the_words_in_the_ring_stay_inside_its_glass() -> None:
+    """Set in a wide sans-serif letter, the words lie wholly inside the inner circle."""
+    root = strokes(turn_drawing(0.1, "clockwise", None))
+    (glass,) = of_kind(root, "circle", "glass")
+    middle, radius = float(glass.get("cy", "nan")), float(glass.get("r", "nan"))
+    inside = [e for e in root.iter(SVG + "text") if e.text in ("seen from", "the front")]
+    assert len(inside) == 2
+    for line in inside:
+        half = text_width(line.text or "", 12) / MM_PER_POINT / 2
+        base = float(line.get("y", "nan")) - middle
+        # A letter of 12 px rises 9 px above its line at most.
+        assert max(math.hypot(half, base), math.hypot(half, base - 9)) < radius, line.text

@@ -5,7 +5,8 @@ from xml.etree import ElementTree
 
 import pytest
 
-from tests.ui.figures.drawn import image_of, of_kind, strokes, texts
+from optics.sheets.lettering import MM_PER_POINT, text_width
+from tests.ui.figures.drawn import SVG, image_of, of_kind, strokes, texts
 from tests.ui.rangefinders import RIGHT, set_up_from
 from ui.figures.triangle_drawing import true_view, wrong_view
 
@@ -86,3 +87,20 @@ def test_the_picture_says_what_it_shows() -> None:
     said = image_of(wrong_view(found, found.far))["alt"]
     assert said.startswith("Lens set for ∞")
     assert "too little" in said
+
+
+@pytest.mark.parametrize("view", ["far", "near", "true"])
+def test_no_caption_is_cut_off(view: str) -> None:
+    """Set in a wide sans-serif letter, every line of writing ends inside its picture."""
+    found = set_up_from("∞ = 20; 1.5 m = 1.44")
+    near = found.near
+    distance = found.far if view == "far" else near
+    root = strokes(true_view(found.bench, near) if view == "true" else wrong_view(found, distance))
+    for line in root.iter(SVG + "text"):
+        size = 12 if "quiet" in line.get("class", "") else 13
+        bold = "strong" in line.get("class", "")
+        width = text_width(line.text or "", size, bold) / MM_PER_POINT
+        x, at = float(line.get("x", "nan")), line.get("text-anchor")
+        start = x - width * {"start": 0.0, "middle": 0.5, "end": 1.0}[str(at)]
+        assert start >= 0, line.text
+        assert start + width <= float(root.get("viewBox", "").split()[2]), line.text

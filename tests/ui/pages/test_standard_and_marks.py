@@ -1,6 +1,7 @@
 """The Standard and marks page drawn by the real page server, without a browser."""
 
 import json
+from html import unescape
 
 import pytest
 from streamlit.testing.v1 import AppTest
@@ -153,3 +154,23 @@ def test_cannot_tell_is_said_plainly() -> None:
     assert "<strong>? Cannot tell</strong>" in markup
     assert "part no thread" in markup
     assert "Part the thread" not in markup
+
+
+@pytest.mark.parametrize(("far", "is_left"), [("0.20", True), ("0.90", False)])
+def test_a_standard_square_enough_is_left_before_screws_are_asked_for(
+    far: str, is_left: bool
+) -> None:
+    """With every corner sharp the advice is to leave it; only else are shims the first thing."""
+    page = opened("Lens standard", OWN)
+    typed = {
+        "depths.top left": "0.12", "depths.top right": "0.16", "depths.bottom left": "0.17",
+        "depths.bottom right": far, "standard.frame": "56 × 56", "standard.corners": "40 × 40",
+        "lens.focal_length": "80", "lens.full_aperture": "3.5", "circle_of_confusion": "0.05",
+        "focusing.helicoid.lead": "15",
+    }  # fmt: skip
+    for key, text in typed.items():
+        page.text_input(key=f"{OWN}.{key}").set_value(text)
+    page.run()
+    advice = shown(page).split("What to do")[-1]
+    assert ("the standard may stay as it is" in advice) is is_left
+    assert "the mount's screws" in unescape(advice)

@@ -176,3 +176,4 @@ def test_a_sharp_picture_may_still_take_more_than_its_tolerance() -> None:
     said = wording.said_sharp(view, worst * 0.9)
     assert f"up to {worst:.3f} mm out" in said
     assert "put it right if the camera is open" in said
+    assert "with these" not in said  # Leaves are shown only where the mount's screws are known.
