@@ -16,17 +16,17 @@ import pdfplumber
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from optics.bench.exercises import KINDS, Level
-from optics.bench.exercises.series import exercise
 from optics.records.files import read_job
 from optics.records.lantern_street import OSTRIN, TARNBROOK
 from optics.records.store import Store
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import certificate
 from optics.sheets.customer_page import customer_page
+from optics.teaching.exercises import KINDS, Level
+from optics.teaching.exercises.series import exercise
 from tests.optics.records.jobs import record
 from tests.optics.sheets.reports import CASES, report
-from ui.camera_form import OWN
+from ui.asking.camera_form import OWN
 from ui.pages import PAGES
 
 HOUSE = Path(__file__).resolve().parents[1]

@@ -15,7 +15,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 from optics.errors import ShimwrightError, Unreadable
-from ui.jobs_command import add_jobs
+from ui.terminal.jobs_command import add_jobs
 
 REFUSED = 3
 _SCHEMAS = ("job", "result", "first")
@@ -74,7 +74,7 @@ def _parser() -> argparse.ArgumentParser:
 
 def _open(options: argparse.Namespace) -> int:
     # Imported here: the other commands answer without loading the page server.
-    from ui.serve import open_bench
+    from ui.shell.serve import open_bench
 
     passphrase = _passphrase() if options.network else ""
     open_bench(options.port, browser=not options.no_browser, passphrase=passphrase)
@@ -82,7 +82,7 @@ def _open(options: argparse.Namespace) -> int:
 
 
 def _passphrase() -> str:
-    from ui.network import VARIABLE, checked_passphrase
+    from ui.shell.network import VARIABLE, checked_passphrase
 
     if VARIABLE in os.environ:
         return checked_passphrase(os.environ[VARIABLE])
@@ -97,8 +97,8 @@ def _solve(options: argparse.Namespace) -> int:
     from optics.records.files import read_job
     from optics.records.first import FirstSolution, answered, first_result_of
     from optics.records.result import result_of
-    from ui.first_text import first_text
-    from ui.plain_text import solution_text
+    from ui.terminal.first_text import first_text
+    from ui.terminal.plain_text import solution_text
 
     solution = answered(read_job(_contents(options.file)))
     if isinstance(solution, FirstSolution):

@@ -4,13 +4,13 @@ from typing import Annotated
 
 from pydantic import Field
 
-from optics.bench import budget as budgets
-from optics.bench.budget import Budget, Share
-from optics.bench.gate import GateResult
-from optics.bench.gate import wording as gate_wording
-from optics.bench.witness import Combination, Finding, Ranking
-from optics.bench.witness import wording as witness_wording
-from optics.records.result_parts import FigureOut, Out
+from optics.body import budget as budgets
+from optics.body.budget import Budget, Share
+from optics.body.gate import GateResult
+from optics.body.gate import wording as gate_wording
+from optics.body.witness import Combination, Finding, Ranking
+from optics.body.witness import wording as witness_wording
+from optics.typed.result_parts import FigureOut, Out
 
 
 class GateOut(Out):

@@ -2,30 +2,31 @@
 
 from collections.abc import Iterator
 
-from optics.bench import budget, cam_wording, scale_wording
-from optics.bench.budget import Budget
-from optics.bench.diagnosis import wording as diagnosis_wording
-from optics.bench.explanations import Cause
-from optics.bench.gate import GateResult
-from optics.bench.gate import wording as gate_wording
-from optics.bench.rangefinder import set_up_wording, wording
-from optics.bench.rangefinder.set_up import SetUp
-from optics.bench.report import Checked
-from optics.bench.scale_check import ScaleCheck
-from optics.bench.standard import wording as standard_wording
-from optics.bench.stoning import StoningMap
-from optics.bench.verdict import Verdict, worst_of
-from optics.bench.witness import Finding, Ranking
-from optics.bench.witness import wording as witness_wording
-from optics.records.budget import BudgetPart
-from optics.records.cam import CamPart
-from optics.records.diagnosis import DiagnosisPart
-from optics.records.gate import GatePart
+from optics.account.report import Checked
+from optics.body import budget
+from optics.body.budget import Budget
+from optics.body.budget_part import BudgetPart
+from optics.body.gate import GateResult
+from optics.body.gate import wording as gate_wording
+from optics.body.gate.part import GatePart
+from optics.body.standard import wording as standard_wording
+from optics.body.standard.part import StandardAnswer, StandardPart
+from optics.body.witness import Finding, Ranking
+from optics.body.witness import wording as witness_wording
+from optics.body.witness.part import WitnessPart
+from optics.finding.diagnosis import wording as diagnosis_wording
+from optics.finding.part import DiagnosisPart
+from optics.measure.verdict import Verdict, worst_of
+from optics.rangefinder import cam_wording, set_up_wording, wording
+from optics.rangefinder.cam_part import CamPart
+from optics.rangefinder.part import RangefinderPart
+from optics.rangefinder.set_up import SetUp
+from optics.rangefinder.stoning import StoningMap
 from optics.records.job import JobDocument, ScalePart
-from optics.records.rangefinder import RangefinderPart
 from optics.records.solve import Solution, solve
-from optics.records.standard import StandardAnswer, StandardPart
-from optics.records.witness import WitnessPart
+from optics.scales import scale_wording
+from optics.scales.explanations import Cause
+from optics.scales.scale_check import ScaleCheck
 
 _FINDINGS = {
     Finding.TOLD: None,

@@ -14,7 +14,7 @@ from pydantic import ValidationError
 
 from optics import units
 from optics.errors import ShimwrightError
-from optics.records.fields import named_pieces
+from optics.typed.fields import named_pieces
 
 _SIZES = {"frame", "corners", "screws_apart", "picture", "standard_screws"}
 _PLACED = {"depths", "screws"}

@@ -5,19 +5,19 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
-from optics.bench import first_wording as wording
-from optics.bench.camera import Bed, Camera
-from optics.bench.correction import MeasuredReading, parallax_advice
-from optics.bench.disagreement import Disagreement, disagreements
-from optics.bench.first_answer import FirstAnswer, Told, Wait, first_answer
-from optics.bench.readings import ParallaxReading
-from optics.bench.remedies.turning import sense_of_turn
-from optics.bench.uncertainty import Estimate
+from optics.camera.camera import Bed, Camera
+from optics.finding.disagreement import Disagreement, disagreements
+from optics.measure.uncertainty import Estimate
+from optics.readings import first_wording as wording
+from optics.readings.correction import MeasuredReading, parallax_advice
+from optics.readings.first_answer import FirstAnswer, Told, Wait, first_answer
+from optics.readings.readings import ParallaxReading
+from optics.readings.remedies.turning import sense_of_turn
 from optics.records.job import JobDocument, ReadingPart
 from optics.records.result import DisagreementOut
-from optics.records.result_parts import FigureOut, Out
 from optics.records.solve import Solution, described, in_its_place, solve
 from optics.records.to_bench import reading_of, told_of, workshop_of
+from optics.typed.result_parts import FigureOut, Out
 
 FirstOrParallax: TypeAlias = FirstAnswer | ParallaxReading
 

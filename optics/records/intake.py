@@ -5,9 +5,9 @@ from typing import Annotated, Literal, TypeAlias
 from pydantic import AfterValidator, Field
 
 from optics.errors import Unreadable
-from optics.records import fields
-from optics.records.day import Day
-from optics.records.part import Line, Note, Part
+from optics.typed import fields
+from optics.typed.day import Day
+from optics.typed.part import Line, Note, Part
 
 SHIMS_FOUND = fields.leaves("shims found")
 _SEPARATORS = frozenset("/\\:")

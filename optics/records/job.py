@@ -8,21 +8,21 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field, model_validator
 
-from optics.bench.camera import Turn
-from optics.bench.confusion import format_named
-from optics.records import fields
-from optics.records.budget import BudgetPart
-from optics.records.day import Day
-from optics.records.diagnosis import DiagnosisPart
-from optics.records.gate import GatePart
+from optics.body.budget_part import BudgetPart
+from optics.body.gate.part import GatePart
+from optics.body.standard.part import StandardPart
+from optics.body.witness.part import WitnessPart
+from optics.camera.camera import Turn
+from optics.camera.confusion import format_named
+from optics.finding.part import DiagnosisPart
+from optics.rangefinder.part import RangefinderPart
 from optics.records.intake import IntakePart
-from optics.records.part import Line, Note, Part
-from optics.records.places import PLACE
-from optics.records.rangefinder import RangefinderPart
-from optics.records.standard import StandardPart
 from optics.records.trays import TrayPart
-from optics.records.witness import WitnessPart
 from optics.records.work import WorkPart
+from optics.typed import fields
+from optics.typed.day import Day
+from optics.typed.part import Line, Note, Part
+from optics.typed.places import PLACE
 
 FORMAT = "shimwright job"
 VERSION = 1

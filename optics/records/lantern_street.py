@@ -4,7 +4,8 @@ Every name and number here is invented for examples and for learning; none is co
 real camera.
 """
 
-from optics.bench.camera import Turn
+from optics.camera.camera import Turn
+from optics.rangefinder.part import RangefinderPart
 from optics.records.job import (
     BedPart,
     CameraPart,
@@ -13,7 +14,6 @@ from optics.records.job import (
     LensPart,
     WorkshopPart,
 )
-from optics.records.rangefinder import RangefinderPart
 
 NAME = "Lantern Street Camera Works"
 

@@ -8,11 +8,11 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
-from optics.records import fields
 from optics.records.files import read_document
 from optics.records.job import CameraPart, LensPart, WorkshopPart
-from optics.records.part import Line, Note, Part
 from optics.records.work import InstrumentPart
+from optics.typed import fields
+from optics.typed.part import Line, Note, Part
 
 
 class TargetPart(Part):

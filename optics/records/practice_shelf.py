@@ -2,12 +2,12 @@
 
 from dataclasses import replace
 
-from optics.bench.plan.at_hand import AtHand, Screw
-from optics.bench.practice.stand import Finder, Stand
-from optics.records import fields
+from optics.finding.plan.at_hand import AtHand, Screw
 from optics.records.job import CameraPart
 from optics.records.lantern_street import CAMERAS, RANGEFINDERS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of
+from optics.teaching.practice.stand import Finder, Stand
+from optics.typed import fields
 
 # Under each seat lie shims that can come out; the screws' effects were learnt by trial turns.
 _WORKSHOP = replace(workshop_of(WORKSHOP), fitted=((0.2, 1), (0.1, 2)))

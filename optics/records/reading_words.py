@@ -2,8 +2,7 @@
 
 import math
 
-from optics.bench.report import in_full
-from optics.records import fields
+from optics.account.report import in_full
 from optics.records.job import (
     CollimatorPart,
     MarkPart,
@@ -14,6 +13,7 @@ from optics.records.job import (
     RotationPart,
     RulerPart,
 )
+from optics.typed import fields
 
 
 def said_in_full(part: ReadingPart) -> str:

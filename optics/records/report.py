@@ -2,29 +2,19 @@
 
 from collections.abc import Iterable, Sequence
 
-from optics.bench.camera import Camera
-from optics.bench.correction import correct
-from optics.bench.decision import decide
-from optics.bench.disagreement import disagreement_line
-from optics.bench.instruments import INSTRUMENTS
-from optics.bench.readings import ParallaxReading
-from optics.bench.report import (
-    InstrumentUsed,
-    JobReport,
-    Row,
-    TakenReading,
-    TrayRow,
-    WorkRow,
-)
-from optics.bench.verdict import Guard
+from optics.account.report import InstrumentUsed, JobReport, Row, TakenReading, TrayRow, WorkRow
+from optics.camera.camera import Camera
+from optics.camera.instruments import INSTRUMENTS
 from optics.errors import ShimwrightError
-from optics.records import fields
+from optics.finding.disagreement import disagreement_line
+from optics.measure.decision import decide
+from optics.measure.verdict import Guard
+from optics.readings.correction import correct
+from optics.readings.readings import ParallaxReading
 from optics.records.checks import checks_of
-from optics.records.day import said_day
 from optics.records.first import answered
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, TakenPart
-from optics.records.part import typed_of
 from optics.records.reading_words import said_figures, said_in_full, said_thing
 from optics.records.solve import camera_on_bench
 from optics.records.to_bench import (
@@ -35,6 +25,9 @@ from optics.records.to_bench import (
     workshop_of,
 )
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
+from optics.typed import fields
+from optics.typed.day import said_day
+from optics.typed.part import typed_of
 from optics.units import format_length
 
 # What a job has besides its readings, each worked out where it is shown.

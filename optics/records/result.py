@@ -4,12 +4,15 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from optics.bench import wording
-from optics.bench.correction import Correction, Sight, parallax_advice
-from optics.bench.disagreement import Disagreement, disagreement_line
-from optics.bench.readings import ParallaxReading
-from optics.bench.remedies import Offer, Remedy
-from optics.bench.supposed import supposed_lines
+from optics.body.standard.result import StandardOut, standard_out
+from optics.camera.supposed import supposed_lines
+from optics.finding.disagreement import Disagreement, disagreement_line
+from optics.finding.result import DiagnosisOut, diagnosis_out
+from optics.rangefinder.result import RangefinderOut, rangefinder_out
+from optics.readings import wording
+from optics.readings.correction import Correction, Sight, parallax_advice
+from optics.readings.readings import ParallaxReading
+from optics.readings.remedies import Offer, Remedy
 from optics.records.bench_results import (
     BudgetOut,
     GateOut,
@@ -18,12 +21,9 @@ from optics.records.bench_results import (
     gate_out,
     witness_out,
 )
-from optics.records.diagnosis_result import DiagnosisOut, diagnosis_out
-from optics.records.rangefinder_result import RangefinderOut, rangefinder_out
-from optics.records.result_parts import Distance, FigureOut, Out, distance_out
-from optics.records.scale_result import ScaleOut, scale_out
 from optics.records.solve import Solution
-from optics.records.standard_result import StandardOut, standard_out
+from optics.scales.result import ScaleOut, scale_out
+from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
 
 _IF_MEASURED = Field(description="null where the job has no such part")
 

@@ -5,28 +5,26 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
-from optics.bench.budget import Budget
-from optics.bench.camera import Camera
-from optics.bench.confusion import Convention, conventions, format_named
-from optics.bench.correction import Correction, MeasuredReading, correct
-from optics.bench.depth_marks import ConfusionFound, infer_confusion
-from optics.bench.disagreement import Disagreement, disagreements
-from optics.bench.gate import GateResult
-from optics.bench.rangefinder.set_up import Bench, SetUp
-from optics.bench.readings import ParallaxReading
-from optics.bench.scale_check import ScaleCheck, check_scale
-from optics.bench.uncertainty import Estimate
-from optics.bench.witness import Ranking
+from optics.body.budget import Budget
+from optics.body.budget_part import solve_budget
+from optics.body.gate import GateResult
+from optics.body.gate.part import solve_gate
+from optics.body.standard.part import StandardAnswer, solve_standard
+from optics.body.witness import Ranking
+from optics.body.witness.part import solve_witness
+from optics.camera.camera import Camera
+from optics.camera.confusion import Convention, conventions, format_named
 from optics.errors import ShimwrightError, Unreadable
-from optics.records.budget import solve_budget
-from optics.records.cam import CamAnswer, solve_cam
-from optics.records.diagnosis import SEEN_BLUR, DiagnosisPart
-from optics.records.diagnosis_bench import WholeCamera, solve_diagnosis, taken_of
-from optics.records.gate import solve_gate
+from optics.finding.disagreement import Disagreement, disagreements
+from optics.finding.part import SEEN_BLUR, DiagnosisPart
+from optics.measure.uncertainty import Estimate
+from optics.rangefinder.cam_part import CamAnswer, solve_cam
+from optics.rangefinder.from_part import bench_of, set_up_of
+from optics.rangefinder.set_up import Bench, SetUp
+from optics.readings.correction import Correction, MeasuredReading, correct
+from optics.readings.readings import ParallaxReading
+from optics.records.diagnosis_readings import WholeCamera, solve_diagnosis, taken_of
 from optics.records.job import CameraPart, JobDocument, ReadingPart
-from optics.records.part import optional_value
-from optics.records.rangefinder_bench import bench_of, set_up_of
-from optics.records.standard import StandardAnswer, solve_standard
 from optics.records.to_bench import (
     camera_of,
     depth_marks_of,
@@ -35,7 +33,9 @@ from optics.records.to_bench import (
     scale_marks_of,
     workshop_of,
 )
-from optics.records.witness import solve_witness
+from optics.scales.depth_marks import ConfusionFound, infer_confusion
+from optics.scales.scale_check import ScaleCheck, check_scale
+from optics.typed.part import optional_value
 
 Answer: TypeAlias = Correction | ParallaxReading
 

@@ -3,11 +3,14 @@
 import math
 from collections.abc import Sequence
 
-from optics.bench.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Lens
-from optics.bench.correction import MeasuredReading
-from optics.bench.first_answer import Missing, Told, said_names
-from optics.bench.instruments import INSTRUMENTS
-from optics.bench.readings import (
+from optics.camera.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Lens
+from optics.camera.instruments import INSTRUMENTS
+from optics.camera.supposed import group_of, place_of
+from optics.errors import OutOfRange, Unreadable
+from optics.measure.uncertainty import Estimate, exact, from_distances, from_repeats
+from optics.readings.correction import MeasuredReading
+from optics.readings.first_answer import Missing, Told, said_names
+from optics.readings.readings import (
     CollimatorReading,
     MarkReading,
     ParallaxReading,
@@ -16,13 +19,7 @@ from optics.bench.readings import (
     RulerReading,
     turned,
 )
-from optics.bench.remedies import Workshop
-from optics.bench.ring_marks import Along, DepthMark, ScaleMark, measure_depth, measure_scale
-from optics.bench.supposed import group_of, place_of
-from optics.bench.uncertainty import Estimate, exact, from_distances, from_repeats
-from optics.errors import OutOfRange, Unreadable
-from optics.records import fields
-from optics.records.fields import Typed
+from optics.readings.remedies import Workshop
 from optics.records.job import (
     BedPart,
     CameraPart,
@@ -39,6 +36,9 @@ from optics.records.job import (
     ScalePart,
     WorkshopPart,
 )
+from optics.scales.ring_marks import Along, DepthMark, ScaleMark, measure_depth, measure_scale
+from optics.typed import fields
+from optics.typed.fields import Typed
 
 
 def _value(field: Typed, text: str) -> float:

@@ -1,6 +1,6 @@
 """Where the parts lie while the camera is open."""
 
-from optics.records.part import Line, Note, Part
+from optics.typed.part import Line, Note, Part
 
 
 class TrayPart(Part):

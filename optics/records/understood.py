@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from optics.records.job import JobDocument
-from optics.records.part import Part, typed_of
+from optics.typed.part import Part, typed_of
 
 # What is kept for the record is not worked with.
 _NOT_WORKED_WITH = {"intake", "trays", "work", "found", "left"}

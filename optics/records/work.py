@@ -4,10 +4,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from optics.records import fields
-from optics.records.day import Day
-from optics.records.part import Line, Note, Part
 from optics.records.states import State
+from optics.typed import fields
+from optics.typed.day import Day
+from optics.typed.part import Line, Note, Part
 
 SHIMS_ADDED = fields.leaves("shims added")
 SHIMS_REMOVED = fields.leaves("shims removed")

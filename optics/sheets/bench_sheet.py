@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from datetime import date
 
-from optics.bench.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
-from optics.bench.report import JobReport, TakenReading
+from optics.account.report import JobReport, TakenReading
+from optics.camera.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
+from optics.drawing.flow import FINE, TEXT, Cell, Flow
+from optics.drawing.page import BLACK, DARK, MID, PALE, Sheet, paper_named
 from optics.sheets.certificate import Heading, draw_checked, draw_heading
-from optics.sheets.flow import FINE, TEXT, Cell, Flow
-from optics.sheets.page import BLACK, DARK, MID, PALE, Sheet, paper_named
 
 # Common practice, no source: each step presumes those before it.
 ORDER_OF_WORK = (

@@ -13,15 +13,15 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from optics.bench import cam_wording
-from optics.bench.cam import Cam, steps_to
-from optics.bench.camera import Turn
-from optics.bench.stoning import StoningMap
+from optics.camera.camera import Turn
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point
+from optics.drawing.page import ACCENT, MID, PALE, Sheet
+from optics.drawing.ruler import ROOM, check_rulers
 from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point
-from optics.sheets.page import ACCENT, MID, PALE, Sheet
-from optics.sheets.ruler import ROOM, check_rulers
+from optics.rangefinder import cam_wording
+from optics.rangefinder.cam import Cam, steps_to
+from optics.rangefinder.stoning import StoningMap
 
 Array: TypeAlias = NDArray[np.float64]
 

@@ -4,10 +4,13 @@ import math
 from collections.abc import Iterator
 from datetime import date
 
-from optics.bench import cam_wording
-from optics.bench.cam import Cam
-from optics.bench.stoning import StoningMap
-from optics.bench.wording import said_camera
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point
+from optics.drawing.page import DARK, Sheet, paper_named
+from optics.rangefinder import cam_wording
+from optics.rangefinder.cam import Cam
+from optics.rangefinder.stoning import StoningMap
+from optics.readings.wording import said_camera
 from optics.sheets.cam_profile import (
     CamDrawing,
     check_size,
@@ -16,9 +19,6 @@ from optics.sheets.cam_profile import (
     polar_page,
     profile_page,
 )
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point
-from optics.sheets.page import DARK, Sheet, paper_named
 from optics.units import format_distance, format_length
 
 FIVE_DEGREES = math.radians(5)

@@ -4,19 +4,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from optics.bench import wording
-from optics.bench.cautions import LOCAL_RULES
-from optics.bench.correction import Correction, parallax_found
-from optics.bench.decision import said_decision, said_probability, said_rule
-from optics.bench.report import InstrumentUsed, JobReport, TakenReading
-from optics.bench.report_wording import said_open, said_result
-from optics.bench.uncertainty import budget
-from optics.bench.verdict import Verdict
+from optics.account.report import InstrumentUsed, JobReport, TakenReading
+from optics.account.report_wording import said_open, said_result
+from optics.camera.cautions import LOCAL_RULES
+from optics.drawing.column import Column
+from optics.drawing.flow import FINE, HEAD, TEXT, Cell, Flow
+from optics.drawing.page import ACCENT, BLACK, DARK, Paper, Sheet, paper_named
 from optics.errors import NoAnswer
+from optics.measure.decision import said_decision, said_probability, said_rule
+from optics.measure.uncertainty import budget
+from optics.measure.verdict import Verdict
+from optics.readings import wording
+from optics.readings.correction import Correction, parallax_found
 from optics.sheets.certificate_figures import draw_found_and_left, gauge_height
-from optics.sheets.column import Column
-from optics.sheets.flow import FINE, HEAD, TEXT, Cell, Flow
-from optics.sheets.page import ACCENT, BLACK, DARK, Paper, Sheet, paper_named
 from optics.units.printing import shortest
 
 NO_ACCREDITATION = (

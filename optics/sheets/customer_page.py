@@ -4,21 +4,21 @@ import math
 from collections.abc import Sequence
 from datetime import date
 
-from optics.bench.correction import Sight
-from optics.bench.plain_wording import (
+from optics.account.plain_wording import (
     place_of,
     place_on_ring,
     said_at_mark,
     said_of_reading,
     sight_of,
 )
-from optics.bench.report import JobReport, TakenReading
-from optics.bench.verdict import Verdict
+from optics.account.report import JobReport, TakenReading
+from optics.drawing.column import Column
+from optics.drawing.drawing import Ink
+from optics.drawing.flow import FINE, HEAD, Cell, Flow
+from optics.drawing.page import ACCENT, BLACK, DARK, HAIRLINE, PALE, Paper, Sheet, paper_named
+from optics.measure.verdict import Verdict
+from optics.readings.correction import Sight
 from optics.sheets.certificate import STAMP, Heading
-from optics.sheets.column import Column
-from optics.sheets.drawing import Ink
-from optics.sheets.flow import FINE, HEAD, Cell, Flow
-from optics.sheets.page import ACCENT, BLACK, DARK, HAIRLINE, PALE, Paper, Sheet, paper_named
 
 _SCALES = (1.25, 1.15, 1.05, 0.95, 0.88)
 _CONVENTIONS = "Distances are measured from the film, at the back of the camera."

@@ -3,17 +3,17 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from optics.bench import depth_wording
-from optics.bench.depth_table import DepthTable, MeasuredFrom
-from optics.bench.engraving import ScaleUnit, figure_of, table_figure
-from optics.bench.layout_wording import depth_source_line
-from optics.bench.stops import Stops
-from optics.bench.wording import said_camera
+from optics.camera.stops import Stops
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point
+from optics.drawing.lettering import MM_PER_POINT, text_width, wrapped
+from optics.drawing.page import DARK, MID, PALE, Sheet
 from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point
-from optics.sheets.lettering import MM_PER_POINT, text_width, wrapped
-from optics.sheets.page import DARK, MID, PALE, Sheet
+from optics.readings.wording import said_camera
+from optics.scales import depth_wording
+from optics.scales.depth_table import DepthTable, MeasuredFrom
+from optics.scales.engraving import ScaleUnit, figure_of, table_figure
+from optics.scales.layout_wording import depth_source_line
 from optics.sheets.true_size import Room, Signature, TrueSize, check_between, true_size
 from optics.units.printing import trimmed
 

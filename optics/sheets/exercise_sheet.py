@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from datetime import date
 
-from optics.bench.exercises import Exercise
+from optics.drawing.column import Column
+from optics.drawing.flow import Flow
+from optics.drawing.lettering import MM_PER_POINT, wrapped
+from optics.drawing.page import ACCENT, DARK, MID, PALE, Sheet, paper_named
 from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.flow import Flow
-from optics.sheets.lettering import MM_PER_POINT, wrapped
-from optics.sheets.page import ACCENT, DARK, MID, PALE, Sheet, paper_named
+from optics.teaching.exercises import Exercise
 
 MOST = 30
 _TITLE, _TEXT, _FINE = 15.0, 9.4, 7.4

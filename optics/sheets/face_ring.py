@@ -4,21 +4,21 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from optics.bench.camera import Turn
-from optics.bench.layout_wording import (
+from optics.camera.camera import Turn
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point, on_circle
+from optics.drawing.page import DARK, Sheet
+from optics.drawing.strips import figure_width, type_size
+from optics.errors import OutOfRange
+from optics.scales.layout_wording import (
     SCALE_CONVENTIONS,
     depth_marks_line,
     face_runs_line,
     source_line,
     turning_line,
 )
-from optics.bench.scale_layout import DepthRow, ScaleRow, runs
-from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point, on_circle
-from optics.sheets.page import DARK, Sheet
+from optics.scales.scale_layout import DepthRow, ScaleRow, runs
 from optics.sheets.scale_plan import ScalePlan, scale_tables
-from optics.sheets.strips import figure_width, type_size
 from optics.sheets.true_size import Artwork, Room, Signature, check_between, true_size
 
 TICK = 1.5

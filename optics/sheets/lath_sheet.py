@@ -3,14 +3,14 @@
 from dataclasses import dataclass
 from datetime import date
 
-from optics.bench import lath as bench
-from optics.bench.lath import Lath
-from optics.bench.wording import said_camera
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point
+from optics.drawing.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
+from optics.drawing.ruler import ROOM, check_rulers
 from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
-from optics.sheets.ruler import ROOM, check_rulers
+from optics.rangefinder import lath as bench
+from optics.rangefinder.lath import Lath
+from optics.readings.wording import said_camera
 from optics.units import format_length
 
 _TEXT, _FINE, _TINY = 8.2, 7.0, 5.8

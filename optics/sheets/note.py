@@ -5,16 +5,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
 from datetime import date
 
-from optics.bench import wording
-from optics.bench.camera import FrontCell, Helicoid
-from optics.bench.cautions import LOCAL_RULES
-from optics.bench.correction import Correction
-from optics.bench.remedies import NotApplicable, Offer, Remedy
-from optics.bench.uncertainty import Estimate, budget
-from optics.sheets.column import Column
-from optics.sheets.lettering import text_width
+from optics.camera.camera import FrontCell, Helicoid
+from optics.camera.cautions import LOCAL_RULES
+from optics.drawing.column import Column
+from optics.drawing.lettering import text_width
+from optics.drawing.page import ACCENT, BLACK, DARK, HAIRLINE, MID, PALE, Sheet, paper_named
+from optics.measure.uncertainty import Estimate, budget
+from optics.readings import wording
+from optics.readings.correction import Correction
+from optics.readings.remedies import NotApplicable, Offer, Remedy
 from optics.sheets.note_figures import FIGURE_HEIGHT, draw_gauge, draw_remedy, draw_standing
-from optics.sheets.page import ACCENT, BLACK, DARK, HAIRLINE, MID, PALE, Sheet, paper_named
 from optics.units import format_uncertainty
 from optics.units.printing import shortest
 

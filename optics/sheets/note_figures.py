@@ -2,13 +2,13 @@
 
 import math
 
-from optics.bench import wording
-from optics.bench.correction import Correction
-from optics.bench.readings import Sense
-from optics.bench.remedies import Remedy
-from optics.sheets.drawing import Ink, Point, on_circle
-from optics.sheets.lettering import text_width
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, PALE, WHITE, Sheet
+from optics.drawing.drawing import Ink, Point, on_circle
+from optics.drawing.lettering import text_width
+from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, WHITE, Sheet
+from optics.readings import wording
+from optics.readings.correction import Correction
+from optics.readings.readings import Sense
+from optics.readings.remedies import Remedy
 from optics.units import format_length
 
 FIGURE_HEIGHT = 37.0

@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from optics.bench.wording import CONVENTIONS
+from optics.drawing.drawing import Ink, Point
+from optics.drawing.lettering import MM_PER_POINT, text_width, wrapped
+from optics.drawing.page import ACCENT, BLACK, DARK, PAPERS, Paper, Sheet
 from optics.errors import OutOfRange
-from optics.sheets.drawing import Ink, Point
-from optics.sheets.lettering import MM_PER_POINT, text_width, wrapped
-from optics.sheets.page import ACCENT, BLACK, DARK, PAPERS, Paper, Sheet
+from optics.readings.wording import CONVENTIONS
 
 A3 = Paper("A3", 297.0, 420.0)
 POSTER_PAPERS = {paper.name: paper for paper in (A3, PAPERS["A4"])}

@@ -5,11 +5,11 @@ from datetime import date
 
 import numpy as np
 
-from optics.bench.depth_table import depth_table
-from optics.bench.shelf import OSTRIN
-from optics.bench.stops import Stops, set_stop
-from optics.sheets.page import ACCENT, DARK, MID, PALE, Sheet
+from optics.camera.stops import Stops, set_stop
+from optics.drawing.page import ACCENT, DARK, MID, PALE, Sheet
+from optics.scales.depth_table import depth_table
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, WIDTH, Board, board
+from optics.teaching.shelf import OSTRIN
 from optics.units import format_distance
 
 TITLE = "Depth of focus, depth of field"

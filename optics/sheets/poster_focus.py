@@ -2,11 +2,11 @@
 
 from datetime import date
 
-from optics.bench.diagnosis.evidence import DISTURBED_BY, Spot
-from optics.bench.diagnosis.faults import Cause
-from optics.bench.diagnosis.wording import CAUSE_WORDS
-from optics.sheets.drawing import Point
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
+from optics.drawing.drawing import Point
+from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
+from optics.finding.diagnosis.evidence import DISTURBED_BY, Spot
+from optics.finding.diagnosis.faults import Cause
+from optics.finding.diagnosis.wording import CAUSE_WORDS
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, Board, board
 
 TITLE = "Where focus error comes from"

@@ -2,17 +2,9 @@
 
 from datetime import date
 
-from optics.bench.cautions import (
-    FLASH,
-    LOCAL_RULES,
-    OLD_GLASS,
-    SOLVENTS,
-    SPRINGS,
-    SUN,
-    Caution,
-)
+from optics.camera.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN, Caution
+from optics.drawing.page import DARK, MID, PALE, Sheet
 from optics.sheets.bench_sheet import ORDER_OF_WORK
-from optics.sheets.page import DARK, MID, PALE, Sheet
 from optics.sheets.poster_board import HEAD, LEAST, LEFT, RIGHT, TEXT, WIDTH, Board, board
 
 TITLE = "The order of work"

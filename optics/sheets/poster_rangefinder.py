@@ -6,13 +6,13 @@ from datetime import date
 
 import numpy as np
 
-from optics.bench.rangefinder.acuity import WORKING
-from optics.bench.rangefinder.curve import Curve, curve
-from optics.bench.rangefinder.near_setting import NearAdvice, where_to_set
-from optics.bench.shelf import FINDERS
-from optics.sheets.drawing import Point
-from optics.sheets.page import ACCENT, DARK, MID, PALE, Sheet
+from optics.drawing.drawing import Point
+from optics.drawing.page import ACCENT, DARK, MID, PALE, Sheet
+from optics.rangefinder.acuity import WORKING
+from optics.rangefinder.curve import Curve, curve
+from optics.rangefinder.near_setting import NearAdvice, where_to_set
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, WIDTH, Board, board
+from optics.teaching.shelf import FINDERS
 from optics.units import format_distance
 
 TITLE = "The coupled rangefinder"

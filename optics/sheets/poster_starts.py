@@ -3,11 +3,11 @@
 import math
 from datetime import date
 
-from optics.bench.diagnosis.faults import pitch_of
-from optics.bench.shelf import LEAD, OSTRIN, STARTS
-from optics.bench.witness.thread import Thread
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
+from optics.body.witness.thread import Thread
+from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
+from optics.finding.diagnosis.faults import pitch_of
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, TEXT, WIDTH, Board, board
+from optics.teaching.shelf import LEAD, OSTRIN, STARTS
 
 TITLE = "Which start? A thread unrolled"
 _LINE = "A helicoid goes together in as many places as it has starts. Only one of them is right."

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from optics.drawing.page import Sheet
 from optics.errors import OutOfRange
 from optics.sheets import (
     poster_depth,
@@ -10,7 +11,6 @@ from optics.sheets import (
     poster_rangefinder,
     poster_starts,
 )
-from optics.sheets.page import Sheet
 
 POSTERS = {
     poster_focus.TITLE: poster_focus.poster_focus,

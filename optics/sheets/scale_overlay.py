@@ -4,24 +4,10 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from optics.bench.camera import Camera
-from optics.bench.engraving import ScaleUnit, figure_of
-from optics.bench.layout_wording import SCALE_CONVENTIONS, source_line, strip_runs_line
-from optics.bench.scale_check import ScaleCheck
-from optics.bench.scale_fit import ScaleFit, threaded
-from optics.bench.scale_layout import (
-    ScaleOn,
-    Towards,
-    arc_of,
-    clear_of_each_other,
-    runs,
-    runs_right,
-)
-from optics.bench.scale_wording import scale_headline
-from optics.errors import NoAnswer
-from optics.sheets.column import Column
-from optics.sheets.page import BLACK, DARK, PALE, Sheet
-from optics.sheets.strips import (
+from optics.camera.camera import Camera
+from optics.drawing.column import Column
+from optics.drawing.page import BLACK, DARK, PALE, Sheet
+from optics.drawing.strips import (
     Figure,
     Sign,
     Strip,
@@ -31,6 +17,20 @@ from optics.sheets.strips import (
     figure_width,
     tiles,
 )
+from optics.errors import NoAnswer
+from optics.scales.engraving import ScaleUnit, figure_of
+from optics.scales.layout_wording import SCALE_CONVENTIONS, source_line, strip_runs_line
+from optics.scales.scale_check import ScaleCheck
+from optics.scales.scale_fit import ScaleFit, threaded
+from optics.scales.scale_layout import (
+    ScaleOn,
+    Towards,
+    arc_of,
+    clear_of_each_other,
+    runs,
+    runs_right,
+)
+from optics.scales.scale_wording import scale_headline
 from optics.sheets.true_size import Room, Signature, TrueSize, true_size
 
 COMPUTED, MEASURED = "where the marks belong", "where the marks are"

@@ -4,14 +4,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from optics.bench.camera import Camera
-from optics.bench.engraving import ScaleUnit
-from optics.bench.scale_layout import DepthRow, ScaleOn, ScaleRow, arc_of, depth_row, scale_row
-from optics.bench.stops import Stops
+from optics.camera.camera import Camera
+from optics.camera.stops import Stops
+from optics.drawing.column import Column
+from optics.drawing.page import DARK, PALE
+from optics.drawing.strips import figure_width
 from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.page import DARK, PALE
-from optics.sheets.strips import figure_width
+from optics.scales.engraving import ScaleUnit
+from optics.scales.scale_layout import DepthRow, ScaleOn, ScaleRow, arc_of, depth_row, scale_row
 from optics.sheets.true_size import check_between
 
 _FINE = 6.4

@@ -4,20 +4,10 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from optics.bench.layout_wording import (
-    SCALE_CONVENTIONS,
-    depth_marks_line,
-    source_line,
-    strip_runs_line,
-    turning_line,
-)
-from optics.bench.scale_layout import DepthRow, ScaleRow, Towards, runs, runs_right
-from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point
-from optics.sheets.page import DARK, Sheet
-from optics.sheets.scale_plan import ScalePlan, scale_tables
-from optics.sheets.strips import (
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point
+from optics.drawing.page import DARK, Sheet
+from optics.drawing.strips import (
     CROSS_ROOM,
     Figure,
     Sign,
@@ -31,6 +21,16 @@ from optics.sheets.strips import (
     tick_from,
     tiles,
 )
+from optics.errors import OutOfRange
+from optics.scales.layout_wording import (
+    SCALE_CONVENTIONS,
+    depth_marks_line,
+    source_line,
+    strip_runs_line,
+    turning_line,
+)
+from optics.scales.scale_layout import DepthRow, ScaleRow, Towards, runs, runs_right
+from optics.sheets.scale_plan import ScalePlan, scale_tables
 from optics.sheets.true_size import Artwork, Room, Signature, TrueSize, check_between, true_size
 
 FLAP = 8.0

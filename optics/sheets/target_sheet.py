@@ -3,11 +3,11 @@
 import math
 from datetime import date
 
-from optics.bench.target import LINE_WIDTHS, FocusingTarget
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point
-from optics.sheets.page import ACCENT, BLACK, Sheet, paper_named
-from optics.sheets.ruler import ROOM, check_rulers
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point
+from optics.drawing.page import ACCENT, BLACK, Sheet, paper_named
+from optics.drawing.ruler import ROOM, check_rulers
+from optics.rangefinder.target import LINE_WIDTHS, FocusingTarget
 from optics.units import format_distance, format_length
 
 _TEXT, _FINE, _TINY = 8.2, 7.0, 5.8

@@ -5,12 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from optics.bench.camera import Camera
-from optics.bench.wording import said_camera
+from optics.camera.camera import Camera
+from optics.drawing.column import Column
+from optics.drawing.page import ACCENT, DARK, Sheet, paper_named
+from optics.drawing.ruler import LENGTH, ROOM, check_rulers
 from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.page import ACCENT, DARK, Sheet, paper_named
-from optics.sheets.ruler import LENGTH, ROOM, check_rulers
+from optics.readings.wording import said_camera
 
 RULER_LIMIT = 0.2
 """How far a check ruler may be out, in mm, for the sheet to be used."""

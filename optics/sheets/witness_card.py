@@ -3,14 +3,14 @@
 import math
 from collections.abc import Sequence
 
-from optics.bench.camera import Turn
-from optics.bench.witness import Mark, Thread
+from optics.body.witness import Mark, Thread
+from optics.camera.camera import Turn
+from optics.drawing.column import Column
+from optics.drawing.drawing import Point, on_circle
+from optics.drawing.lettering import text_width, wrapped
+from optics.drawing.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
+from optics.drawing.ruler import LENGTH, ROOM, check_rulers
 from optics.errors import OutOfRange
-from optics.sheets.column import Column
-from optics.sheets.drawing import Point, on_circle
-from optics.sheets.lettering import text_width, wrapped
-from optics.sheets.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
-from optics.sheets.ruler import LENGTH, ROOM, check_rulers
 from optics.sheets.true_size import Signature, printer_line, trust_line
 
 SMALLEST_RING, LARGEST_RING = 10.0, 100.0

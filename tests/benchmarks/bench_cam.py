@@ -8,10 +8,10 @@ from datetime import date
 import numpy as np
 import pytest
 
-from optics.bench.cam import Cam, LensLaw
-from optics.bench.camera import Camera, Helicoid, Lens, Turn
-from optics.bench.lath import Lath
-from optics.bench.stoning import StoningRules, lift_readings, stone
+from optics.camera.camera import Camera, Helicoid, Lens, Turn
+from optics.rangefinder.cam import Cam, LensLaw
+from optics.rangefinder.lath import Lath
+from optics.rangefinder.stoning import StoningRules, lift_readings, stone
 from optics.sheets.cam_sheet import cam_sheet
 from optics.sheets.lath_sheet import lath_sheet
 

@@ -4,8 +4,8 @@ import time
 
 import numpy as np
 
-from optics.bench.camera import Camera, FrontCell, Helicoid, Lens, Turn
-from optics.bench.depth_table import depth_table
+from optics.camera.camera import Camera, FrontCell, Helicoid, Lens, Turn
+from optics.scales.depth_table import depth_table
 
 MOST = 0.005
 UNIT = Camera("unit", Lens(47.0, 2.8, 0.6, 0.8), Helicoid(18.0, 6, Turn.CLOCKWISE), 0.03)

@@ -20,13 +20,16 @@ from multiprocessing import get_context
 import numpy as np
 import pytest
 
-from optics.bench.camera import Camera
-from optics.bench.diagnosis import Diagnosis, Faults, diagnose, usual_priors
-from optics.bench.diagnosis.evidence import Spot
-from optics.bench.diagnosis.faults import AT
-from optics.bench.diagnosis.hypotheses import Hypothesis, weigh
-from optics.bench.plan import AtHand, Screw, make_plan
-from optics.bench.practice import (
+from optics.camera.camera import Camera
+from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
+from optics.finding.diagnosis.evidence import Spot
+from optics.finding.diagnosis.faults import AT
+from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
+from optics.finding.plan import AtHand, Screw, make_plan
+from optics.measure.uncertainty import LEVEL, Estimate
+from optics.records.lantern_street import CAMERAS, WORKSHOP
+from optics.records.to_bench import camera_of, workshop_of
+from optics.teaching.practice import (
     Bench,
     Habits,
     Hands,
@@ -36,9 +39,6 @@ from optics.bench.practice import (
     take_all,
     trial_and_error,
 )
-from optics.bench.uncertainty import LEVEL, Estimate
-from optics.records.lantern_street import CAMERAS, WORKSHOP
-from optics.records.to_bench import camera_of, workshop_of
 
 COUNT = int(os.environ.get("SHIMWRIGHT_CAMERAS", "10000"))
 CORES = 2

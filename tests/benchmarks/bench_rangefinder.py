@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from optics.bench.rangefinder.acuity import WORKING, film_uncertainty, goal, service
-from optics.bench.rangefinder.adjusters import (
+from optics.rangefinder.acuity import WORKING, film_uncertainty, goal, service
+from optics.rangefinder.adjusters import (
     Adjuster,
     Done,
     History,
@@ -22,9 +22,9 @@ from optics.bench.rangefinder.adjusters import (
     Which,
     advise,
 )
-from optics.bench.rangefinder.model import Rangefinder
-from optics.bench.rangefinder.near_setting import where_to_set
-from tests.optics.bench.rangefinder.workshop import HandSet, camera, drawn
+from optics.rangefinder.model import Rangefinder
+from optics.rangefinder.near_setting import where_to_set
+from tests.optics.rangefinder.workshop import HandSet, camera, drawn
 
 SET_UPS, DESIGNS = 2000, 500
 ROUNDS, SURE = 3, 0.99

@@ -5,12 +5,12 @@ from collections import Counter
 
 import numpy as np
 
-from optics.bench.explanations import Cause
-from optics.bench.ring_marks import ScaleMark, measure_scale
-from optics.bench.scale_check import check_scale
-from optics.bench.scale_fit import RingScale, fit_and_name, fit_scale
-from optics.bench.uncertainty import Estimate, Source
-from tests.optics.bench.rings import (
+from optics.measure.uncertainty import Estimate, Source
+from optics.scales.explanations import Cause
+from optics.scales.ring_marks import ScaleMark, measure_scale
+from optics.scales.scale_check import check_scale
+from optics.scales.scale_fit import RingScale, fit_and_name, fit_scale
+from tests.optics.scales.rings import (
     CORVANE,
     DEGREE,
     DISTANCES,

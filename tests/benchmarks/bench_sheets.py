@@ -9,17 +9,17 @@ from datetime import date
 
 import pytest
 
-from optics.bench.camera import Camera, Helicoid, Lens, Turn
-from optics.bench.correction import Correction
-from optics.bench.depth_table import depth_table
-from optics.bench.engraving import ScaleUnit
+from optics.camera.camera import Camera, Helicoid, Lens, Turn
+from optics.drawing.page import Sheet, paper_named
+from optics.drawing.ruler import check_rulers
+from optics.readings.correction import Correction
 from optics.records.files import read_job
 from optics.records.solve import solve
+from optics.scales.depth_table import depth_table
+from optics.scales.engraving import ScaleUnit
 from optics.sheets.depth_card import depth_card
 from optics.sheets.face_ring import Face, face_ring
 from optics.sheets.note import correction_note
-from optics.sheets.page import Sheet, paper_named
-from optics.sheets.ruler import check_rulers
 from optics.sheets.scale_plan import ScalePlan
 from optics.sheets.scale_strip import Barrel, scale_strip
 from optics.sheets.true_size import Signature

@@ -10,7 +10,7 @@ from optics.records.files import read_job
 from optics.records.result import result_of
 from optics.records.solve import solve
 from tests.optics.records.jobs import HELICOID, READINGS, job
-from ui.plain_text import solution_text
+from ui.terminal.plain_text import solution_text
 
 LIMIT = 0.150
 RUNS = 15

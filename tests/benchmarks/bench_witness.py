@@ -5,9 +5,9 @@ import statistics
 import time
 from collections.abc import Callable
 
-from optics.bench.standard import Plane, Screw, depth_readings, measure_standard, plan_shims
-from optics.bench.uncertainty import exact
-from tests.optics.bench.witness.barrels import drawn, ranked
+from optics.body.standard import Plane, Screw, depth_readings, measure_standard, plan_shims
+from optics.measure.uncertainty import exact
+from tests.optics.body.witness.barrels import drawn, ranked
 
 BARRELS = 2000
 RANKING_AT_MOST = 0.002

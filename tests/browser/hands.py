@@ -68,7 +68,7 @@ def running_bench(script: Path | None = None) -> Iterator[str]:
 def started_bench(port: int, more: str = "") -> subprocess.Popen[str]:
     """Start the real server in a process of its own; return it once it answers."""
     code = (
-        "from pathlib import Path; from ui.serve import open_bench; "
+        "from pathlib import Path; from ui.shell.serve import open_bench; "
         f"open_bench({port}, browser=False{more})"
     )
     process = subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE, text=True)

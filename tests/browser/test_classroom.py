@@ -9,8 +9,8 @@ import pytest
 from playwright.sync_api import Browser, Locator, Page, ViewportSize, expect
 from test_correction_looks import broken_rules
 
-from optics.bench.classroom.section import Section
-from optics.bench.classroom.sections import COUPLING, LENS, SECTIONS, TRIANGLE
+from optics.teaching.classroom.section import Section
+from optics.teaching.classroom.sections import COUPLING, LENS, SECTIONS, TRIANGLE
 
 SECTION, RELATION, FIND = "Section", "Relation", "Find"
 DISTANCE, FOCAL = "Distance from the film plane to the subject D", "Focal length f"

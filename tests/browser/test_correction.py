@@ -20,7 +20,7 @@ from optics.records.job import (
 )
 from optics.records.lantern_street import CAMERAS
 from optics.records.reading_words import said_thing
-from ui.camera_form import OWN
+from ui.asking.camera_form import OWN
 from ui.command import main
 
 CAMERA, READING = "Camera (examples, invented)", "Reading"

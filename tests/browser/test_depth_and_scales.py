@@ -15,9 +15,9 @@ import pytest
 from playwright.sync_api import ConsoleMessage, Locator, Page, expect
 
 from optics.records.lantern_street import CAMERAS
-from ui.camera_form import OWN
+from ui.asking.camera_form import OWN
 from ui.command import main
-from ui.sheet_form import CARD, OVERLAY, RING, STRIP
+from ui.depth.sheet_form import CARD, OVERLAY, RING, STRIP
 
 CAMERA, TASK = "Camera (examples, invented)", "Task"
 OSTRIN, CORVANE, TARNBROOK = (camera.name for camera in CAMERAS)

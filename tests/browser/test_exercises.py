@@ -9,10 +9,10 @@ from playwright.sync_api import Locator, Page, expect
 from pypdf import PdfReader
 from test_correction_looks import FINGER, broken_rules
 
-from optics.bench.exercises import Exercise, Level, Topic, numbered, series
 from optics.sheets.posters import POSTERS
-from ui.exercise_form import WITH
+from optics.teaching.exercises import Exercise, Level, Topic, numbered, series
 from ui.pages.exercises import EXERCISE, POSTER, SHEET
+from ui.school.exercise_form import WITH
 
 TASK = "Task"
 TASKS = (EXERCISE, SHEET, POSTER)

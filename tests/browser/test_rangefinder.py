@@ -13,10 +13,10 @@ from pypdf import PdfReader
 from test_correction_looks import broken_rules
 
 from optics.records.lantern_street import CAMERAS
-from ui.camera_form import OWN
+from ui.asking.camera_form import OWN
 from ui.command import main
 from ui.pages.rangefinder import BASE, CAM, NEAR, SET_UP, SHEETS
-from ui.rangefinder_sheets import LATH, TARGET
+from ui.rangefinder.rangefinder_sheets import LATH, TARGET
 
 CAMERA, TASK = "Camera (examples, invented)", "Task"
 PAIRS = "True distance = lens scale"

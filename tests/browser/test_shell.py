@@ -159,7 +159,7 @@ def test_bench_prints_one_plain_line(tmp_path: Path) -> None:
     """The terminal shows the address, and nothing else, in one line."""
     port = hands.free_port()
     with (tmp_path / "said").open("w+") as said:
-        code = f"from ui.serve import open_bench; open_bench({port}, browser=False)"
+        code = f"from ui.shell.serve import open_bench; open_bench({port}, browser=False)"
         process = subprocess.Popen([sys.executable, "-c", code], stdout=said, stderr=said)
         hands.wait_until_answering(f"http://127.0.0.1:{port}", process)
         process.terminate()

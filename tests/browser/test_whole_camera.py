@@ -11,9 +11,9 @@ from playwright.sync_api import Page, expect
 from test_correction_looks import broken_rules
 
 from optics.records.lantern_street import CAMERAS
-from ui.camera_form import OWN
+from ui.asking.camera_form import OWN
+from ui.asking.whole_camera_examples import COLLIMATOR, FILM_NEAR, GATE, INFINITY, STOP
 from ui.command import main
-from ui.whole_camera_examples import COLLIMATOR, FILM_NEAR, GATE, INFINITY, STOP
 
 CAMERA = "Camera (examples, invented)"
 OSTRIN, CORVANE, TARNBROOK = (camera.name for camera in CAMERAS)

@@ -2,8 +2,8 @@
 
 import streamlit as st
 
-from optics.records import fields
-from ui.fields import field
+from optics.typed import fields
+from ui.asking.fields import field
 from ui.theme import dress_page
 
 ROWS = (("ring mark", "sharp at", "near stop"), ("far stop", "lath distance", "lamp distance"))

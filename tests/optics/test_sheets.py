@@ -13,12 +13,8 @@ from typing import Any
 
 import pytest
 
-from optics.bench.depth_table import depth_table
-from optics.bench.exercises import KINDS, Exercise, Level, exercise, mark
-from optics.bench.exercises.marking import Outcome
-from optics.bench.exercises.slips import Slip
-from optics.bench.shelf import CORVANE, OSTRIN, RING
-from optics.bench.stops import Stops, set_stop
+from optics.camera.stops import Stops, set_stop
+from optics.scales.depth_table import depth_table
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import certificate
 from optics.sheets.customer_page import customer_page
@@ -30,6 +26,10 @@ from optics.sheets.posters import POSTERS
 from optics.sheets.scale_plan import ScalePlan
 from optics.sheets.scale_strip import Barrel, scale_strip
 from optics.sheets.true_size import Signature
+from optics.teaching.exercises import KINDS, Exercise, Level, exercise, mark
+from optics.teaching.exercises.marking import Outcome
+from optics.teaching.exercises.slips import Slip
+from optics.teaching.shelf import CORVANE, OSTRIN, RING
 from tests.optics.sheets.conftest import ReadBack, correction_of
 from tests.optics.sheets.posters_read import drawn
 from tests.optics.sheets.reports import report

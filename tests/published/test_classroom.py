@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from optics.bench.classroom import shop
-from optics.bench.classroom.section import Section
-from optics.bench.classroom.sections import CAM, COUPLING, SECTIONS
+from optics.teaching.classroom import shop
+from optics.teaching.classroom.section import Section
+from optics.teaching.classroom.sections import CAM, COUPLING, SECTIONS
 from optics.theory import CATALOGUE
 from optics.theory.derivations import DERIVATIONS
 

@@ -16,12 +16,12 @@ import mpmath
 import pytest
 from mpmath import mpf
 
-from optics.bench.blur import blur_budget
-from optics.bench.camera import Bed, Camera, FrontCell, Turn
-from optics.bench.camera import Lens as BenchLens
-from optics.bench.correction import sight
-from optics.bench.depth_table import depth_table
-from optics.bench.uncertainty import exact
+from optics.camera.blur import blur_budget
+from optics.camera.camera import Bed, Camera, FrontCell, Turn
+from optics.camera.camera import Lens as BenchLens
+from optics.measure.uncertainty import exact
+from optics.readings.correction import sight
+from optics.scales.depth_table import depth_table
 from tests.published.test_triplet_trace import (
     DIGITS,
     FRONT_CELL_FACES,

@@ -12,8 +12,8 @@ from fractions import Fraction
 import numpy as np
 import pytest
 
-from optics.bench.least_squares import Model, Solution, least_squares
 from optics.errors import NoAnswer
+from optics.measure.least_squares import Model, Solution, least_squares
 
 # y x, y x …
 FILIP = """

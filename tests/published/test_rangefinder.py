@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from optics.bench.rangefinder.acuity import ARCSECOND, TRAINED
+from optics.rangefinder.acuity import ARCSECOND, TRAINED
 from optics.theory import CATALOGUE
 
 SUPPLEMENT = "Scientific American Supplement 829 (1891): base angle 88°51′15″"

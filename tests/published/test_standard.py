@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from optics.bench.gate import FILMS, HOLDERS
-from optics.bench.standard import Standard, depth_readings, measure_standard
+from optics.body.gate import FILMS, HOLDERS
+from optics.body.standard import Standard, depth_readings, measure_standard
 from optics.theory import CATALOGUE
 
 MINUTE = math.radians(1 / 60)

@@ -16,11 +16,11 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
-from optics.bench.by_eye import focus_error
-from optics.bench.camera import Camera, Helicoid, Lens, Turn
-from optics.bench.correction import correct
-from optics.bench.readings import MarkReading, RotationReading
-from optics.bench.uncertainty import exact, from_distances, from_repeats
+from optics.camera.camera import Camera, Helicoid, Lens, Turn
+from optics.measure.uncertainty import exact, from_distances, from_repeats
+from optics.readings.by_eye import focus_error
+from optics.readings.correction import correct
+from optics.readings.readings import MarkReading, RotationReading
 from tests.published.test_triplet_trace import INDICES, RADII, THICKNESSES
 
 Values: TypeAlias = NDArray[np.float64]

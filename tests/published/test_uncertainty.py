@@ -19,8 +19,9 @@ import uncertainties
 import uncertainties.umath
 from uncertainties import ufloat
 
-from optics.bench.monte_carlo import drawn, middle
-from optics.bench.uncertainty import (
+from optics.errors import OutOfRange
+from optics.measure.monte_carlo import drawn, middle
+from optics.measure.uncertainty import (
     Estimate,
     Source,
     budget,
@@ -33,8 +34,7 @@ from optics.bench.uncertainty import (
     from_repeats,
     within,
 )
-from optics.bench.verdict import Guard, Verdict, judge
-from optics.errors import OutOfRange
+from optics.measure.verdict import Guard, Verdict, judge
 from optics.relation import Form, Formula, Quantity, Relation
 from optics.theory import collimation, lens
 

@@ -1,11 +1,11 @@
 """The shelf's cameras as the page's panels meet them."""
 
-from optics.bench.camera import Camera
-from optics.bench.depth_table import DepthTable, depth_table
+from optics.camera.camera import Camera
 from optics.records.job import JobDocument, ScalePart
 from optics.records.lantern_street import OSTRIN, WORKSHOP
 from optics.records.solve import Solution, solve
 from optics.records.to_bench import camera_of
+from optics.scales.depth_table import DepthTable, depth_table
 
 SLIPPED = "∞ = 1.5; 5 m = 10.5; 3 m = 16.7; 2 m = 24.7; 1.5 m = 33; 1 m = 50.4"
 

@@ -1,9 +1,9 @@
 """Rangefinders worked out from what is typed, for the panels and drawings."""
 
-from optics.bench.rangefinder.set_up import SetUp
+from optics.rangefinder.part import RangefinderPart, RoundPart
+from optics.rangefinder.set_up import SetUp
 from optics.records.job import JobDocument
 from optics.records.lantern_street import OSTRIN
-from optics.records.rangefinder import RangefinderPart, RoundPart
 from optics.records.solve import solve
 
 RIGHT = "∞ = ∞; 1 m = 1"

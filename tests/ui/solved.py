@@ -1,6 +1,6 @@
 """Corrections to draw and to say, made by the real solver from a register reading."""
 
-from optics.bench.correction import Correction
+from optics.readings.correction import Correction
 from optics.records.job import JobDocument, RegisterPart, WorkshopPart
 from optics.records.lantern_street import OSTRIN
 from optics.records.solve import solve

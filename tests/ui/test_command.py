@@ -16,7 +16,7 @@ from optics.records.result import ResultDocument, result_of
 from optics.records.solve import solve
 from tests.optics.records.jobs import BED, HELICOID, READINGS, job
 from ui.command import main
-from ui.plain_text import solution_text
+from ui.terminal.plain_text import solution_text
 
 GOOD = json.dumps(job(HELICOID, READINGS[0], READINGS[-1]), ensure_ascii=False)
 BAD = json.dumps(job(BED, READINGS[2]))  # a rotation on a bed
@@ -162,7 +162,7 @@ def opened(monkeypatch: pytest.MonkeyPatch) -> list[tuple[int | None, bool, str]
     def open_bench(port: int | None, *, browser: bool, passphrase: str) -> None:
         benches.append((port, browser, passphrase))
 
-    monkeypatch.setattr("ui.serve.open_bench", open_bench)
+    monkeypatch.setattr("ui.shell.serve.open_bench", open_bench)
     return benches
 
 

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 import streamlit as st
 
-from ui import drafts
+from ui.kept import drafts
 
 BROWSER = "0123456789abcdef" * 2
 

@@ -7,8 +7,8 @@ without colour.
 import math
 from collections.abc import Iterator, Sequence
 
-from optics.bench.camera import Turn
-from optics.bench.witness import BarrelDrawing, DrawnEntry, DrawnMark
+from optics.body.witness import BarrelDrawing, DrawnEntry, DrawnMark
+from optics.camera.camera import Turn
 from ui.figures import svg
 
 _SIZE = (330.0, 300.0)

@@ -3,7 +3,7 @@
 import numpy as np
 import plotly.graph_objects as go
 
-from optics.bench.stoning import StoningMap
+from optics.rangefinder.stoning import StoningMap
 from ui.figures.rangefinder_plot import washed
 from ui.theme import Palette
 

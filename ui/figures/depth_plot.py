@@ -7,8 +7,8 @@ from typing import Literal, TypeAlias
 import numpy as np
 import plotly.graph_objects as go
 
-from optics.bench.depth_table import DepthTable, depth_table
 from optics.relation import Array
+from optics.scales.depth_table import DepthTable, depth_table
 from optics.units import format_distance
 from ui.theme import Palette
 

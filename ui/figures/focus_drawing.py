@@ -6,10 +6,10 @@ drawn at its true angle unless that is too small, or too near a whole turn, to b
 
 import math
 
-from optics.bench import wording
-from optics.bench.correction import Correction
-from optics.bench.readings import Sense
-from optics.bench.remedies import Remedy
+from optics.readings import wording
+from optics.readings.correction import Correction
+from optics.readings.readings import Sense
+from optics.readings.remedies import Remedy
 from ui.figures import svg
 
 _WIDTH, _HEIGHT = 430.0, 166.0

@@ -7,9 +7,9 @@ tolerance; shapes and words carry the meaning, colour none.
 import math
 from collections.abc import Iterator, Sequence
 
-from optics.bench.diagnosis import Diagnosis
-from optics.bench.diagnosis.reading_wording import placed_words
-from optics.bench.wording import said_offset
+from optics.finding.diagnosis import Diagnosis
+from optics.finding.diagnosis.reading_wording import placed_words
+from optics.readings.wording import said_offset
 from optics.units import format_length
 from ui.figures import svg
 

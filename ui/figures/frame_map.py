@@ -6,9 +6,9 @@ depends on colour.
 
 from collections.abc import Callable, Iterator
 
-from optics.bench.readings import Sense
-from optics.bench.standard import Corner, DefocusMap
-from optics.bench.verdict import Verdict
+from optics.body.standard import Corner, DefocusMap
+from optics.measure.verdict import Verdict
+from optics.readings.readings import Sense
 from ui.figures import svg
 
 _WIDTH = 400.0

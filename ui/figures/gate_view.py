@@ -1,6 +1,6 @@
 """The film gate cut through along the lens axis: rails, film, plate, and the ground side."""
 
-from optics.bench.gate import GateResult, Plate
+from optics.body.gate import GateResult, Plate
 from optics.units import format_length
 from ui.figures import svg
 

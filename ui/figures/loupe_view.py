@@ -5,8 +5,8 @@ Both are pictures of light, so they look the same by day and by night.
 
 import math
 
-from optics.bench.practice.sight import BARS, Glass, Patch
-from optics.bench.practice.wording import glass_words, patch_words
+from optics.teaching.practice.sight import BARS, Glass, Patch
+from optics.teaching.practice.wording import glass_words, patch_words
 from ui.figures import svg
 
 SIZE = 336.0

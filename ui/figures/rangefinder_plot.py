@@ -5,7 +5,7 @@ import math
 import numpy as np
 import plotly.graph_objects as go
 
-from optics.bench.rangefinder.curve import Curve
+from optics.rangefinder.curve import Curve
 from optics.units import format_distance
 from ui.theme import Palette
 

@@ -2,7 +2,7 @@
 
 import math
 
-from optics.bench.rangefinder.wording import said_turn
+from optics.rangefinder.wording import said_turn
 from ui.figures import svg
 
 _WIDTH, _HEIGHT = 150.0, 96.0

@@ -3,8 +3,8 @@
 import math
 from functools import partial
 
-from optics.bench.rangefinder.set_up import Bench, SetUp, excess
-from optics.bench.rangefinder.set_up_wording import said_excess
+from optics.rangefinder.set_up import Bench, SetUp, excess
+from optics.rangefinder.set_up_wording import said_excess
 from optics.units import format_angle, format_distance
 from ui.figures import svg
 

@@ -2,15 +2,16 @@
 
 import streamlit as st
 
-from optics.bench.classroom import shop
-from optics.bench.classroom.section import Section
-from optics.bench.classroom.sections import SECTIONS
 from optics.relation import Formula, Quantity
-from ui import classroom_panel
-from ui.answer_panel import group_html
-from ui.fields import choice
+from optics.teaching.classroom import shop
+from optics.teaching.classroom.section import Section
+from optics.teaching.classroom.sections import SECTIONS
+from ui.answers.answer_panel import group_html
+from ui.asking.fields import choice
 from ui.figures.lessons import HEIGHT, curve, lesson
-from ui.relation_form import (
+from ui.job.working_out import found
+from ui.school import classroom_panel
+from ui.school.relation_form import (
     SECTION_KEY,
     choose_formula,
     figures_form,
@@ -19,7 +20,6 @@ from ui.relation_form import (
     values_of,
 )
 from ui.theme import palette_in_use
-from ui.working_out import found
 
 _QUIET_CHART = {"displayModeBar": False, "scrollZoom": False}
 

@@ -6,17 +6,17 @@ from typing import Any
 
 import streamlit as st
 
-from optics.bench.cautions import SUN
-from optics.bench.correction import Correction
-from optics.bench.readings import ParallaxReading, Step
+from optics.camera.cautions import SUN
+from optics.readings.correction import Correction
+from optics.readings.readings import ParallaxReading, Step
 from optics.records.first import FirstSolution
 from optics.records.solve import Answer, Solution
 from optics.sheets.note import correction_note
-from ui import answer_panel, first_panel
-from ui.camera_form import camera_form, choose_camera, workshop_form
-from ui.reading_form import choose_reading, reading_form
-from ui.why import offer_why
-from ui.working_out import answered_so_far, offer_file, offer_job_file, offer_text
+from ui.answers import answer_panel, first_panel
+from ui.asking.camera_form import camera_form, choose_camera, workshop_form
+from ui.asking.reading_form import choose_reading, reading_form
+from ui.job.working_out import answered_so_far, offer_file, offer_job_file, offer_text
+from ui.school.why import offer_why
 
 
 def show() -> None:

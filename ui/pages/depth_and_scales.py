@@ -6,24 +6,24 @@ from typing import Any
 
 import streamlit as st
 
-from optics.bench.camera import Camera, FrontCell
-from optics.bench.depth_table import DepthTable
+from optics.camera.camera import Camera, FrontCell
 from optics.records.job import CameraPart
 from optics.records.to_bench import camera_of
+from optics.scales.depth_table import DepthTable
 from optics.theory import scale as scale_theory
-from ui import answer_panel
-from ui.camera_form import camera_and_task, camera_form
-from ui.depth_form import DepthWishes, depth_form, wished_table
-from ui.depth_panel import depth_csv, depth_html
-from ui.fields import choice
+from ui.answers import answer_panel
+from ui.asking.camera_form import camera_and_task, camera_form
+from ui.asking.fields import choice
+from ui.depth.depth_form import DepthWishes, depth_form, wished_table
+from ui.depth.depth_panel import depth_csv, depth_html
+from ui.depth.scale_form import scale_form
+from ui.depth.scale_panel import scale_html
+from ui.depth.sheet_form import SheetWishes, sheet_form
+from ui.depth.sheet_panel import show_sheet
 from ui.figures.depth_plot import HEIGHT, depth_plot
-from ui.scale_form import scale_form
-from ui.scale_panel import scale_html
-from ui.sheet_form import SheetWishes, sheet_form
-from ui.sheet_panel import show_sheet
+from ui.job.working_out import found, offer_job_file, offer_text, solved
+from ui.school.why import camera_figures, offer_why
 from ui.theme import palette_in_use
-from ui.why import camera_figures, offer_why
-from ui.working_out import found, offer_job_file, offer_text, solved
 
 _DEPTH, _SCALE, _PRINT = "Depth of field", "Check an engraved scale", "Print at true size"
 _TASKS = {

@@ -6,12 +6,16 @@ from functools import partial
 
 import streamlit as st
 
-from optics.bench.exercises import series
 from optics.sheets.exercise_sheet import exercise_sheet
 from optics.sheets.posters import POSTERS, poster
-from ui import answer_panel, exercise_panel
-from ui.exercise_form import Series, answer_form, print_form, series_form
-from ui.exercise_state import (
+from optics.teaching.exercises import series
+from ui.answers import answer_panel
+from ui.asking.fields import choice
+from ui.depth.sheet_panel import show_sheet
+from ui.job.working_out import found
+from ui.school import exercise_panel
+from ui.school.exercise_form import Series, answer_form, print_form, series_form
+from ui.school.exercise_state import (
     exercise_at,
     forget_score,
     go_on,
@@ -19,9 +23,6 @@ from ui.exercise_state import (
     record_of,
     score_line,
 )
-from ui.fields import choice
-from ui.sheet_panel import show_sheet
-from ui.working_out import found
 
 EXERCISE, SHEET, POSTER = "Exercise", "Sheet to print", "Posters"
 _INVENTED = (

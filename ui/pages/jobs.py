@@ -12,15 +12,16 @@ from optics.records.intake import CustomerPart, DatesPart, IdentityPart, IntakeP
 from optics.records.job import JobDocument
 from optics.records.states import State
 from optics.records.store import JobLine, Store
-from ui import answer_panel, drafts
-from ui.fields import choice, name_field, plain_field
-from ui.files_form import files_form
-from ui.from_job import open_here
-from ui.library_form import library_form
-from ui.open_job import WORKER, go_to, job_name, my_store, open_job, set_open
-from ui.record_draft import said, say
-from ui.record_fields import PART, PARTS
-from ui.working_out import found
+from ui.answers import answer_panel
+from ui.asking.fields import choice, name_field, plain_field
+from ui.job.files_form import files_form
+from ui.job.from_job import open_here
+from ui.job.library_form import library_form
+from ui.job.record_draft import said, say
+from ui.job.record_fields import PART, PARTS
+from ui.job.working_out import found
+from ui.kept import drafts
+from ui.kept.open_job import WORKER, go_to, job_name, my_store, open_job, set_open
 
 PAGE_SIZE = 20
 _ANY = "any state"

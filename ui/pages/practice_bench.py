@@ -4,16 +4,19 @@ from functools import lru_cache, partial
 
 import streamlit as st
 
-from optics.bench.practice import wording
-from optics.bench.practice.debrief import Debrief, debrief
-from optics.bench.practice.levels import Level
-from optics.bench.practice.sitting import Action, Finish, Sitting
-from optics.bench.practice.sitting_text import action_line, read_sitting, write_sitting
-from optics.bench.practice.stand import Offered
 from optics.errors import ShimwrightError
 from optics.records.practice_shelf import SHELF
-from ui import answer_panel, drafts, practice_panel
-from ui.practice_form import (
+from optics.teaching.practice import wording
+from optics.teaching.practice.debrief import Debrief, debrief
+from optics.teaching.practice.levels import Level
+from optics.teaching.practice.sitting import Action, Finish, Sitting
+from optics.teaching.practice.sitting_text import action_line, read_sitting, write_sitting
+from optics.teaching.practice.stand import Offered
+from ui.answers import answer_panel
+from ui.job.working_out import found
+from ui.kept import drafts
+from ui.school import practice_panel
+from ui.school.practice_form import (
     Look,
     adjust_form,
     camera_choice,
@@ -22,7 +25,6 @@ from ui.practice_form import (
     reading_choice,
     take_buttons,
 )
-from ui.working_out import found
 
 TEXT, BEFORE, REFUSAL = "practice.sitting", "practice.before", "practice.refusal"
 _FIRST = write_sitting(Sitting(next(iter(SHELF.values())), Level.ONE, 1))

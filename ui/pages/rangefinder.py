@@ -6,26 +6,27 @@ from typing import Any, TypeAlias
 
 import streamlit as st
 
-from optics.bench.rangefinder import wording
-from optics.bench.rangefinder.coupling import Coupling
-from optics.bench.rangefinder.curve import curve, far_target, height_effect
-from optics.bench.rangefinder.set_up import Bench, SetUp, near_advice
-from optics.records import fields
+from optics.rangefinder import wording
+from optics.rangefinder.coupling import Coupling
+from optics.rangefinder.curve import curve, far_target, height_effect
+from optics.rangefinder.set_up import Bench, SetUp, near_advice
 from optics.records.solve import Solution
 from optics.theory import lens
 from optics.theory import rangefinder as theory
-from ui import answer_panel, rangefinder_panel
-from ui.cam_form import CamWishes, cam_form
-from ui.cam_panel import show_cam
-from ui.camera_form import Texts, camera_and_task, camera_form
+from optics.typed import fields
+from ui.answers import answer_panel
+from ui.asking.camera_form import Texts, camera_and_task, camera_form
+from ui.asking.forms import Form
+from ui.depth.sheet_panel import show_sheet
 from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
-from ui.forms import Form
-from ui.rangefinder_form import rangefinder_form, readings_form, told_form
-from ui.rangefinder_sheets import sheets_form
-from ui.sheet_panel import show_sheet
+from ui.job.working_out import found, offer_job_file, offer_text, solved
+from ui.rangefinder import rangefinder_panel
+from ui.rangefinder.cam_form import CamWishes, cam_form
+from ui.rangefinder.cam_panel import show_cam
+from ui.rangefinder.rangefinder_form import rangefinder_form, readings_form, told_form
+from ui.rangefinder.rangefinder_sheets import sheets_form
+from ui.school.why import camera_figures, offer_why
 from ui.theme import palette_in_use
-from ui.why import camera_figures, offer_why
-from ui.working_out import found, offer_job_file, offer_text, solved
 
 SET_UP, NEAR, BASE = "Set up", "Where to set near", "What the base can tell"
 CAM, SHEETS = "Cam", "Sheets"

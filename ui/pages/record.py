@@ -11,17 +11,18 @@ from optics.records.files import write_job
 from optics.records.job import CameraPart, JobDocument
 from optics.records.report import report_of
 from optics.records.store import Store
-from ui import answer_panel, record_panel
-from ui.fields import choice
-from ui.from_job import fill
-from ui.library import known_cameras
-from ui.open_job import go_to, open_job
-from ui.record_draft import RecordDraft, said
-from ui.record_fields import DONE, PART, PARTS, READINGS
-from ui.record_form import part_form, taken_form
-from ui.record_sheets import offer_sheets
-from ui.work_asked import work_asked
-from ui.working_out import found
+from ui.answers import answer_panel
+from ui.asking.fields import choice
+from ui.job import record_panel
+from ui.job.from_job import fill
+from ui.job.record_draft import RecordDraft, said
+from ui.job.record_fields import DONE, PART, PARTS, READINGS
+from ui.job.record_form import part_form, taken_form
+from ui.job.record_sheets import offer_sheets
+from ui.job.work_asked import work_asked
+from ui.job.working_out import found
+from ui.kept.library import known_cameras
+from ui.kept.open_job import go_to, open_job
 
 
 def show() -> None:

@@ -6,32 +6,32 @@ from typing import Any, TypeAlias
 
 import streamlit as st
 
-from optics.bench.cautions import Caution
-from optics.bench.standard.cautions import ADHESIVES
-from optics.bench.standard.cautions import CAUTIONS as STANDARD_CAUTIONS
-from optics.bench.witness.wording import CAUTIONS as WITNESS_CAUTIONS
+from optics.body.standard.cautions import ADHESIVES
+from optics.body.standard.cautions import CAUTIONS as STANDARD_CAUTIONS
+from optics.body.witness.part import drawing_of
+from optics.body.witness.wording import CAUTIONS as WITNESS_CAUTIONS
+from optics.camera.cautions import Caution
 from optics.records.job import CameraPart
 from optics.records.solve import Solution
 from optics.records.to_bench import camera_of
-from optics.records.witness import drawing_of
 from optics.relation import Formula
 from optics.theory import certainty, gate, helicoid, lens, standard
-from ui import answer_panel
-from ui.bench_panel import captions_html
-from ui.budget_form import budget_form
-from ui.budget_panel import budget_html
-from ui.camera_form import camera_and_task, camera_form
-from ui.card_form import card_form
-from ui.gate_form import gate_form
-from ui.gate_panel import gate_html
-from ui.sheet_form import SheetWishes
-from ui.sheet_panel import show_sheet
-from ui.standard_form import standard_form
-from ui.standard_panel import standard_html
-from ui.why import camera_figures, offer_why
-from ui.witness_form import witness_form
-from ui.witness_panel import before_html, witness_html
-from ui.working_out import found, offer_job_file, offer_text, solved
+from ui.answers import answer_panel
+from ui.answers.bench_panel import captions_html
+from ui.asking.camera_form import camera_and_task, camera_form
+from ui.body.budget_form import budget_form
+from ui.body.budget_panel import budget_html
+from ui.body.gate_form import gate_form
+from ui.body.gate_panel import gate_html
+from ui.body.standard_form import standard_form
+from ui.body.standard_panel import standard_html
+from ui.body.witness_form import witness_form
+from ui.body.witness_panel import before_html, witness_html
+from ui.depth.card_form import card_form
+from ui.depth.sheet_form import SheetWishes
+from ui.depth.sheet_panel import show_sheet
+from ui.job.working_out import found, offer_job_file, offer_text, solved
+from ui.school.why import camera_figures, offer_why
 
 _STANDARD, _GATE, _STARTS, _BUDGET, _SHEET = (
     "Lens standard",

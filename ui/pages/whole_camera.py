@@ -4,21 +4,21 @@ from typing import Any
 
 import streamlit as st
 
-from optics.bench.cautions import SUN
-from optics.bench.diagnosis import Diagnosis
-from optics.bench.diagnosis.reading_wording import FAULT_WORDS, movable_faults
-from optics.bench.diagnosis.what_if import what_if
-from optics.records.diagnosis import amount_of_fault
-from optics.records.diagnosis_bench import WholeCamera
+from optics.camera.cautions import SUN
+from optics.finding.diagnosis import Diagnosis
+from optics.finding.diagnosis.reading_wording import FAULT_WORDS, movable_faults
+from optics.finding.diagnosis.what_if import what_if
+from optics.finding.part import amount_of_fault
+from optics.records.diagnosis_readings import WholeCamera
 from optics.records.solve import Solution
-from ui import answer_panel
-from ui import whole_camera_panel as panel
-from ui.camera_form import camera_form, choose_camera
-from ui.fields import choice, field
-from ui.reading_rows import rows_form
-from ui.rows_of_job import offer_rows
-from ui.whole_camera_form import beside_form
-from ui.working_out import found, offer_job_file, offer_text, solved
+from ui.answers import answer_panel
+from ui.asking.camera_form import camera_form, choose_camera
+from ui.asking.fields import choice, field
+from ui.asking.reading_rows import rows_form
+from ui.job.rows_of_job import offer_rows
+from ui.job.working_out import found, offer_job_file, offer_text, solved
+from ui.whole_camera import whole_camera_panel as panel
+from ui.whole_camera.whole_camera_form import beside_form
 
 
 def show() -> None:

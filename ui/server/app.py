@@ -4,8 +4,8 @@ from importlib import import_module
 
 import streamlit as st
 
-from ui.drafts import kept_while_drawn
-from ui.open_job import strip
+from ui.kept.drafts import kept_while_drawn
+from ui.kept.open_job import strip
 from ui.pages import PAGES
 from ui.theme import dress_page
 

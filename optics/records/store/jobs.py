@@ -8,13 +8,13 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from optics.errors import OutOfRange
-from optics.records.day import said_day
 from optics.records.files import LARGEST_FILE, read_kept_job, write_job
 from optics.records.intake import CustomerPart, IdentityPart, IntakePart
 from optics.records.job import JobDocument
 from optics.records.store.learned import keep_figures
 from optics.records.store.versions import Shelf
 from optics.records.work import WorkPart
+from optics.typed.day import said_day
 
 SHELF = Shelf("job", "job")
 

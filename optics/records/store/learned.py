@@ -5,15 +5,15 @@ import sqlite3
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from optics.bench.depth_marks import infer_confusion
-from optics.bench.readings import ParallaxReading
 from optics.errors import ShimwrightError
-from optics.records import fields
+from optics.readings.readings import ParallaxReading
 from optics.records.intake import SHIMS_FOUND
 from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import described
 from optics.records.to_bench import camera_of, depth_marks_of, reading_of
 from optics.records.work import SHIMS_ADDED, SHIMS_REMOVED
+from optics.scales.depth_marks import infer_confusion
+from optics.typed import fields
 
 
 @dataclass(frozen=True)

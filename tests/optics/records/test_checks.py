@@ -3,7 +3,7 @@
 import json
 import re
 
-from optics.bench.verdict import Verdict
+from optics.measure.verdict import Verdict
 from optics.records.checks import checks_of
 from optics.records.files import read_job
 from optics.records.report import report_of
@@ -14,7 +14,7 @@ from tests.optics.records.diagnoses import READINGS
 from tests.optics.records.diagnoses import job as diagnosed
 from tests.optics.records.jobs import record
 from tests.optics.records.rangefinders import RANGEFINDER
-from ui.plain_text import solution_text
+from ui.terminal.plain_text import solution_text
 
 SCALE = {"marks": "∞ = 0; 3 m = 17; 1 m = 50", "depth_marks": "f/16 = 19", "limit": "0.2"}
 PARTS = {

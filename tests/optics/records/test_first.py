@@ -14,7 +14,7 @@ from optics.records.result import result_of
 from optics.records.solve import Solution, solve
 from optics.records.to_bench import camera_of
 from tests.optics.records.jobs import HELICOID, READINGS, job
-from ui.first_text import first_text
+from ui.terminal.first_text import first_text
 
 TURNED = {"kind": "rotation", "turned": "40", "sense": "clockwise"}
 PARALLAX = {"kind": "parallax", "image_moves": "with the eye"}

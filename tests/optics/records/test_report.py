@@ -6,9 +6,9 @@ from typing import Any
 
 import pytest
 
-from optics.bench.correction import Correction
-from optics.bench.verdict import Guard, Verdict
 from optics.errors import NoAnswer, ShimwrightError, Unreadable
+from optics.measure.verdict import Guard, Verdict
+from optics.readings.correction import Correction
 from optics.records.files import read_job
 from optics.records.report import report_of
 from optics.records.solve import solve

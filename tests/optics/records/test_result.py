@@ -8,8 +8,8 @@ import pytest
 
 from optics.records.files import read_job
 from optics.records.result import ResultDocument, result_of
-from optics.records.result_parts import FigureOut
 from optics.records.solve import Solution, solve
+from optics.typed.result_parts import FigureOut
 from tests.optics.records.jobs import BED, FOCUSINGS, HELICOID, READINGS, job
 from tests.optics.records.result_lines import ADDED, RELEASED, lines_of
 

@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
-from optics.bench.correction import Correction
-from optics.bench.rangefinder.set_up_wording import lens_first_line
-from optics.bench.readings import ParallaxReading
 from optics.errors import NoAnswer, OutOfRange, Unreadable
+from optics.rangefinder.set_up_wording import lens_first_line
+from optics.readings.correction import Correction
+from optics.readings.readings import ParallaxReading
 from optics.records.files import read_job
 from optics.records.result import result_of
 from optics.records.solve import Answer, solve

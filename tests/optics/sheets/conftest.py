@@ -10,7 +10,7 @@ import pdfplumber
 import pypdf
 import pytest
 
-from optics.bench.correction import Correction
+from optics.readings.correction import Correction
 from optics.records.files import read_job
 from optics.records.solve import solve
 

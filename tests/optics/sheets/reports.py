@@ -3,7 +3,7 @@
 import json
 from typing import Any
 
-from optics.bench.report import JobReport
+from optics.account.report import JobReport
 from optics.records.files import read_job
 from optics.records.report import report_of
 from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from optics.bench.cautions import FLASH, SUN
+from optics.camera.cautions import FLASH, SUN
 from optics.sheets.bench_sheet import FAULTS, ORDER_OF_WORK, bench_sheet
 from tests.optics.sheets.reports import BARE, report
 from tests.optics.sheets.test_certificate import HEADING

@@ -10,14 +10,14 @@ from typing import Any
 import numpy as np
 import pytest
 
-from optics.bench.cam import Cam, LensLaw
-from optics.bench.camera import Camera, Helicoid, Lens, Turn
-from optics.bench.stoning import StoningMap, StoningRules, stone
+from optics.camera.camera import Camera, Helicoid, Lens, Turn
+from optics.drawing.page import MARGIN
 from optics.errors import OutOfRange
+from optics.rangefinder.cam import Cam, LensLaw
+from optics.rangefinder.stoning import StoningMap, StoningRules, stone
 from optics.sheets.cam_sheet import cam_sheet
-from optics.sheets.page import MARGIN
-from tests.optics.bench.test_cam import lift_by_halving
-from tests.optics.bench.test_stoning import read
+from tests.optics.rangefinder.test_cam import lift_by_halving
+from tests.optics.rangefinder.test_stoning import read
 
 MM = 25.4 / 72
 MADE = date(2026, 3, 6)

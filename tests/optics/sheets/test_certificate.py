@@ -7,18 +7,18 @@ from typing import Any
 
 import pytest
 
-from optics.bench import wording
-from optics.bench.cautions import LOCAL_RULES
-from optics.bench.correction import Correction
-from optics.bench.decision import said_decision, said_probability, said_rule
-from optics.bench.report import InstrumentUsed, JobReport
-from optics.bench.uncertainty import budget
-from optics.bench.verdict import Verdict
+from optics.account.report import InstrumentUsed, JobReport
+from optics.camera.cautions import LOCAL_RULES
+from optics.drawing.page import MARGIN, PAPERS
 from optics.errors import NoAnswer, OutOfRange
+from optics.measure.decision import said_decision, said_probability, said_rule
+from optics.measure.uncertainty import budget
+from optics.measure.verdict import Verdict
+from optics.readings import wording
+from optics.readings.correction import Correction
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import NO_ACCREDITATION, certificate
 from optics.sheets.customer_page import customer_page
-from optics.sheets.page import MARGIN, PAPERS
 from tests.optics.sheets.reports import BARE, CASES, left, report
 from tests.optics.sheets.test_note import OVERHANG, overlapping, plain
 

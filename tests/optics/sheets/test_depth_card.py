@@ -8,15 +8,15 @@ from typing import Any
 
 import pytest
 
-from optics.bench.camera import Camera
-from optics.bench.depth_table import DepthTable, depth_table
-from optics.bench.engraving import ScaleUnit
-from optics.bench.stops import Stops, f_number
+from optics.camera.camera import Camera
+from optics.camera.stops import Stops, f_number
+from optics.drawing.page import MARGIN
+from optics.drawing.ruler import LABEL
 from optics.errors import OutOfRange
+from optics.scales.depth_table import DepthTable, depth_table
+from optics.scales.engraving import ScaleUnit
 from optics.sheets.depth_card import SMALLEST, depth_card
-from optics.sheets.page import MARGIN
-from optics.sheets.ruler import LABEL
-from tests.optics.bench.rings import CORVANE, OSTRIN
+from tests.optics.scales.rings import CORVANE, OSTRIN
 from tests.optics.sheets.true_size import HOSTILE, MM, SIGNED
 
 Read = Callable[[bytes], Any]

@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 
-from optics.bench.exercises import Level, Topic, series
+from optics.drawing.page import MARGIN
 from optics.errors import OutOfRange
 from optics.sheets.exercise_sheet import MOST, exercise_sheet
-from optics.sheets.page import MARGIN
+from optics.teaching.exercises import Level, Topic, series
 
 MADE = date(2026, 3, 6)
 TEN = series(None, Level.BENCH, "class 4", 10)

@@ -7,16 +7,16 @@ from typing import Any
 
 import pytest
 
-from optics.bench.camera import Bed
-from optics.bench.engraving import ScaleUnit
-from optics.bench.scale_layout import ScaleOn
+from optics.camera.camera import Bed
+from optics.drawing.page import MARGIN, PAPERS
+from optics.drawing.ruler import LABEL
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError
+from optics.scales.engraving import ScaleUnit
+from optics.scales.scale_layout import ScaleOn
 from optics.sheets.face_ring import Face, face_ring
-from optics.sheets.page import MARGIN, PAPERS
-from optics.sheets.ruler import LABEL
 from optics.sheets.scale_plan import ScalePlan
 from optics.sheets.true_size import Artwork
-from tests.optics.bench.rings import CORVANE, OSTRIN, Engraver
+from tests.optics.scales.rings import CORVANE, OSTRIN, Engraver
 from tests.optics.sheets.true_size import (
     CLOCKWISE,
     DEPTH,

@@ -9,11 +9,11 @@ from typing import Any
 import numpy as np
 import pytest
 
-from optics.bench.camera import Camera, Helicoid, Lens, Turn
-from optics.bench.lath import Lath
+from optics.camera.camera import Camera, Helicoid, Lens, Turn
+from optics.drawing.page import MARGIN
 from optics.errors import OutOfRange
+from optics.rangefinder.lath import Lath
 from optics.sheets.lath_sheet import lath_sheet
-from optics.sheets.page import MARGIN
 
 MM = 25.4 / 72
 MADE = date(2026, 3, 6)

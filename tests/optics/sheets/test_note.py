@@ -8,12 +8,12 @@ from typing import Any
 
 import pytest
 
-from optics.bench import wording
-from optics.bench.cautions import LOCAL_RULES
-from optics.bench.correction import Correction
-from optics.bench.remedies import NotApplicable
+from optics.camera.cautions import LOCAL_RULES
+from optics.drawing.page import MARGIN, PAPERS
+from optics.readings import wording
+from optics.readings.correction import Correction
+from optics.readings.remedies import NotApplicable
 from optics.sheets.note import correction_note
-from optics.sheets.page import MARGIN, PAPERS
 
 MADE = date(2026, 3, 6)
 MM = 25.4 / 72

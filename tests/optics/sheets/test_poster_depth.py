@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
-from optics.bench.shelf import OSTRIN
 from optics.sheets.poster_depth import STOPS, TITLE
+from optics.teaching.shelf import OSTRIN
 from tests.optics.sheets.posters_read import MM, drawn
 
 # Wide open as engraved; the others exact, from the Dictionary of Optometry, table F1.

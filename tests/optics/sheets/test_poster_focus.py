@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from optics.bench.diagnosis.evidence import DISTURBED_BY
+from optics.finding.diagnosis.evidence import DISTURBED_BY
 from optics.sheets.poster_focus import TITLE
 from tests.optics.sheets.posters_read import MM, drawn
 

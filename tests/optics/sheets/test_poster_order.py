@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from optics.bench.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
+from optics.camera.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
 from optics.sheets.bench_sheet import ORDER_OF_WORK
 from optics.sheets.poster_order import CARE_AT, TITLE
 from tests.optics.sheets.posters_read import drawn

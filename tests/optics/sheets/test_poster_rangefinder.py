@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from optics.bench.shelf import FINDERS
 from optics.sheets.poster_rangefinder import TITLE
+from optics.teaching.shelf import FINDERS
 from tests.optics.sheets.posters_read import MM, drawn
 
 

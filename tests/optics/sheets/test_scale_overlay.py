@@ -7,22 +7,22 @@ from typing import Any
 
 import pytest
 
-from optics.bench.camera import Bed, Camera, Helicoid, Turn
-from optics.bench.engraving import ScaleUnit
-from optics.bench.ring_marks import measure_scale
-from optics.bench.scale_check import check_scale
-from optics.bench.scale_layout import Towards
-from optics.bench.scale_wording import scale_headline
+from optics.camera.camera import Bed, Camera, Helicoid, Turn
+from optics.drawing.page import MARGIN
+from optics.drawing.ruler import LABEL
 from optics.errors import NoAnswer
-from optics.sheets.page import MARGIN
-from optics.sheets.ruler import LABEL
+from optics.scales.engraving import ScaleUnit
+from optics.scales.ring_marks import measure_scale
+from optics.scales.scale_check import check_scale
+from optics.scales.scale_layout import Towards
+from optics.scales.scale_wording import scale_headline
 from optics.sheets.scale_overlay import (
     OverlayMark,
     check_overlay,
     overlay_marks,
     scale_overlay,
 )
-from tests.optics.bench.rings import OSTRIN
+from tests.optics.scales.rings import OSTRIN
 from tests.optics.sheets.true_size import ENGRAVER, HOSTILE, MARK, MM, SIGNED, place_of, uprights
 
 Read = Callable[[bytes], Any]

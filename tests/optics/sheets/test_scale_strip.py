@@ -11,17 +11,17 @@ from typing import Any
 import numpy as np
 import pytest
 
-from optics.bench.camera import Bed
-from optics.bench.engraving import ScaleUnit
-from optics.bench.scale_layout import ScaleOn, Towards
-from optics.bench.stops import Stops
+from optics.camera.camera import Bed
+from optics.camera.stops import Stops
+from optics.drawing.page import MARGIN, PAPERS
+from optics.drawing.ruler import LABEL
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError
-from optics.sheets.page import MARGIN, PAPERS
-from optics.sheets.ruler import LABEL
+from optics.scales.engraving import ScaleUnit
+from optics.scales.scale_layout import ScaleOn, Towards
 from optics.sheets.scale_plan import ScalePlan
 from optics.sheets.scale_strip import Barrel, scale_strip
 from optics.sheets.true_size import Artwork, Signature
-from tests.optics.bench.rings import CORVANE, OSTRIN, Engraver
+from tests.optics.scales.rings import CORVANE, OSTRIN, Engraver
 from tests.optics.sheets.true_size import (
     CLOCKWISE,
     DEPTH,

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from optics.bench.camera import Camera, Helicoid, Lens, Turn
-from optics.bench.target import LINE_WIDTHS, FocusingTarget
-from optics.sheets.page import MARGIN
+from optics.camera.camera import Camera, Helicoid, Lens, Turn
+from optics.drawing.page import MARGIN
+from optics.rangefinder.target import LINE_WIDTHS, FocusingTarget
 from optics.sheets.target_sheet import target_sheet
 
 MM = 25.4 / 72

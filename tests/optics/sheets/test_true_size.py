@@ -8,7 +8,7 @@ import pytest
 
 from optics.errors import OutOfRange
 from optics.sheets.true_size import Signature, check_between, true_size, trust_line
-from tests.optics.bench.rings import OSTRIN
+from tests.optics.scales.rings import OSTRIN
 from tests.optics.sheets.true_size import SIGNED, lines_of
 
 Read = Callable[[bytes], Any]

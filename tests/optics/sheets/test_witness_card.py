@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from optics.bench.camera import Turn
-from optics.bench.witness import Mark, Thread
+from optics.body.witness import Mark, Thread
+from optics.camera.camera import Turn
+from optics.drawing.page import MARGIN, Sheet
+from optics.drawing.ruler import LABEL
 from optics.errors import OutOfRange
-from optics.sheets.page import MARGIN, Sheet
-from optics.sheets.ruler import LABEL
 from optics.sheets.true_size import Signature
 from optics.sheets.witness_card import LARGEST_RING, witness_card
 

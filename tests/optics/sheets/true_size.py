@@ -6,9 +6,9 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from optics.bench.camera import Helicoid, Turn
+from optics.camera.camera import Helicoid, Turn
 from optics.sheets.true_size import Signature
-from tests.optics.bench.rings import OSTRIN, Engraver
+from tests.optics.scales.rings import OSTRIN, Engraver
 
 MM = 25.4 / 72
 SIGNED = Signature(date(2026, 3, 6), title="Ring of the Ostrin", made_by="A. Ferrow")

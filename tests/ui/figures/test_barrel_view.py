@@ -5,10 +5,10 @@ import math
 
 import pytest
 
-from optics.bench.witness import Finding
+from optics.body.witness import Finding
+from optics.body.witness.part import drawing_of
 from optics.records.lantern_street import OSTRIN
 from optics.records.solve import Solution
-from optics.records.witness import drawing_of
 from tests.optics.records.bench_jobs import WITNESS, solved, spoilt
 from tests.ui.figures.drawn import image_of, of_kind, strokes, texts
 from ui.figures.barrel_view import barrel_view, spread

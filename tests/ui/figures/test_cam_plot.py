@@ -4,8 +4,8 @@ import math
 
 import numpy as np
 
-from optics.bench.cam import Cam, LensLaw
-from optics.bench.stoning import lift_readings, stone
+from optics.rangefinder.cam import Cam, LensLaw
+from optics.rangefinder.stoning import lift_readings, stone
 from optics.records.lantern_street import OSTRIN
 from optics.records.to_bench import camera_of
 from ui.figures.cam_plot import cam_plot

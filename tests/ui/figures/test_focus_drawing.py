@@ -6,9 +6,9 @@ from xml.etree import ElementTree
 
 import pytest
 
-from optics.bench.correction import Correction
-from optics.bench.remedies import Remedy
-from optics.sheets.lettering import MM_PER_POINT, text_width
+from optics.drawing.lettering import MM_PER_POINT, text_width
+from optics.readings.correction import Correction
+from optics.readings.remedies import Remedy
 from tests.ui.figures.drawn import SVG, arc_of, corners, image_of, of_kind, strokes, texts
 from tests.ui.solved import correction
 from ui.figures.focus_drawing import side_view, turn_drawing, turn_view

@@ -2,8 +2,8 @@
 
 import pytest
 
-from optics.bench.diagnosis import Diagnosis, Faults, diagnose
-from tests.optics.bench.bench_day import (
+from optics.finding.diagnosis import Diagnosis, Faults, diagnose
+from tests.optics.teaching.bench_day import (
     CORNERS,
     FULL_ROUND,
     GAUGE,

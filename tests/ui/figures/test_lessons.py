@@ -7,9 +7,10 @@ import numpy as np
 import plotly.graph_objects as go
 import pytest
 
-from optics.bench.classroom import shop
-from optics.bench.classroom.section import Section
-from optics.bench.classroom.sections import (
+from optics.errors import ShimwrightError
+from optics.teaching.classroom import shop
+from optics.teaching.classroom.section import Section
+from optics.teaching.classroom.sections import (
     CAM,
     COUPLING,
     DEPTH,
@@ -22,8 +23,7 @@ from optics.bench.classroom.sections import (
     STANDARD,
     TRIANGLE,
 )
-from optics.bench.classroom.typical import SLIDES
-from optics.errors import ShimwrightError
+from optics.teaching.classroom.typical import SLIDES
 from optics.theory import CATALOGUE
 from ui.figures.lessons import DRAWINGS, HEIGHT, curve, lesson
 from ui.theme import DAY, NIGHT, Palette

@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from optics.bench.practice.sight import BARS, Glass, Patch
+from optics.teaching.practice.sight import BARS, Glass, Patch
 from tests.ui.figures.drawn import strokes
 from ui.figures.loupe_view import PX_PER_MINUTE, PX_PER_MM, SIZE, finder_view, loupe_view
 

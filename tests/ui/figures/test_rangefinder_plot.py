@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from optics.bench.rangefinder.curve import Curve
+from optics.rangefinder.curve import Curve
 from ui.figures.rangefinder_plot import STYLES, rangefinder_plot
 from ui.theme import DAY, NIGHT
 

@@ -5,7 +5,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from optics.sheets.lettering import MM_PER_POINT, text_width
+from optics.drawing.lettering import MM_PER_POINT, text_width
 from tests.ui.figures.drawn import SVG, image_of, of_kind, strokes, texts
 from tests.ui.rangefinders import RIGHT, set_up_from
 from ui.figures.triangle_drawing import true_view, wrong_view

@@ -9,8 +9,8 @@ from optics.records.files import read_job
 from optics.records.job import RotationPart
 from optics.records.lantern_street import OSTRIN
 from optics.records.solve import solve
-from ui.camera_form import OWN
-from ui.plain_text import solution_text
+from ui.asking.camera_form import OWN
+from ui.terminal.plain_text import solution_text
 
 SHARP_AT = f"{OSTRIN.name}.mark.sharp_at"
 

@@ -4,8 +4,8 @@ import pytest
 from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import TextInput
 
-from optics.bench.exercises import Level, Topic, numbered
 from optics.sheets.posters import POSTERS
+from optics.teaching.exercises import Level, Topic, numbered
 
 
 def page_script() -> None:

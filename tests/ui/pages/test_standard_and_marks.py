@@ -6,12 +6,12 @@ from html import unescape
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from optics.bench.gate import FILMS
+from optics.body.gate import FILMS
 from optics.records.files import read_job
 from optics.records.lantern_street import CORVANE, OSTRIN, TARNBROOK
 from optics.records.solve import solve
-from ui.camera_form import OWN
-from ui.plain_text import solution_text
+from ui.asking.camera_form import OWN
+from ui.terminal.plain_text import solution_text
 
 TASKS = ("Lens standard", "Film gate", "Starts and marks", "Error budget", "Sheet")
 

@@ -10,8 +10,8 @@ from optics.records.files import read_job, write_job
 from optics.records.job import JobDocument
 from optics.records.lantern_street import CORVANE, OSTRIN, RANGEFINDERS, TARNBROOK, WORKSHOP
 from optics.records.solve import solve
-from ui.camera_form import OWN
-from ui.plain_text import solution_text
+from ui.asking.camera_form import OWN
+from ui.terminal.plain_text import solution_text
 
 
 def page_script() -> None:

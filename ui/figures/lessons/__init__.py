@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 
 import plotly.graph_objects as go
 
-from optics.bench.classroom.section import Section
+from optics.teaching.classroom.section import Section
 from ui.figures.lessons import barrel, bodies, lenses, sights
 from ui.figures.lessons.curve import curve
 from ui.figures.lessons.frame import HEIGHT

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 import numpy as np
 import plotly.graph_objects as go
 
-from optics.bench.classroom import shop
 from optics.relation import Array, Formula, Quantity
+from optics.teaching.classroom import shop
 from ui.figures.lessons.frame import axis, paper, spot, stroke
 from ui.theme import Palette
 

@@ -1,0 +1,26 @@
+"""What a whole job comes to, in the words that page, terminal and sheets share."""
+
+from optics.account.report import Checked, JobReport
+from optics.measure.verdict import Verdict
+
+
+def said_result(report: JobReport) -> str:
+    """The verdict on the readings of the lens as left, in one line; of no more than was read."""
+    if report.verdict is None:
+        return "Not yet read as left"
+    said = f"Lens focus as left: {report.verdict.words}"
+    if report.verdict is not Verdict.INSIDE:
+        return said
+    read = [one.title for one in report.left if one.decision is not None]
+    if len(read) > 1:
+        return f"{said} (all {len(read)} readings)"
+    return f"{said} ({read[0][:1].lower()}{read[0][1:]} alone)"
+
+
+def said_open(report: JobReport) -> tuple[str, ...]:
+    """What else was measured and is not proved right: the verdict on the lens is not on these."""
+    return tuple(f"{one.title}, as last measured: {_stands(one)}" for one in report.open_checks)
+
+
+def _stands(one: Checked) -> str:
+    return "outside tolerance" if one.verdict is Verdict.OUTSIDE else "cannot be told"

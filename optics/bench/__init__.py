@@ -1,1 +1,0 @@
-"""The workshop: cameras, readings, corrections, shims, uncertainty."""

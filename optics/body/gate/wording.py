@@ -1,0 +1,78 @@
+"""The film gate in the words of the shop."""
+
+from optics.body.gate.emulsion import GateResult, Plate
+from optics.readings.readings import Sense
+from optics.readings.wording import said_error
+from optics.units import format_length
+
+GROUND_SIDE = (
+    "The ground side faces the lens and lies where the film would: turned about, the glass adds "
+    "its own thickness. Matt tape across the rails serves for a check, not for a setting."
+)
+FLAT_FILM = (
+    "All this is for flat film: curl, damp and a bend kept from the rollers add to it. A film "
+    "test is the last word."
+)
+
+
+def said_play(result: GateResult) -> str:
+    """How much room the film has."""
+    gate = result.gate
+    if gate.plate is Plate.SPRUNG:
+        return "The sprung plate holds the film on the rails: no play."
+    if gate.channel is None or gate.plate is Plate.NONE:
+        return f"Without a plate the film can bow back by {_fine(result.play.value)}."
+    paper = f", paper {_fine(gate.paper.value)}" if gate.paper.value else ""
+    return (
+        f"Channel {_fine(gate.channel.value)}, film {_fine(gate.film.value)}{paper}: "
+        f"{_fine(result.play.value)} of play."
+    )
+
+
+def said_emulsion(result: GateResult) -> str:
+    """Where the emulsion lies."""
+    if not result.play.value:
+        return "The emulsion lies on the rails."
+    return (
+        f"The emulsion lies anywhere from the rails to {_fine(result.play.value)} behind them: "
+        f"{_fine(result.depth.value)} in the mean, ± {_fine(result.half_range)}."
+    )
+
+
+def said_gate_error(result: GateResult) -> str:
+    """What that does to a lens that was set on the ground glass."""
+    error = result.error
+    known = f", ± {_fine(error.expanded)} at 95 %" if error.standard else ""
+    if Sense.of(error.value) is Sense.RIGHT:
+        return f"A lens set on this ground glass is right for the film{known}."
+    way = "behind" if error.value > 0 else "in front of"
+    return (
+        f"A lens set on this ground glass is {said_error(error)} for the film in the mean{known}: "
+        f"the emulsion lies {way} the ground side."
+    )
+
+
+def said_tolerance(result: GateResult, allowed: float) -> str:
+    """What the gate leaves of a tolerance, and what to do where that is nothing."""
+    return " ".join((said_left(result, allowed), *order_lines(result, allowed)))
+
+
+def order_lines(result: GateResult, allowed: float) -> tuple[str, ...]:
+    """What to do next at the bench, if anything."""
+    return ("Put the gate right first.",) if result.tolerance_left(allowed) <= 0 else ()
+
+
+def said_left(result: GateResult, allowed: float) -> str:
+    """What the gate leaves of a tolerance."""
+    left = result.tolerance_left(allowed)
+    whole = f"the tolerance of ± {_fine(allowed)}"
+    if left <= 0:
+        return f"The gate alone can use up {whole}."
+    return (
+        f"The gate can take {_fine(result.largest)} of {whole}; {_fine(left)} is left to "
+        "everything else."
+    )
+
+
+def _fine(mm: float) -> str:
+    return format_length(mm, places=3)

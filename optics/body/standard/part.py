@@ -1,0 +1,157 @@
+"""The lens standard as part of a job: depth readings, the picture, and the mount's screws."""
+
+from dataclasses import dataclass
+from typing import Annotated, ClassVar, Literal
+
+from optics.body.standard import (
+    DefocusMap,
+    Frame,
+    MountPlan,
+    Screw,
+    Standard,
+    Tilted,
+    View,
+    defocus_map,
+    depth_readings,
+    measure_standard,
+    plan_shims,
+)
+from optics.camera.camera import Camera
+from optics.camera.shims import Leaves
+from optics.errors import NoAnswer
+from optics.measure.uncertainty import exact
+from optics.readings.remedies.offer import near_enough
+from optics.typed import fields, places
+from optics.typed.part import Part, optional_value, value
+from optics.units import Understood
+
+DEPTH = fields.lengths("depth reading")
+DEPTH_LIMIT = fields.length("limit of a depth reading", at_least=0, gauged=True)
+ZERO_LIMIT = fields.length("limit of the gauge's zero", at_least=0, gauged=True)
+NOMINAL_DEPTH = fields.length("depth that is right in the middle", gauged=True)
+FRAME = places.size("picture on the film")
+CORNERS = places.size("distance between the corners gauged")
+SCREWS_APART = places.size("distance between the screws")
+SUBJECT = fields.distance("distance of the subject")
+APERTURE = fields.f_number("aperture")
+
+
+def _echo_depths(depths: tuple[Understood, ...]) -> str:
+    return ", ".join(depth.echo for depth in depths)
+
+
+DEPTHS = places.placed(DEPTH.read, _echo_depths, "depth readings", "top left = 0.02")
+SCREWS = places.placed(
+    places.read_leaves_now, places.echo_leaves, "screws of the mount", "top left = 0.2 + 0.05"
+)
+
+
+class StandardPart(Part):
+    """Depths from the film rails to the standard, places as seen from the front.
+
+    Each place is ``x, y`` in mm from the middle of the frame, plus right and up, or a corner,
+    side or the middle by name: the corners are `corners` apart, those of the screws
+    `screws_apart`; both are the frame's where they are left out. `screws` gives the leaves
+    under each screw now, or ``none``, or ``?`` where they are not known.
+    """
+
+    title: ClassVar[str] = "Lens standard"
+    depths: Annotated[str, DEPTHS]
+    limit: Annotated[str, DEPTH_LIMIT]
+    zero_limit: Annotated[str, ZERO_LIMIT] = "0 mm"
+    frame: Annotated[str, FRAME]
+    corners: Annotated[str, CORNERS] | None = None
+    nominal: Annotated[str, NOMINAL_DEPTH] | None = None
+    subject: Annotated[str, SUBJECT] = "inf"
+    aperture: Annotated[str, APERTURE] | None = None
+    leans: Literal["lens", "film"] = "lens"
+    screws: Annotated[str, SCREWS] | None = None
+    screws_apart: Annotated[str, SCREWS_APART] | None = None
+    middle: Literal["keep", "put right"] = "keep"
+
+
+@dataclass(frozen=True)
+class StandardAnswer:
+    """The standard, what it does to the picture, and its shims where screws were given.
+
+    `harmless` (mm) is a bend too small to matter, `allowed` the camera's tolerance.
+    """
+
+    standard: Standard
+    view: DefocusMap
+    plan: MountPlan | None
+    harmless: float
+    allowed: float
+
+
+def solve_standard(part: StandardPart, camera: Camera, drawer: Leaves) -> StandardAnswer:
+    """Work the standard out.
+
+    Errors: OutOfRange for readings or screws that fix no plane; NoAnswer where the middle is to
+    be put right and the depth that is right there was not given.
+    """
+    found = DEPTHS.read(part.depths)
+    readings = depth_readings(
+        list(places.points(found, _apart(part, part.corners, CORNERS))),
+        [[depth.value for depth in depths] for _, depths in found],
+        value(DEPTH_LIMIT, part.limit),
+        value(ZERO_LIMIT, part.zero_limit),
+    )
+    standard = measure_standard(readings)
+    view = _view(part, standard, camera)
+    plan = _plan(part, standard, view, camera, drawer)
+    return StandardAnswer(standard, view, plan, near_enough(camera), camera.allowed_error)
+
+
+def _apart(part: StandardPart, text: str | None, field: fields.Typed) -> tuple[float, float]:
+    return places.size_of(field, part.frame if text is None else text)
+
+
+def _view(part: StandardPart, standard: Standard, camera: Camera) -> DefocusMap:
+    nominal = optional_value(NOMINAL_DEPTH, part.nominal)
+    return defocus_map(
+        standard.plane,
+        Frame(*places.size_of(FRAME, part.frame)),
+        camera,
+        View(
+            value(SUBJECT, part.subject),
+            optional_value(APERTURE, part.aperture),
+            Tilted(part.leans),
+        ),
+        nominal=None if nominal is None else exact(nominal),
+    )
+
+
+def _plan(
+    part: StandardPart, standard: Standard, view: DefocusMap, camera: Camera, drawer: Leaves
+) -> MountPlan | None:
+    if part.screws is None:
+        return None
+    found = SCREWS.read(part.screws)
+    at = places.points(found, _apart(part, part.screws_apart, SCREWS_APART))
+    return plan_shims(
+        standard.plane,
+        [Screw(*point, leaves) for point, (_, leaves) in zip(at, found, strict=True)],
+        moved=_move(part, view),
+        drawer=drawer,
+        near_enough=near_enough(camera),
+    )
+
+
+def _move(part: StandardPart, view: DefocusMap) -> float:
+    if part.middle == "keep":
+        return 0.0
+    if part.nominal is None:
+        raise NoAnswer(
+            "To put the middle right, the depth that is right there is needed: got none; enter "
+            "it, counted as the readings are, or keep the middle.",
+            quantity=NOMINAL_DEPTH.words,
+        )
+    return -view.middle.value
+
+
+# Boxes for single places read depths as the whole text does.
+def depth_at(place: str) -> fields.Typed:
+    """How the depth at one place is read."""
+    words = f"depth at the {place}"
+    return fields.lengths(words)

@@ -1,0 +1,1 @@
+"""The camera as described, and what lies on the bench: instruments, shims, cautions."""

@@ -1,0 +1,1 @@
+"""Drawing in millimetres: a page, what stands on it, and how it becomes PDF and SVG."""

@@ -1,0 +1,1 @@
+"""Finding what is wrong: all readings weighed together, and the plan that follows."""

@@ -1,0 +1,161 @@
+"""Sets of up to three causes, each with its thread start, weighed by the readings.
+
+Under one set every fault is normal about zero (a start about its whole pitches), and the
+model is straight, so the probability of the readings has a closed form: normal with
+covariance S = R + A·V·Aᵀ, where R is the readings' own, A the slopes and V the set's spreads.
+Bayes' rule then needs the sets' prior chances alone.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import combinations
+
+import numpy as np
+
+from optics.finding.diagnosis.faults import AT, Cause, Vector
+from optics.finding.diagnosis.observations import Observations
+from optics.finding.diagnosis.priors import Priors
+from optics.finding.diagnosis.sensitivity import Matrix
+
+# Starts whose readings are e^30 times less likely than those of the best are not followed up.
+_FAR_LESS = 30.0
+_START = AT["start"]
+# A bend of the model (mm) smaller than this is not worth a second step.
+_BEND = 0.0005
+
+
+@dataclass(frozen=True)
+class Hypothesis:
+    """These causes at work and no others; `starts` counts thread starts too far out."""
+
+    causes: frozenset[Cause]
+    starts: int = 0
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """All hypotheses of one thread start with what the readings make of them.
+
+    `log_weight` is prior times evidence, not yet shared out; `gains[h]` carries the readings
+    to the faults; `centre` is the readings less what start and bend account for.
+    """
+
+    hypotheses: tuple[Hypothesis, ...]
+    log_weight: Vector
+    spreads: Matrix
+    inverse: Matrix
+    slopes: Matrix
+    centre: Vector
+    shift: Vector
+
+
+@lru_cache(maxsize=64)
+def cause_sets(causes: tuple[Cause, ...], most: int) -> tuple[frozenset[Cause], ...]:
+    """Every set of at most so many of the causes."""
+    return tuple(
+        frozenset(chosen) for size in range(most + 1) for chosen in combinations(causes, size)
+    )
+
+
+@lru_cache(maxsize=64)
+def _members(sets: tuple[frozenset[Cause], ...], possible: tuple[Cause, ...]) -> Matrix:
+    """One for each cause that is in a set, a row for each set."""
+    return np.array([[float(cause in chosen) for cause in possible] for chosen in sets])
+
+
+def set_spreads(members: Matrix, possible: Sequence[Cause], priors: Priors) -> Matrix:
+    """The standard deviation of each fault under each set."""
+    sound = priors.spread(())
+    at_work = np.array([priors.spread((cause,)) - sound for cause in possible])
+    spreads: Matrix = sound + members @ at_work
+    return spreads
+
+
+def set_chances(members: Matrix, possible: Sequence[Cause], priors: Priors) -> Vector:
+    """The logarithm of the prior chance that just the causes of each set are at work."""
+    chance = np.array([priors.by_cause[cause].chance for cause in possible])
+    logs: Vector = members @ np.log(chance) + (1 - members) @ np.log1p(-chance)
+    return logs
+
+
+def weigh(seen: Observations, priors: Priors, possible: tuple[Cause, ...]) -> list[Weighed]:
+    """Weigh every set of the possible causes at every thread start worth following up."""
+    sets = cause_sets(possible, priors.most_causes)
+    by_start = {0: tuple(s for s in sets if Cause.START not in s)}
+    if Cause.START in possible:
+        turned = tuple(s for s in sets if Cause.START in s)
+        by_start |= dict.fromkeys(_likely_starts(seen, priors), turned)
+    return [
+        _at_start(seen, priors, possible, starts, chosen) for starts, chosen in by_start.items()
+    ]
+
+
+def _likely_starts(seen: Observations, priors: Priors) -> list[int]:
+    """The wrong starts that the readings do not rule out even with everything else wrong."""
+    spread = priors.spread(Cause)
+    slopes = seen.straight.slopes(np.zeros(len(spread)))
+    inverse = np.linalg.inv(seen.noise + (slopes * spread**2) @ slopes.T)
+    starts = [0, *priors.starts]
+    left = seen.values - np.outer(starts, priors.pitch * slopes[:, _START])
+    score = -0.5 * np.einsum("ki,ij,kj->k", left, inverse, left)
+    return [k for k, s in zip(starts, score, strict=True) if k and s > score.max() - _FAR_LESS]
+
+
+def _at_start(
+    seen: Observations,
+    priors: Priors,
+    possible: tuple[Cause, ...],
+    starts: int,
+    sets: tuple[frozenset[Cause], ...],
+) -> Weighed:
+    shift = np.zeros(len(AT))
+    shift[_START] = starts * priors.pitch
+    members = _members(sets, possible)
+    spreads = set_spreads(members, possible, priors)
+    prior = set_chances(members, possible, priors)
+    if starts:
+        prior -= math.log(len(priors.starts))
+    hypotheses = tuple(Hypothesis(causes, starts) for causes in sets)
+    first = _linear(seen, hypotheses, prior, spreads, shift, shift)
+    best = int(np.argmax(first.log_weight))
+    mean = fault_means(first, np.array([best]))[0]
+    bend = seen.straight.errors(mean) - seen.straight.errors(shift)
+    if np.abs(bend - first.slopes @ (mean - shift)).max() < _BEND:
+        return first
+    # One Gauss-Newton step: straighten the model where the best set puts the faults.
+    return _linear(seen, hypotheses, prior, spreads, shift, mean)
+
+
+def _linear(
+    seen: Observations,
+    hypotheses: tuple[Hypothesis, ...],
+    prior: Vector,
+    spreads: Matrix,
+    shift: Vector,
+    about: Vector,
+) -> Weighed:
+    """Weigh with the model made straight about a point."""
+    slopes = seen.straight.slopes(about)
+    centre = seen.values - seen.straight.errors(about) + slopes @ (about - shift)
+    spread_out = slopes[None] * spreads[:, None, :]
+    covariance = seen.noise + spread_out @ spread_out.transpose(0, 2, 1)
+    inverse = np.asarray(np.linalg.inv(covariance), dtype=np.float64)
+    (_, log_det) = np.linalg.slogdet(covariance)
+    distance = np.einsum("i,hij,j->h", centre, inverse, centre)
+    weight = prior - 0.5 * (distance + log_det)
+    return Weighed(hypotheses, weight, spreads, inverse, slopes, centre, shift)
+
+
+def gains(weighed: Weighed, chosen: Vector) -> Matrix:
+    """For the chosen hypotheses, the matrix that carries the readings to the faults."""
+    spread = weighed.spreads[chosen] ** 2
+    carried: Matrix = (spread[:, :, None] * weighed.slopes.T) @ weighed.inverse[chosen]
+    return carried
+
+
+def fault_means(weighed: Weighed, chosen: Vector) -> Matrix:
+    """The most likely faults under each of the chosen hypotheses."""
+    means: Matrix = weighed.shift + gains(weighed, chosen) @ weighed.centre
+    return means

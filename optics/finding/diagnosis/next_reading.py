@@ -1,0 +1,184 @@
+"""Which one further reading would tell most, and how much."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from optics.camera.camera import Bed, Camera
+from optics.camera.taken import AT_STOP, ON_FILM, Taken
+from optics.finding.diagnosis.duties import Duty
+from optics.finding.diagnosis.evidence import Reading, Spot, seen_at, spot_of
+from optics.finding.diagnosis.faults import Vector
+from optics.finding.diagnosis.posterior import Posterior
+from optics.finding.diagnosis.sensitivity import Matrix, Straight
+from optics.measure.uncertainty import LEVEL, exact
+from optics.readings.readings import (
+    CoincidenceReading,
+    CollimatorReading,
+    GateReading,
+    MarkReading,
+    RegisterReading,
+)
+
+# Points of the Gauss-Hermite rule over what the reading may show.
+_NODES = 15
+# Less gained than a fifth of the uncertainty is not worth another reading (common practice, no
+# source).
+_WORTH = 0.2
+# Of the rangefinder's targets, far and near are this many times apart.
+_MUCH_FARTHER = 4.0
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A reading that could be taken, in words, and its standard uncertainty (mm at the film).
+
+    `repeated` are its words where one like it was taken already; else so much "again".
+    """
+
+    words: str
+    reading: Reading
+    standard: float
+    repeated: str = ""
+
+    def beside(self, taken: Sequence[Reading]) -> "Candidate":
+        """The same, worded as a repeat where it is one."""
+        if not any(_is_alike(self.reading, one) for one in taken):
+            return self
+        return replace(self, words=self.repeated or f"{self.words} again")
+
+
+def _is_alike(one: Reading, other: Reading) -> bool:
+    """Whether both look at the same thing, corners and near distances taken as one."""
+    if spot_of(one) is not spot_of(other) or one.taken.surface is not other.taken.surface:
+        return False
+    if spot_of(one) is Spot.COINCIDENCE:
+        near, far = sorted((seen_at(one), seen_at(other)))
+        return near == far or far < _MUCH_FARTHER * near
+    return one.taken.is_off_centre == other.taken.is_off_centre
+
+
+@dataclass(frozen=True)
+class Gain:
+    """What a further reading is expected to bring.
+
+    `standard` is the worst duty's standard uncertainty now and after, as mm at the film;
+    `wrong_cause` the probability that the most probable set of causes is not the true one.
+    """
+
+    candidate: Candidate
+    standard: tuple[float, float]
+    wrong_cause: tuple[float, float]
+
+    @property
+    def is_worth_it(self) -> bool:
+        """Whether a fifth of the uncertainty goes, or a twentieth of the risk of a wrong cause."""
+        now, after = self.standard
+        risk, left = self.wrong_cause
+        return after <= (1 - _WORTH) * now or risk - left >= 1 - LEVEL
+
+
+def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candidate, ...]:
+    """The readings a bench can usually take, with what each is usually good for.
+
+    Focusing by eye is taken as good to a fifth of the depth of focus (common practice, no
+    source), a depth gauge as 0.015 mm rectangular (dial gauge over 10 mm, JIS B 7503:2011).
+    """
+    eye = camera.depth_of_focus / 5
+    close = near or 20 * camera.lens.focal_length
+    far = exact(math.inf)
+    collimator, register = exact(10 * camera.lens.focal_length), exact(camera.lens.focal_length)
+    found = [
+        Candidate(
+            "the register gauged from the lens seat", RegisterReading(register, register),
+            0.015 / math.sqrt(3), "the register gauged again from the lens seat",
+        ),
+        Candidate(
+            "a reading at the infinity stop", CollimatorReading(exact(0.0), collimator, AT_STOP),
+            eye,
+        ),
+        Candidate("a reading at the ∞ mark", CollimatorReading(exact(0.0), collimator), eye),
+        Candidate("a reading at a near mark", MarkReading(exact(close), exact(close)), eye),
+        Candidate("a film test at the ∞ mark", MarkReading(far, far, ON_FILM), eye),
+        Candidate(
+            "the film gate gauged", GateReading(exact(0.0)), 0.015 / math.sqrt(3),
+            "the film gate gauged again",
+        ),
+    ]  # fmt: skip
+    if not isinstance(camera.focusing, Bed):
+        place = (camera.lens.focal_length / 3, camera.lens.focal_length / 4)
+        corner = CollimatorReading(exact(0.0), collimator, Taken(place=place))
+        found.append(Candidate("a reading in a corner of the frame", corner, eye))
+    meeting = (CoincidenceReading(exact(d), exact(d)) for d in (200 * close / 20, close))
+    names = ("the rangefinder on a far target", "the rangefinder on a near target")
+    return (*found, *(Candidate(w, r, eye) for w, r in zip(names, meeting, strict=True)))
+
+
+def next_readings(
+    camera: Camera, left: Posterior, wanted: Sequence[Duty], candidates: Sequence[Candidate]
+) -> tuple[Gain, ...]:
+    """Weigh each candidate by what it may show, best first.
+
+    What it may show is foretold from every hypothesis that remains; for each such answer the
+    hypotheses are weighed and the faults worked out again, and the outcome averaged. Ranked by
+    the uncertainty left in the worst duty and the chance of a wrong cause, multiplied.
+    """
+    straight = Straight.of(camera, [c.reading for c in candidates])
+    rows = straight.slopes(left.mean)
+    duty_rows = np.array([duty.row for duty in wanted])
+    gains = [
+        _gain(left, duty_rows, candidate, row)
+        for candidate, row in zip(candidates, rows, strict=True)
+    ]
+    return tuple(sorted(gains, key=lambda g: g.standard[1] * (0.05 + g.wrong_cause[1])))
+
+
+def _gain(left: Posterior, duty_rows: Matrix, candidate: Candidate, row: Vector) -> Gain:
+    mean, variance = left.means @ row, ((row @ left.shares) ** 2).sum(axis=1)
+    scatter = variance + candidate.standard**2
+    shown, chance = _foretold(left.weights, mean, scatter)
+    log_density = -0.5 * ((shown[:, None] - mean) ** 2 / scatter + np.log(scatter))
+    weights = left.weights * np.exp(log_density - log_density.max(axis=1, keepdims=True))
+    weights /= weights.sum(axis=1, keepdims=True)
+    after = _duties_after(left, duty_rows, row, (shown[:, None] - mean) / scatter, scatter)
+    spread = chance @ _mixture_variance(weights, *after)
+    now = _mixture_variance(left.weights[None, :], *_duties_now(left, duty_rows))[0]
+    return Gain(
+        candidate,
+        (math.sqrt(float(now.max())), math.sqrt(float(spread.max()))),
+        (1 - float(left.weights.max()), 1 - float(chance @ weights.max(axis=1))),
+    )
+
+
+def _foretold(weights: Vector, mean: Vector, scatter: Vector) -> tuple[Vector, Vector]:
+    """What the reading may show, and how likely each is."""
+    nodes, shares = np.polynomial.hermite_e.hermegauss(_NODES)
+    shown = mean[:, None] + np.sqrt(scatter)[:, None] * nodes
+    chance = weights[:, None] * shares / shares.sum()
+    return shown.ravel(), chance.ravel()
+
+
+def _duties_now(left: Posterior, duty_rows: Matrix) -> tuple[Matrix, Matrix]:
+    parts = duty_rows @ left.shares
+    return (left.means @ duty_rows.T)[None], (parts**2).sum(axis=2)[None]
+
+
+def _duties_after(
+    left: Posterior, duty_rows: Matrix, row: Vector, pull: Matrix, scatter: Vector
+) -> tuple[Matrix, Matrix]:
+    """Mean and variance of each duty under each hypothesis, once the reading showed something."""
+    parts = duty_rows @ left.shares
+    shared = np.einsum("hds,hs->hd", parts, row @ left.shares)
+    means = left.means @ duty_rows.T + pull[:, :, None] * shared
+    variances = (parts**2).sum(axis=2) - shared**2 / scatter[:, None]
+    return means, np.broadcast_to(variances, means.shape)
+
+
+def _mixture_variance(weights: Matrix, means: Matrix, variances: Matrix) -> Matrix:
+    """Variance within and between hypotheses, for each answer and duty."""
+    middle = np.einsum("nh,nhd->nd", weights, means)
+    squares = np.einsum("nh,nhd->nd", weights, variances + means**2)
+    variance: Matrix = np.maximum(squares - middle**2, 0.0)
+    return variance

@@ -1,0 +1,133 @@
+"""What was read, what is supposed, and what a reading would become, in the words of the shop."""
+
+import math
+from dataclasses import replace
+
+from optics.camera.camera import Camera, FrontCell, Helicoid
+from optics.finding.diagnosis.diagnose import Diagnosis
+from optics.finding.diagnosis.evidence import Reading
+from optics.finding.diagnosis.faults import Cause
+from optics.finding.diagnosis.priors import Priors
+from optics.finding.diagnosis.what_if import WouldShow
+from optics.finding.diagnosis.wording import CAUSE_WORDS, begun, percent, reading_words
+from optics.measure.places import place_name
+from optics.readings.readings import RegisterReading, Sense
+from optics.readings.wording import said_half_width, said_offset
+from optics.units import format_angle, format_distance, format_length
+
+NOTHING_SHARP = "nothing sharp"
+# What is added to a fault, as it is asked: its name, and the unit of a bare number.
+FAULT_WORDS = {
+    "seat": "thickness under the lens seat",
+    "start": "thread starts farther out",
+    "ring": "scale ring, farther out",
+    "stop": "infinity stop, farther out",
+    "focal": "true focal length, longer",
+    "tilt_x": "standard, farther out at the right",
+    "tilt_y": "standard, farther out at the top",
+    "gate": "film, farther from the lens",
+    "zero": "rangefinder's infinity setting, farther out",
+    "gain": "rangefinder's near setting, farther out",
+}
+
+
+def read_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
+    """Each reading: where it was taken, what it shows at the film, what the causes foretell."""
+    seen = diagnosis.seen
+    rows = zip(seen.readings, seen.errors, diagnosis.foretold, strict=True)
+    return tuple(
+        f"{begun(placed_words(reading))}: {said_offset(error.value)}, "
+        f"{said_half_width(error.expanded)} at 95 %; expected "
+        f"{said_offset(float(told))}."
+        for reading, error, told in rows
+    )
+
+
+def placed_words(reading: Reading) -> str:
+    """A reading by its place, and off the middle by where on the picture."""
+    if not reading.taken.is_off_centre:
+        return reading_words(reading)
+    middle = replace(reading, taken=replace(reading.taken, place=(0.0, 0.0)))
+    return f"{reading_words(middle)}, {place_name(*reading.taken.place)}"
+
+
+def supposed_lines(priors: Priors) -> tuple[str, ...]:
+    """What is supposed of each cause: how often it is met, and how far parts stand off."""
+    return tuple(supposed_line(priors, cause) for cause in Cause if cause in priors.by_cause)
+
+
+def supposed_line(priors: Priors, cause: Cause) -> str:
+    """What is supposed of one cause."""
+    prior = priors.by_cause[cause]
+    often = f"{begun(CAUSE_WORDS[cause])}: {percent(prior.chance)} of cameras"
+    if cause is Cause.START:
+        return f"{often}; one start is {format_length(priors.pitch)}."
+    wrong, usual = (said_size_of_fault(cause, v) for v in (prior.wrong, prior.usual))
+    return f"{often}; off by {wrong} where it is the cause, {usual} where it is not."
+
+
+def said_size_of_fault(cause: Cause, size: float) -> str:
+    """The size of a fault in its own unit."""
+    if cause is Cause.TILT:
+        return format_angle(size)
+    return f"{100 * size:.2g} %" if cause is Cause.GAIN else format_length(size, places=3)
+
+
+def said_reading(reading: Reading, figure: float | None, camera: Camera) -> str:
+    """What a reading would show, as it would be written down; `figure` as `predict` gives it."""
+    if figure is None:
+        return NOTHING_SHARP
+    match reading.kind:
+        case "mark":
+            return f"sharp at {format_distance(figure)}"
+        case "rotation":
+            return _turned(figure, camera)
+        case "register":
+            return _depth(reading, figure)
+        case "collimator":
+            way = "towards its lens" if figure > 0 else "away from its lens"
+            return f"reticle {format_length(abs(figure))} {way}"
+        case "ruler":
+            side = "nearer" if figure > 0 else "farther"
+            return f"sharpest {format_length(abs(figure), places=1)} {side} on the ruler"
+        case "coincidence":
+            return f"images meet at {format_distance(figure)}"
+        case _:
+            side = "behind" if figure > 0 else "in front of"
+            return f"film {format_length(abs(figure), places=3)} {side} the glass"
+
+
+def _depth(reading: Reading, figure: float) -> str:
+    """The register as gauged; off the middle, where depths are compared, what it is off by."""
+    assert isinstance(reading, RegisterReading)
+    if not reading.taken.is_off_centre:
+        return f"register {format_length(figure, places=3)}"
+    off = figure - reading.nominal.value
+    if Sense.of(off) is Sense.RIGHT:
+        return "as deep as it should be"
+    side = "too deep" if off > 0 else "too shallow"
+    return f"{format_length(abs(off), places=3)} {side}"
+
+
+def _turned(angle: float, camera: Camera) -> str:
+    assert isinstance(camera.focusing, Helicoid | FrontCell)
+    extends = camera.focusing.extends
+    said = f"{abs(math.degrees(angle)):.2f}°"
+    if float(said[:-1]) == 0:
+        return "no turn"
+    return f"turned {said} {extends if angle > 0 else extends.opposite}"
+
+
+def would_show_cells(would: WouldShow, camera: Camera) -> tuple[str, str, str, str]:
+    """A row of the what-if: the reading, what it would show now and then, the error then."""
+    now, then = (said_reading(would.reading, figure, camera) for figure in would.shown)
+    words = placed_words(would.reading)
+    if not would.is_moved:
+        return words, now, "the same", said_offset(would.errors[1])
+    return words, now, then, said_offset(would.errors[1])
+
+
+def movable_faults(diagnosis: Diagnosis) -> tuple[str, ...]:
+    """The faults of this camera that can be moved on purpose."""
+    causes = diagnosis.priors.by_cause
+    return tuple(name for cause in Cause if cause in causes for name in cause.faults)

@@ -1,0 +1,54 @@
+"""What the bench has at hand: shim leaves, the rangefinder's screws, the standard's screws."""
+
+import math
+from collections import Counter
+from dataclasses import dataclass, field, replace
+
+from optics.camera.shims import DIGITS, Leaves
+from optics.errors import OutOfRange
+from optics.measure.places import place_name
+from optics.readings.remedies import Workshop
+
+CORNERS = {place_name(x, y): (x, y) for x, y in ((1, 1), (-1, 1), (-1, -1), (1, -1))}
+"""Each corner's side and height, seen from the front; the standard's screws stand there."""
+
+
+@dataclass(frozen=True)
+class Screw:
+    """An adjusting screw: what one clockwise turn adds to its fault (mm at the film, or gain)."""
+
+    per_turn: float
+
+    def __post_init__(self) -> None:
+        """Refuse a screw that does nothing."""
+        if not self.per_turn or not math.isfinite(self.per_turn):
+            raise OutOfRange(
+                f"A screw's effect must be a number other than 0: got {self.per_turn:g} a turn; "
+                "give it a trial turn and enter the change.",
+                quantity="per_turn",
+                value=self.per_turn,
+                limit=0.0,
+            )
+
+
+@dataclass(frozen=True)
+class AtHand:
+    """Everything a plan may call on; None where it is not known.
+
+    `standard_screws` are how far (mm) the standard's four screws stand from its middle, to
+    the side and up.
+    """
+
+    workshop: Workshop = field(default_factory=Workshop)
+    zero_screw: Screw | None = None
+    gain_screw: Screw | None = None
+    standard_screws: tuple[float, float] = (25.0, 20.0)
+
+    def less(self, used: Leaves) -> "AtHand":
+        """The same with these leaves gone from the drawer."""
+        rest: Counter[float] = Counter()
+        for leaves, sign in ((self.workshop.drawer, 1), (used, -1)):
+            for thickness, count in leaves:
+                rest[round(thickness, DIGITS)] += sign * count
+        drawer = tuple((+rest).items())
+        return replace(self, workshop=replace(self.workshop, drawer=drawer))

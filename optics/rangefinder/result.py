@@ -1,0 +1,178 @@
+"""The rangefinder as part of a result document; angles in rad, lengths in mm."""
+
+from typing import Annotated, Literal, TypeAlias
+
+from pydantic import Field
+
+from optics.rangefinder import set_up_wording as words
+from optics.rangefinder.acuity import Acuity, film_uncertainty, service
+from optics.rangefinder.adjusters import Advice, Done, State, Step, Stuck, Trial
+from optics.rangefinder.cam_result import CamOut, cam_out
+from optics.rangefinder.near_setting import Setting
+from optics.rangefinder.set_up import Bench, SetUp, near_advice, next_turns
+from optics.rangefinder.wording import near_lines
+from optics.records.solve import Solution
+from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
+
+Film = Annotated[float, Field(description="mm at the film; plus is too far out")]
+Turns = Annotated[float, Field(description="whole turns; plus is clockwise")]
+
+Kind: TypeAlias = Literal["done", "trial", "step", "stuck"]
+_KINDS: dict[type[Advice], Kind] = {Done: "done", Trial: "trial", Step: "step", Stuck: "stuck"}
+
+
+class StateOut(Out):
+    """The focus error at the far and at the near target when the images meet."""
+
+    far: Film
+    near: Film
+
+    @classmethod
+    def of(cls, state: State) -> "StateOut":
+        """The state as JSON can hold it."""
+        return cls(far=state.far, near=state.near)
+
+
+class NextOut(Out):
+    """What to do next: done, trial, step or stuck, with the turns it asks for."""
+
+    kind: Kind
+    words: tuple[str, ...]
+    infinity_turns: Turns = 0.0
+    near_turns: Turns = 0.0
+    foretold: StateOut | None = None
+
+    @classmethod
+    def of(cls, found: SetUp, advice: Advice) -> "NextOut":
+        """The advice as JSON can hold it."""
+        said = words.next_lines(found)
+        zero, gain = next_turns(advice)
+        return cls(
+            kind=_KINDS[type(advice)],
+            words=said,
+            infinity_turns=zero,
+            near_turns=gain,
+            foretold=StateOut.of(advice.foretold) if isinstance(advice, Step) else None,
+        )
+
+
+class SetUpOut(Out):
+    """Zero, gain and curvature as they stand, what is to change, and what to turn next.
+
+    `zero_change` (rad) and `gain_change` (a part of the wanted gain) make the coupling exact at
+    `far_target` and `near_target`; `states` begin with what was found.
+    """
+
+    words: str
+    verdict: str
+    far_target: Distance
+    near_target: Distance
+    far_error: FigureOut
+    near_error: FigureOut
+    zero: Annotated[FigureOut, Field(description="rad")]
+    gain: Annotated[FigureOut, Field(description="rad for each mm of extension")]
+    curvature: Annotated[FigureOut, Field(description="rad for each mm² of extension")]
+    correlation: Annotated[float, Field(description="of zero and gain")]
+    scatter: Annotated[float, Field(description="times what eye and tape account for; 0: unknown")]
+    missing: tuple[str, ...]
+    zero_change: Annotated[FigureOut, Field(description="rad")]
+    gain_change: Annotated[FigureOut, Field(description="parts of the wanted gain")]
+    near_angle_change: Annotated[FigureOut, Field(description="rad, at the near target")]
+    states: tuple[StateOut, ...]
+    next: NextOut | None
+
+    @classmethod
+    def of(cls, found: SetUp) -> "SetUpOut":
+        """The set-up as JSON can hold it."""
+        now, change = found.now, found.correction
+        return cls(
+            words=words.headline(found),
+            verdict=words.verdict(found),
+            far_target=distance_out(found.far),
+            near_target=distance_out(found.near),
+            far_error=FigureOut.of(change.far),
+            near_error=FigureOut.of(change.near),
+            zero=FigureOut.of(now.zero),
+            gain=FigureOut.of(now.gain),
+            curvature=FigureOut.of(now.curvature),
+            correlation=now.correlation,
+            scatter=now.scatter,
+            missing=found.found.missing,
+            zero_change=FigureOut.of(change.zero),
+            gain_change=FigureOut.of(change.gain_ratio),
+            near_angle_change=FigureOut.of(change.near_angle),
+            states=tuple(StateOut.of(state) for state in found.states),
+            next=None if found.advice is None else NextOut.of(found, found.advice),
+        )
+
+
+class SettingOut(Out):
+    """A way of setting the coupling: where it is exact, and the worst error it leaves."""
+
+    exact_at: tuple[Distance, ...]
+    worst: Annotated[float, Field(description="mm at the film, without sign")]
+    worst_at: Distance
+
+    @classmethod
+    def of(cls, setting: Setting) -> "SettingOut":
+        """The setting as JSON can hold it."""
+        return cls(
+            exact_at=tuple(map(distance_out, setting.exact_at)),
+            worst=setting.worst,
+            worst_at=distance_out(setting.worst_at),
+        )
+
+
+class EyeOut(Out):
+    """What one eye leaves at the film, the same at every distance."""
+
+    acuity: Annotated[float, Field(description="rad")]
+    name: str
+    source: str
+    error: Annotated[float, Field(description="mm at the film, either way")]
+
+    @classmethod
+    def of(cls, bench: Bench, eye: Acuity) -> "EyeOut":
+        """The eye as JSON can hold it."""
+        error = film_uncertainty(bench.camera, bench.rangefinder, eye)
+        return cls(acuity=eye.angle, name=eye.name, source=eye.source, error=error)
+
+
+class RangefinderOut(Out):
+    """What the base can tell, where to set near, and the set-up if it was read."""
+
+    goal: Annotated[float, Field(description="mm at the film, either way")]
+    goal_reason: str
+    effective_base: float
+    needed_base: float
+    eyes: tuple[EyeOut, ...]
+    near_end: float
+    usual: SettingOut
+    best_near: SettingOut
+    best_pair: SettingOut
+    near_words: tuple[str, ...]
+    set_up: Annotated[SetUpOut | None, Field(description="null where nothing was read")]
+    cam: Annotated[CamOut | None, Field(description="null where the job has no cam")]
+
+
+def rangefinder_out(solution: Solution) -> RangefinderOut | None:
+    """The rangefinder of a solution; None where the job has none."""
+    bench, found = solution.rangefinder, solution.set_up
+    if bench is None:
+        return None
+    near = near_advice(bench) if found is None else found.where
+    base = service(bench.camera, bench.rangefinder, bench.acuity)
+    return RangefinderOut(
+        goal=bench.goal.error,
+        goal_reason=bench.goal.reason,
+        effective_base=base.effective_base,
+        needed_base=base.needed_base,
+        eyes=tuple(EyeOut.of(bench, eye) for eye in words.eyes(bench.acuity)),
+        near_end=bench.near_end,
+        usual=SettingOut.of(near.usual),
+        best_near=SettingOut.of(near.best_near),
+        best_pair=SettingOut.of(near.best_pair),
+        near_words=near_lines(near),
+        set_up=None if found is None else SetUpOut.of(found),
+        cam=cam_out(solution.cam),
+    )

@@ -1,0 +1,1 @@
+"""Bench readings: from what was read to the focus error, the correction and its words."""

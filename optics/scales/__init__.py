@@ -1,0 +1,1 @@
+"""The focusing scale and depth of field: tables, marks, fits, layouts and their words."""

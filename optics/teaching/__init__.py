@@ -1,0 +1,1 @@
+"""The school: classroom, exercises, practice bench and the invented cameras they use."""

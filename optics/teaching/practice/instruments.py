@@ -1,0 +1,222 @@
+"""Taking readings of a practice camera with instruments and eyes that are none too sure."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from typing import Any, cast
+
+import numpy as np
+
+from optics.camera.camera import Camera
+from optics.camera.taken import Surface, Taken
+from optics.errors import NoAnswer, ShimwrightError
+from optics.finding.diagnosis.evidence import Reading
+from optics.finding.diagnosis.forward import predict
+from optics.measure.uncertainty import Estimate, Source, exact
+from optics.readings.readings import (
+    CoincidenceReading,
+    CollimatorReading,
+    MarkReading,
+    RegisterReading,
+    RotationReading,
+    RulerReading,
+)
+from optics.teaching.practice.camera import PracticeCamera, is_bed
+
+MEASURED = {
+    "mark": "sharp_at",
+    "rotation": "rotation",
+    "register": "measured",
+    "collimator": "shift",
+    "ruler": "offset",
+    "coincidence": "set_to",
+}
+"""Which figure of each kind of reading is the measured one."""
+SLIDE = 40.0
+"""The reticle's slide reaches no farther than this either way (mm)."""
+# A distance that scatters by a larger part of itself is not written down.
+_COARSEST = 0.15
+
+
+@dataclass(frozen=True)
+class Habits:
+    """How readings are taken: instrument limits (± rectangular) and spreads, mm at the film.
+
+    `eye_part` is the blur that a loupe just shows, as a part of the circle of confusion;
+    `gauge_limit` that of a dial gauge (JIS B 7503:2011), `gauge_spread` how repeats scatter;
+    `slide_limit` is the reticle slide's, in mm at the reticle; `acuity` is in rad.
+    """
+
+    eye_part: float = 0.25
+    eye_repeats: int = 5
+    gauge_limit: float = 0.015
+    gauge_spread: float = 0.003
+    gauge_repeats: int = 3
+    slide_limit: float = 0.1
+    angle_limit: float = math.radians(0.25)
+    distance_limit: float = 2.0
+    acuity: float = math.radians(1 / 60)
+    base: float = 41.0
+
+
+@dataclass
+class Bench:
+    """A day at the bench: one set of instruments, whose own errors stay the same all day."""
+
+    habits: Habits
+    chance: np.random.Generator
+    gauge: Source = field(default_factory=lambda: Source("depth gauge", is_rectangular=True))
+
+    def __post_init__(self) -> None:
+        """The gauge's error is drawn once, for all its readings share it."""
+        limit = self.habits.gauge_limit
+        self.gauge_error = float(self.chance.uniform(-limit, limit))
+
+    def take(self, practice: PracticeCamera, reading: Reading) -> Reading:
+        """The reading with its figure measured on the camera, repeats, limits and all.
+
+        Errors: NoAnswer where nothing can be made sharp.
+        """
+        true, spread, count = self._foretold(practice, reading)
+        tries = true + self.chance.normal(0.0, spread, count)
+        return showing(reading, self._estimate(reading, tries))
+
+    def reaches(self, practice: PracticeCamera, reading: Reading) -> bool:
+        """Whether the camera lets the reading be taken, the noise of it left aside."""
+        try:
+            true, _, _ = self._foretold(practice, reading)
+        except ShimwrightError:
+            return False
+        return not isinstance(reading, CollimatorReading) or abs(true) <= SLIDE
+
+    def _foretold(self, practice: PracticeCamera, reading: Reading) -> tuple[float, float, int]:
+        """The figure without noise, how single tries scatter about it, and how many there are."""
+        name = MEASURED[reading.kind]
+        true = predict(practice.camera, practice.hidden, reading)
+        per_unit = film_per_unit(practice.camera, showing(reading, exact(true)))
+        spread, count = self._spread(practice.camera, reading)
+        if name in ("sharp_at", "set_to") and spread / per_unit > _COARSEST * true:
+            raise NoAnswer(
+                "A distance that repeats only within a sixth of itself tells nothing: take the "
+                "reading nearer, or by rotation.",
+                quantity=name,
+            )
+        return true, spread / per_unit, count
+
+    def _spread(self, camera: Camera, reading: Reading) -> tuple[float, int]:
+        """How single tries scatter (mm at the film), and how many there are."""
+        habits = self.habits
+        if isinstance(reading, RegisterReading):
+            return habits.gauge_spread, habits.gauge_repeats
+        if isinstance(reading, CoincidenceReading):
+            blur = camera.lens.focal_length**2 * habits.acuity / habits.base
+        else:
+            blur = habits.eye_part * camera.depth_of_focus
+        return blur / math.sqrt(3), habits.eye_repeats
+
+    def _estimate(self, reading: Reading, tries: np.ndarray) -> Estimate:
+        parts = {Source("spread", len(tries) - 1): float(tries.std(ddof=1)) / math.sqrt(len(tries))}
+        off = self._instrument(reading)
+        limit, source, error = off
+        parts[source] = limit / math.sqrt(3)
+        return Estimate(float(tries.mean()) + error, parts)
+
+    def _instrument(self, reading: Reading) -> tuple[float, Source, float]:
+        """The instrument's limit, its source, and its error this time."""
+        if isinstance(reading, RegisterReading):
+            return self.habits.gauge_limit, self.gauge, self.gauge_error
+        limits = {
+            "collimator": self.habits.slide_limit,
+            "rotation": self.habits.angle_limit,
+        }
+        limit = limits.get(reading.kind, self.habits.distance_limit)
+        error = float(self.chance.uniform(-limit, limit))
+        return limit, Source(reading.kind, is_rectangular=True), error
+
+
+def film_per_unit(camera: Camera, reading: Reading) -> float:
+    """How far the focus error (mm at the film) goes with one unit of the measured figure."""
+    unit = Source("unit")
+    figure = getattr(reading, MEASURED[reading.kind])
+    probe = showing(reading, Estimate(figure.value, {unit: 1.0}))
+    return abs(probe.steps(camera)[-1].result.parts[unit])
+
+
+def showing(reading: Reading, figure: Estimate) -> Reading:
+    """The reading with another measured figure."""
+    changed: Any = replace(cast(Any, reading), **{MEASURED[reading.kind]: figure})
+    return cast(Reading, changed)
+
+
+def round_of_readings(camera: Camera) -> tuple[Reading, ...]:
+    """What a careful repairer reads: register, stop, ∞ mark, near marks, film, rangefinder."""
+    focal = camera.lens.focal_length
+    register, collimator = exact(focal), exact(6 * focal)
+    # Focal points together, so that the distance between the lenses needs no thought.
+    apart = exact(7 * focal)
+    near = tuple(exact(times * focal) for times in (60.0, 25.0))
+    width, height = 0.35 * focal, 0.25 * focal
+    places = ((width, height), (-width, height), (-width, -height), (width, -height))
+    spots = (Taken(), *(Taken(place=place) for place in places))
+    return (
+        *(RegisterReading(register, register, spot) for spot in spots),
+        CollimatorReading(exact(0.0), collimator, Taken(at_stop=True), apart),
+        CollimatorReading(exact(0.0), collimator, to_lens=apart),
+        CollimatorReading(exact(0.0), collimator, Taken(surface=Surface.FILM), apart),
+        *(MarkReading(mark, mark) for mark in near),
+        RulerReading(near[1], exact(0.0), exact(math.radians(45)), near[1]),
+        CoincidenceReading(exact(400 * focal), exact(400 * focal)),
+        CoincidenceReading(exact(25 * focal), exact(25 * focal)),
+    )
+
+
+def take_all(
+    practice: PracticeCamera, wanted: Sequence[Reading], bench: Bench
+) -> tuple[Reading, ...]:
+    """Every reading that can be taken; with a lens far off some cannot."""
+    taken = []
+    for reading in wanted:
+        for attempt in (_as_is, _by_turning, _nearer):
+            done = _attempt(practice, attempt(practice, reading), bench)
+            if done is not None:
+                taken.append(done)
+                break
+    return tuple(taken)
+
+
+def _attempt(practice: PracticeCamera, reading: Reading | None, bench: Bench) -> Reading | None:
+    if reading is None:
+        return None
+    try:
+        return bench.take(practice, reading)
+    except ShimwrightError:
+        return None
+
+
+def _as_is(practice: PracticeCamera, reading: Reading) -> Reading | None:
+    if not isinstance(reading, CollimatorReading):
+        return reading
+    try:
+        shift = predict(practice.camera, practice.hidden, reading)
+    except NoAnswer:
+        return None
+    return reading if abs(shift) <= SLIDE else None
+
+
+def _nearer(practice: PracticeCamera, reading: Reading) -> Reading | None:
+    """Where the images of a far target will not meet within the scale, a nearer one is taken."""
+    if not isinstance(reading, CoincidenceReading):
+        return None
+    near = exact(reading.target.value / 5)
+    return (
+        CoincidenceReading(near, near)
+        if near.value > 15 * practice.camera.lens.focal_length
+        else None
+    )
+
+
+def _by_turning(practice: PracticeCamera, reading: Reading) -> Reading | None:
+    """Beyond the reach of the reticle's slide the ring is turned until it is sharp."""
+    if not isinstance(reading, CollimatorReading) or is_bed(practice.camera):
+        return None
+    return RotationReading(exact(0.0), exact(math.inf), exact(math.inf), reading.taken)

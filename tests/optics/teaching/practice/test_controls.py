@@ -1,0 +1,142 @@
+"""What hands do at the practice bench, against hands that follow a plan's words."""
+
+import math
+import re
+from fractions import Fraction
+
+import numpy as np
+import pytest
+
+from optics.camera.camera import Bed
+from optics.finding.diagnosis import Cause, Faults
+from optics.finding.diagnosis.faults import AT
+from optics.finding.plan import Adjustment
+from optics.finding.plan.controls import adjust
+from optics.teaching.practice import Hands, PracticeCamera
+from optics.teaching.practice.controls import HEIGHT_PER_TURN, Control, controls
+from optics.teaching.practice.stand import Stand
+from tests.optics.teaching.practice.stands import CORVANE, OSTRIN, STANDS, TARNBROOK, state_of
+from tests.optics.teaching.practice.test_hands import Steady
+
+WANTED = {
+    Cause.GATE: 0.06, Cause.START: 6.0, Cause.STOP: 0.15, Cause.RING: 0.2, Cause.FOCAL: 0.35,
+    Cause.ZERO: 0.15, Cause.GAIN: 0.03, Cause.SEAT: 0.1,
+}  # fmt: skip
+# How the amount and the way stand in a plan's instruction.
+SAID = {
+    Cause.GATE: r"([\d.]+) mm (nearer the lens|farther from the lens)",
+    Cause.START: r"again (\d+) starts? .*further (clockwise|counter-clockwise)",
+    Cause.STOP: r"([\d.]+)(?:°| mm) (?:further )?(clockwise|counter-clockwise|towards|away from)",
+    Cause.RING: r"([\d.]+)(?:°| mm) (clockwise|counter-clockwise|towards|away from)",
+    Cause.SEAT: r"(add|remove) ([\d.]+) mm in all",
+    Cause.ZERO: r"screw ([\d/ ]+) turns? (clockwise|counter-clockwise)",
+    Cause.GAIN: r"screw ([\d/ ]+) turns? (clockwise|counter-clockwise)",
+}
+
+
+def told(cause: Cause, control: Control, instruction: str) -> float:
+    """Give the signed amount that an instruction tells for a control."""
+    found = re.search(SAID[cause], instruction)
+    assert found, instruction
+    size, way = found.groups()
+    if cause is Cause.SEAT:
+        size, way = way, {"add": "thicker", "remove": "thinner"}[size]
+    amount = float(sum(Fraction(part) for part in size.split()))
+    return amount if control.ways[0].startswith(way) else -amount
+
+
+def control_of(stand: Stand, cause: Cause) -> Control:
+    """Give the control that acts on one cause alone."""
+    alone = (c for c in controls(stand).values() if set(c.effects) == {cause.value})
+    return next(alone)
+
+
+ON_STANDS = [
+    (stand, cause)
+    for stand in STANDS
+    for cause in SAID
+    if (cause is not Cause.START or stand is OSTRIN)
+    and (cause not in (Cause.ZERO, Cause.GAIN) or stand is not CORVANE)
+]
+
+
+@pytest.mark.parametrize("way", [1, -1], ids=["out", "in"])
+@pytest.mark.parametrize(("stand", "cause"), ON_STANDS, ids=lambda v: getattr(v, "camera", v))
+def test_a_control_does_what_hands_do_that_follow_the_words(
+    stand: Stand, cause: Cause, way: int
+) -> None:
+    """A plan's instruction followed by its words, or set on the bench, gives the same camera."""
+    done = adjust(cause, stand.camera, stand.at_hand, {cause.value: way * WANTED[cause]})
+    assert isinstance(done, Adjustment)
+    before = state_of(stand, Faults())
+    followed = Hands(Steady()).carry_out(before.practice, done)  # type: ignore[arg-type]
+    control = control_of(stand, cause)
+    after = control.done(before, told(cause, control, done.instruction), 0.0)
+    assert after.practice.hidden.vector == pytest.approx(followed.hidden.vector, abs=1e-12)
+
+
+@pytest.mark.parametrize("stand", STANDS, ids=lambda s: s.camera.name)
+def test_leaves_under_the_standard_tilt_it_as_hands_would(stand: Stand) -> None:
+    """Leaves at two corners set one after the other do what the words do together."""
+    words = "0.10 mm at the top right, 0.04 mm at the bottom left"
+    both = Adjustment(
+        Cause.TILT, "", f"Put shims under the standard's screws: {words}, seen from the front.",
+        {}, (), "",
+    )  # fmt: skip
+    before = state_of(stand, Faults())
+    followed = Hands(Steady()).carry_out(before.practice, both)  # type: ignore[arg-type]
+    after = before
+    for corner, leaf in (("top right", 0.10), ("bottom left", 0.04)):
+        after = controls(stand)[f"shim the standard, {corner} screw,"].done(after, leaf, 0.0)
+    assert after.practice.hidden.vector == pytest.approx(followed.hidden.vector, abs=1e-12)
+
+
+@pytest.mark.parametrize("stand", STANDS, ids=lambda s: s.camera.name)
+def test_a_new_scale_takes_the_focal_length_s_error_away(stand: Stand) -> None:
+    """A scale made for the true focal length leaves no error and the very same lens."""
+    scale = controls(stand)["make the scale"]
+    after = scale.done(state_of(stand, Faults(focal=0.5)), 0.5, 0.0).practice
+    assert after.hidden.focal == pytest.approx(0.0)
+    before, now = (c.constants for c in (stand.camera, after.camera))
+    name = next(n for n in now if "focal" in n)
+    assert now[name] - before[name] == pytest.approx(0.5)
+
+
+@pytest.mark.parametrize("stand", STANDS, ids=lambda s: s.camera.name)
+def test_a_hand_misses_by_its_limit_at_most(stand: Stand) -> None:
+    """The worst miss either way moves each fault by the limit, and nothing is missed by a start."""
+    for control in controls(stand).values():
+        ends = [control.done(state_of(stand, Faults()), 1.0, miss) for miss in (-1.0, 1.0)]
+        low, high = (end.practice.hidden.vector for end in ends)
+        for name, effect in control.effects.items():
+            moved = abs(high[AT[name]] - low[AT[name]])
+            assert moved == pytest.approx(2 * control.limit * abs(effect))
+        assert (control.limit == 0.0) is (control.unit == "starts")
+
+
+def test_the_height_screw_moves_the_height_alone() -> None:
+    """A whole turn of the height screw is 8 minutes of arc, and no fault changes."""
+    after = controls(OSTRIN)["turn the height screw"].done(state_of(OSTRIN, Faults()), 1.0, 0.0)
+    assert after.height == pytest.approx(math.radians(8 / 60))
+    assert pytest.approx(math.radians(8 / 60)) == HEIGHT_PER_TURN
+    assert np.all(after.practice.hidden.vector == 0.0)
+
+
+def test_controls_are_those_of_the_camera() -> None:
+    """Only a thread can be entered anew, only a bed has a pointer, only a finder has screws."""
+    names = {stand.camera.name: " ".join(controls(stand)) for stand in STANDS}
+    assert "enter the thread" in names[OSTRIN.camera.name]
+    assert "enter the thread" not in names[CORVANE.camera.name]
+    assert "front cell" in names[CORVANE.camera.name]
+    assert "screw," in names[CORVANE.camera.name]
+    assert "infinity screw" not in names[CORVANE.camera.name]
+    assert isinstance(TARNBROOK.camera.focusing, Bed)
+    assert "pointer" in names[TARNBROOK.camera.name]
+
+
+def test_engraved_for_leaves_the_faults_alone() -> None:
+    """A scale for another focal length changes the engraving and nothing hidden."""
+    before = PracticeCamera(OSTRIN.camera, Faults(focal=0.3), OSTRIN.at_hand)
+    after = before.engraved_for(47.3)
+    assert after.camera.lens.focal_length == 47.3
+    assert after.hidden == before.hidden

@@ -1,0 +1,1 @@
+"""Answers as the pages show them."""

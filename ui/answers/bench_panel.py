@@ -1,0 +1,69 @@
+"""What the panels share."""
+
+from collections.abc import Iterable, Sequence
+from html import escape
+
+from optics.measure.verdict import Verdict
+from optics.teaching.captions import CAPTIONS
+
+_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
+
+
+def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
+    """A sentence as the headline: its first clause large but for its `lead`, the rest under it."""
+    sentence = sentence.removeprefix(lead)
+    cut = min((at for at in map(sentence.find, ends) if at > 0), default=len(sentence))
+    first, rest = sentence[:cut].rstrip("."), sentence[cut + 1 :].strip()
+    # A figure and its unit stay on one line of the large type.
+    first = first.replace(" %", "\u00a0%").replace(" mm", "\u00a0mm")
+    more = f"<p>{escape(rest[:1].upper() + rest[1:])}</p>" if rest else ""
+    said = f'{escape(lead)}<strong>{escape(first)}</strong><a class="jump" href="#rest">More ↓</a>'
+    return f'<p class="headline bench" role="status">{said}</p><div id="rest">{more}</div>'
+
+
+def judged_html(verdict: Verdict, words: str) -> str:
+    """A finding by sign, word and colour."""
+    return (
+        f'<p class="verdict {verdict.name.lower()}"><span aria-hidden="true">{_SIGNS[verdict]}'
+        f"</span> {escape(words)}</p>"
+    )
+
+
+def sign_of(verdict: Verdict) -> str:
+    """The sign that stands for a verdict."""
+    return _SIGNS[verdict]
+
+
+def lines_html(lines: Iterable[str], kind: str = "") -> str:
+    """A paragraph a line."""
+    named = f' class="{kind}"' if kind else ""
+    return "".join(f"<p{named}>{escape(line)}</p>" for line in lines)
+
+
+def steps_html(lines: Iterable[str]) -> str:
+    """Steps in their order."""
+    return f"<ol>{''.join(f'<li>{escape(line)}</li>' for line in lines)}</ol>"
+
+
+def wide_html(table: str, words: str) -> str:
+    """A table that may be wider than the window: it scrolls, by the keyboard too."""
+    return f'<div class="wide" role="group" aria-label="{escape(words)}" tabindex="0">{table}</div>'
+
+
+def table_html(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A table of texts; what is first in a row names it."""
+    head = "".join(f"<th>{escape(words)}</th>" for words in heads)
+    body = "".join(_row(row) for row in rows)
+    table = f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
+    return wide_html(table, f"Table: {', '.join(filter(None, heads))}")
+
+
+def _row(row: Sequence[str]) -> str:
+    first, *rest = map(escape, row)
+    return f"<tr><th>{first}</th>{''.join(f'<td>{cell}</td>' for cell in rest)}</tr>"
+
+
+def captions_html(topic: str) -> str:
+    """What the words of a topic mean, for who learns."""
+    said = (text for key, text in CAPTIONS.items() if key.startswith(f"{topic}."))
+    return f'<div class="meaning">{lines_html(said)}</div>'

@@ -1,0 +1,1 @@
+"""Fields and forms that ask for what a job document takes."""

@@ -1,0 +1,1 @@
+"""Forms and panels of standard, gate, witness marks and budget."""

@@ -1,0 +1,1 @@
+"""Forms and panels of depth of field and scales."""

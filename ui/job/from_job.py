@@ -1,0 +1,160 @@
+"""What a job holds, put into the calculators' fields as if it had been typed there."""
+
+from collections.abc import Container, Mapping
+from typing import Any
+
+from optics.body.gate import FILMS, HOLDERS
+from optics.body.gate.part import GatePart
+from optics.camera.confusion import format_named
+from optics.camera.instruments import INSTRUMENTS
+from optics.rangefinder.cam_part import CamPart, StraightBodyPart
+from optics.rangefinder.part import RangefinderPart
+from optics.records.job import JobDocument, ReadingPart, RegisterPart, ScalePart
+from optics.records.store import KeptJob
+from optics.typed.part import Part
+from ui.asking.camera_form import FOCUSING
+from ui.body.gate_form import GLASSES, PLATES
+from ui.body.standard_form import LEANS, MIDDLE
+from ui.depth.scale_form import ACROSS, BEGIN
+from ui.job.rows_of_job import ROWS, show_rows
+from ui.kept import drafts
+from ui.kept.open_job import job_name, set_open
+
+Texts = dict[str, str]
+
+
+def open_here(number: int) -> None:
+    """Open a job and have its camera chosen on every page; for a callback.
+
+    Fields that were typed in for this job before keep what was typed.
+    """
+    kept = set_open(number)
+    if kept is not None:
+        fill_untouched(kept)
+        drafts.put("camera", job_name(number))
+
+
+def fill_untouched(kept: KeptJob) -> None:
+    """Fill in what the job holds wherever nothing was typed for it; for a callback.
+
+    The rows of the Whole camera go together: with one of them typed in, all are left alone.
+    """
+    typed = drafts.draft().under(f"{job_name(kept.line.number)}.")
+    _fill(kept, but=typed)
+    if not any(key.startswith(ROWS) for key in typed):
+        show_rows(kept)
+
+
+def fill(kept: KeptJob) -> None:
+    """Fill the calculators' fields in with what the job holds; for a callback."""
+    _fill(kept)
+    show_rows(kept)
+
+
+def _fill(kept: KeptJob, but: Container[str] = ()) -> None:
+    """Fill in all fields but those named; the rows have numbers of their own."""
+    name = job_name(kept.line.number)
+    for key, text in job_texts(kept.job).items():
+        if key not in but:
+            drafts.put(f"{name}.{key}", text)
+
+
+def job_texts(job: JobDocument) -> Texts:
+    """The text of every calculator's field that the job has something for, but for the rows."""
+    texts = _camera(job) | _under("workshop", _given(job.workshop))
+    # Of several of a kind the last: the fields hold one of each.
+    for reading in {reading.kind: reading for reading in job.readings}.values():
+        texts |= _reading(reading)
+    if job.scale is not None:
+        texts |= _scale(job.scale)
+    if job.rangefinder is not None:
+        texts |= _rangefinder(job.rangefinder)
+    if job.standard is not None:
+        standard = _given(job.standard)
+        standard["leans"] = _word(LEANS, standard["leans"])
+        standard["middle"] = _word(MIDDLE, standard["middle"])
+        # All places as one text, where the page takes any place.
+        texts |= {"depths.more": standard.pop("depths")} | _under("standard", standard)
+    if job.gate is not None:
+        texts |= _under("gate", _gate(job.gate))
+    if job.witness is not None:
+        texts |= _under("witness", _given(job.witness))
+    if job.budget is not None:
+        texts |= _under("budget", dict(job.budget.terms))
+    if job.diagnosis is not None:
+        texts |= _under("whole", _given(job.diagnosis))
+    return texts
+
+
+def _given(part: Part) -> Texts:
+    """The texts of a part that has no parts in it; what was never given is left out."""
+    found = part.model_dump(mode="json", exclude_none=True)
+    return {name: text for name, text in found.items() if isinstance(text, str)}
+
+
+def _under(prefix: str, texts: Mapping[Any, str]) -> Texts:
+    return {f"{prefix}.{name}": text for name, text in texts.items()}
+
+
+def _word(words: Mapping[str, Any], meaning: Any) -> str:
+    """The word that stands on the page for what a job says."""
+    return next(word for word, means in words.items() if means == meaning)
+
+
+def _camera(job: JobDocument) -> Texts:
+    booked_in = job.intake.identity.camera if job.intake else ""
+    if job.camera is None:
+        return {"name": booked_in} if booked_in.strip() else {}
+    focusing = _given(job.camera.focusing)
+    kind = focusing.pop("kind")
+    texts = _under("lens", _given(job.camera.lens)) | _under(f"focusing.{kind}", focusing)
+    texts |= _given(job.camera) | {"kind": FOCUSING[kind]}
+    return texts | {"name": job.camera.name or booked_in}
+
+
+def _reading(reading: ReadingPart) -> Texts:
+    texts = _given(reading)
+    kind = texts.pop("kind")
+    if isinstance(reading, RegisterPart):
+        texts["instrument"] = INSTRUMENTS[reading.instrument].name
+    return _under(kind, texts) | {"reading": reading.title}
+
+
+def _scale(scale: ScalePart) -> Texts:
+    texts = _given(scale)
+    along, reference = texts.pop("along"), texts.pop("reference")
+    negative = texts.pop("negative", "")
+    named = {"negative": format_named(negative).name} if negative else {}
+    return named | _under(f"scale.{along}", texts) | {
+        "scale.along": along,
+        "scale.from": _word(BEGIN, reference),
+        "scale.across": _word(ACROSS, scale.across),
+    }  # fmt: skip
+
+
+def _rangefinder(part: RangefinderPart) -> Texts:
+    texts = _given(part)
+    read = {name: texts.pop(name) for name in ("pairs", "tape") if name in texts}
+    found = _under("rangefinder", texts) | _under("rangefinder.read", read)
+    found |= _under("rangefinder.compensator", _given(part.compensator))
+    for number, turned in enumerate(part.rounds, 1):
+        found |= _under(f"rangefinder.round{number}", _given(turned))
+    for number, apart in enumerate(part.apart, 1):
+        found |= _under(f"rangefinder.apart{number}", _given(apart))
+    return found | (_cam(part.cam) if part.cam is not None else {})
+
+
+def _cam(part: CamPart) -> Texts:
+    body = _given(part.body)
+    law = body.pop("kind")
+    prefix = "cam.straight" if isinstance(part.body, StraightBodyPart) else "cam.body"
+    return _under("cam", _given(part)) | _under(prefix, body) | {"cam.law": law}
+
+
+def _gate(gate: GatePart) -> Texts:
+    texts = _given(gate) | {"film": FILMS[gate.film].name}
+    texts["plate"] = _word(PLATES, gate.plate)
+    texts["glass"] = _word(GLASSES, gate.glass)
+    if gate.holder is not None:
+        texts["holder"] = HOLDERS[gate.holder].name
+    return texts

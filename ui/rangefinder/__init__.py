@@ -1,0 +1,1 @@
+"""Forms and panels of the rangefinder and its cam."""

@@ -1,0 +1,1 @@
+"""Forms and panels of classroom, exercises and practice bench."""

@@ -1,0 +1,1 @@
+"""The server around the pages: start, network door, warm-up, opening page."""
