@@ -6,7 +6,10 @@ import statistics
 import subprocess
 import sys
 import tomllib
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from functools import partial
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 from typing import Any
 
@@ -31,15 +34,72 @@ LEFT_BEHIND = {"build", "dist", "shimwright.egg-info"}
 
 # Data flows one way. Who may import whom, besides itself and the two everybody may import.
 EVERYBODY_MAY = {"optics.errors", "optics.units"}
+TOPIC_MAY = {
+    "optics.readings",
+    "optics.camera",
+    "optics.typed",
+    "optics.measure",
+    "optics.theory",
+    "optics.relation",
+}
 MAY_IMPORT = {
     "optics.errors": set(),
     "optics.units": set(),
     "optics.relation": set(),
     "optics.theory": {"optics.relation"},
-    "optics.bench": {"optics.theory", "optics.relation"},
-    "optics.records": {"optics.bench"},
-    "optics.sheets": {"optics.bench"},
+    "optics.measure": {"optics.relation"},
+    "optics.typed": {"optics.measure"},
+    "optics.camera": {"optics.theory", "optics.relation"},
+    "optics.readings": {"optics.camera", "optics.measure", "optics.theory", "optics.relation"},
+    "optics.account": {"optics.readings", "optics.camera", "optics.measure"},
+    "optics.scales": TOPIC_MAY,
+    "optics.rangefinder": TOPIC_MAY,
+    "optics.body": TOPIC_MAY,
+    "optics.finding": {
+        "optics.body",
+        "optics.readings",
+        "optics.camera",
+        "optics.typed",
+        "optics.measure",
+        "optics.theory",
+    },
+    "optics.teaching": {
+        "optics.finding",
+        "optics.rangefinder",
+        "optics.readings",
+        "optics.camera",
+        "optics.measure",
+        "optics.theory",
+        "optics.relation",
+    },
+    "optics.records": {
+        "optics.teaching",
+        "optics.finding",
+        "optics.scales",
+        "optics.rangefinder",
+        "optics.body",
+        "optics.account",
+        "optics.readings",
+        "optics.camera",
+        "optics.typed",
+        "optics.measure",
+    },
+    "optics.drawing": set(),
+    "optics.sheets": {
+        "optics.drawing",
+        "optics.teaching",
+        "optics.finding",
+        "optics.scales",
+        "optics.rangefinder",
+        "optics.body",
+        "optics.account",
+        "optics.readings",
+        "optics.camera",
+        "optics.measure",
+    },
 }
+# No room may be so large that it is a house of its own.
+LARGEST_SHARE = 0.25
 SYMBOLIC = {"optics.relation", "optics.theory"}
 SCIPY_ALLOWED = {"scipy.special", "scipy.optimize"}
 
@@ -107,8 +167,15 @@ def imports(tree: ast.AST, path: Path) -> Iterator[str]:
 
 
 def room_of(name: str) -> str:
-    """Return the room a dotted name is in: `optics.bench` for all that is below it."""
+    """Return the room a dotted name is in: `optics.camera` for all that is below it."""
     return ".".join(name.split(".")[:2])
+
+
+def owner(paths: Mapping[str, Path], name: str) -> str:
+    """Return the module that an imported name is, or is in; empty where it is none of ours."""
+    while name and name not in paths:
+        name = name.rpartition(".")[0]
+    return name
 
 
 def functions(tree: ast.AST) -> Iterator[Function]:
@@ -170,6 +237,44 @@ def test_imports_go_one_way() -> None:
         rooms = {room_of(name) for name in imports(parse(path), path) if name.startswith("optics.")}
         wrong += [f"{module_name(path)} imports {name}" for name in sorted(rooms - allowed)]
     assert wrong == []
+
+
+def test_no_import_runs_in_a_circle() -> None:
+    """No module imports, by whatever way round, a module that imports it, inside a room either."""
+    paths = {module_name(path): path for path in sources(*PACKAGES)}
+    graph = {
+        name: {found for found in map(partial(owner, paths), imports(parse(path), path)) if found}
+        - {name}
+        for name, path in paths.items()
+    }
+    try:
+        TopologicalSorter(graph).prepare()
+    except CycleError as circle:
+        pytest.fail(" imports ".join(reversed(circle.args[1])))
+
+
+def test_folders_of_the_face_import_one_way() -> None:
+    """No two folders of the face import each other, by whatever way round."""
+    graph: dict[str, set[str]] = {}
+    for path in sources("ui"):
+        room = room_of(module_name(path))
+        found = {room_of(name) for name in imports(parse(path), path) if name.startswith("ui.")}
+        graph.setdefault(room, set()).update(found - {room})
+    try:
+        TopologicalSorter(graph).prepare()
+    except CycleError as circle:
+        pytest.fail(" imports ".join(reversed(circle.args[1])))
+
+
+def test_no_room_outgrows_the_house() -> None:
+    """No room holds more than a quarter of the product's lines."""
+    lines = Counter[str]()
+    for path in sources(*PACKAGES):
+        name = module_name(path)
+        room = "ui" if name.split(".")[0] == "ui" else room_of(name)
+        lines[room] += len(path.read_text(encoding="utf-8").splitlines())
+    limit = LARGEST_SHARE * lines.total()
+    assert {room: count for room, count in lines.items() if count > limit} == {}
 
 
 def test_every_room_of_the_calculator_has_its_direction() -> None:
@@ -242,11 +347,11 @@ def test_scipy_is_imported_only_where_it_is_used() -> None:
 
 def test_importing_the_bench_stays_light() -> None:
     """Importing the bench loads neither the page, the plots, the sheets nor scipy.stats."""
-    program = "import sys, optics.bench; print(*sorted(sys.modules), sep='\\n')"
+    program = "import sys, optics.finding.plan; print(*sorted(sys.modules), sep='\\n')"
     loaded = subprocess.run(
         [sys.executable, "-c", program], cwd=HOUSE, capture_output=True, text=True, check=True
     ).stdout.split()
-    assert "optics.bench" in loaded
+    assert "optics.finding.plan" in loaded
     heavy = {"streamlit", "plotly", "pandas", "reportlab", "scipy.stats", "scipy.optimize"}
     assert heavy & set(loaded) == set()
 

@@ -5,12 +5,13 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import chain, islice
-from typing import Any, TypeAlias
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from optics.errors import OutOfRange
+from optics.units import Leaves
 
 # Leaves are added up in whole tenths of a micrometre, finer than any gauge reads.
 _UNITS_PER_MM = 10_000
@@ -18,8 +19,6 @@ DIGITS = 4
 THICKEST_PACK = 10.0
 _MOST_TIES = 5
 _NONE = 1_000_000
-
-Leaves: TypeAlias = Sequence[tuple[float, int]]
 
 
 @dataclass(frozen=True)

@@ -36,7 +36,6 @@ from optics.drawing.lettering import (
 from optics.drawing.pdf import Description, as_pdf
 from optics.drawing.svg import as_svg
 from optics.errors import OutOfRange
-from optics.readings.wording import CONVENTIONS
 
 BLACK: Ink = (0.0, 0.0, 0.0)
 DARK: Ink = (0.32, 0.32, 0.32)
@@ -96,7 +95,7 @@ class Sheet:
         title: str,
         made: date,
         made_by: str = "",
-        conventions: str = CONVENTIONS,
+        conventions: str = "",
         stretch: Point = (1.0, 1.0),
     ) -> None:
         self.paper = paper

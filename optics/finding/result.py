@@ -11,7 +11,7 @@ from optics.finding.diagnosis.next_reading import Gain
 from optics.finding.part import CAUSE_NAMES
 from optics.finding.plan import Adjustment, Alternative, Plan, State, Step
 from optics.finding.plan import wording as plan_said
-from optics.records.diagnosis_readings import WholeCamera
+from optics.finding.whole import WholeCamera
 from optics.typed.result_parts import FigureOut, Out
 
 Film: TypeAlias = Annotated[float, Field(description="mm at the film; plus is too far out")]

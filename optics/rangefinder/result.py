@@ -7,11 +7,11 @@ from pydantic import Field
 from optics.rangefinder import set_up_wording as words
 from optics.rangefinder.acuity import Acuity, film_uncertainty, service
 from optics.rangefinder.adjusters import Advice, Done, State, Step, Stuck, Trial
+from optics.rangefinder.cam_part import CamAnswer
 from optics.rangefinder.cam_result import CamOut, cam_out
 from optics.rangefinder.near_setting import Setting
 from optics.rangefinder.set_up import Bench, SetUp, near_advice, next_turns
 from optics.rangefinder.wording import near_lines
-from optics.records.solve import Solution
 from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
 
 Film = Annotated[float, Field(description="mm at the film; plus is too far out")]
@@ -155,9 +155,10 @@ class RangefinderOut(Out):
     cam: Annotated[CamOut | None, Field(description="null where the job has no cam")]
 
 
-def rangefinder_out(solution: Solution) -> RangefinderOut | None:
-    """The rangefinder of a solution; None where the job has none."""
-    bench, found = solution.rangefinder, solution.set_up
+def rangefinder_out(
+    bench: Bench | None, found: SetUp | None, cam: CamAnswer | None
+) -> RangefinderOut | None:
+    """The rangefinder, what its readings showed and its cam; None where the job has none."""
     if bench is None:
         return None
     near = near_advice(bench) if found is None else found.where
@@ -174,5 +175,5 @@ def rangefinder_out(solution: Solution) -> RangefinderOut | None:
         best_pair=SettingOut.of(near.best_pair),
         near_words=near_lines(near),
         set_up=None if found is None else SetUpOut.of(found),
-        cam=cam_out(solution.cam),
+        cam=cam_out(cam),
     )

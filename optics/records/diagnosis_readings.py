@@ -22,9 +22,10 @@ from optics.camera.camera import Camera
 from optics.camera.taken import Surface, Taken
 from optics.errors import OutOfRange, Unreadable
 from optics.finding import part as typed
-from optics.finding.diagnosis import Diagnosis, Priors, Reading, diagnose, usual_priors
+from optics.finding.diagnosis import Priors, Reading, diagnose, usual_priors
 from optics.finding.part import CAUSES, DiagnosisPart, SuspectPart
-from optics.finding.plan import AtHand, Plan, Screw, make_plan
+from optics.finding.plan import AtHand, Screw, make_plan
+from optics.finding.whole import WholeCamera
 from optics.measure.uncertainty import Estimate, Source, exact
 from optics.rangefinder.adjusters import learn
 from optics.rangefinder.readings import Coincidence, eyes_part
@@ -63,15 +64,6 @@ class Seen:
 
     reading: Reading
     also: Estimate
-
-
-@dataclass(frozen=True)
-class WholeCamera:
-    """The diagnosis of all readings, the plan, and what of the job was not weighed, and why."""
-
-    diagnosis: Diagnosis
-    plan: Plan
-    left_out: tuple[str, ...]
 
 
 def solve_diagnosis(job: JobDocument, camera: Camera, set_up: SetUp | None) -> WholeCamera:

@@ -159,12 +159,12 @@ def result_of(solution: Solution) -> ResultDocument:
         answers=tuple(_answer(a) for a in solution.answers),
         disagreements=tuple(map(DisagreementOut.of, solution.disagreements)),
         supposed=supposed_lines(camera),
-        scale=scale_out(solution),
+        scale=scale_out(solution.scale, solution.confusion, solution.conventions),
         standard=standard_out(solution.standard),
         gate=gate_out(solution.gate, camera.allowed_error),
         witness=witness_out(solution.witness),
         budget=budget_out(solution.budget),
-        rangefinder=rangefinder_out(solution),
+        rangefinder=rangefinder_out(solution.rangefinder, solution.set_up, solution.cam),
         diagnosis=diagnosis_out(solution.whole),
     )
 

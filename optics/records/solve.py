@@ -17,13 +17,14 @@ from optics.camera.confusion import Convention, conventions, format_named
 from optics.errors import ShimwrightError, Unreadable
 from optics.finding.disagreement import Disagreement, disagreements
 from optics.finding.part import SEEN_BLUR, DiagnosisPart
+from optics.finding.whole import WholeCamera
 from optics.measure.uncertainty import Estimate
 from optics.rangefinder.cam_part import CamAnswer, solve_cam
 from optics.rangefinder.from_part import bench_of, set_up_of
 from optics.rangefinder.set_up import Bench, SetUp
 from optics.readings.correction import Correction, MeasuredReading, correct
 from optics.readings.readings import ParallaxReading
-from optics.records.diagnosis_readings import WholeCamera, solve_diagnosis, taken_of
+from optics.records.diagnosis_readings import solve_diagnosis, taken_of
 from optics.records.job import CameraPart, JobDocument, ReadingPart
 from optics.records.to_bench import (
     camera_of,

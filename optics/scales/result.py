@@ -4,10 +4,10 @@ from typing import Annotated
 
 from pydantic import Field
 
+from optics.camera.confusion import Convention
 from optics.measure.uncertainty import Estimate
-from optics.records.solve import Solution
 from optics.scales import scale_wording as wording
-from optics.scales.depth_marks import DepthMarkCheck
+from optics.scales.depth_marks import ConfusionFound, DepthMarkCheck
 from optics.scales.explanations import Explanation
 from optics.scales.scale_check import ScaleCheck
 from optics.scales.scale_fit import MarkCheck, ScaleFit
@@ -151,9 +151,15 @@ class ScaleOut(Out):
     confusion: ConfusionOut | None
 
 
-def scale_out(solution: Solution) -> ScaleOut | None:
-    """The scale check of a solution; None where no scale was measured."""
-    check = solution.scale
+def scale_out(
+    check: ScaleCheck | None,
+    confusion: ConfusionFound | None,
+    known: tuple[Convention, ...],
+) -> ScaleOut | None:
+    """The scale check, with the circle of confusion its depth marks show; None without one.
+
+    `known` are the conventions that circle is compared with.
+    """
     if check is None:
         return None
     return ScaleOut(
@@ -165,21 +171,20 @@ def scale_out(solution: Solution) -> ScaleOut | None:
         fit=FitOut.of(check.fit),
         both=FitOut.of(check.both),
         both_determined=check.both_determined,
-        confusion=_confusion(solution),
+        confusion=_confusion(confusion, known),
     )
 
 
-def _confusion(solution: Solution) -> ConfusionOut | None:
-    found = solution.confusion
+def _confusion(found: ConfusionFound | None, known: tuple[Convention, ...]) -> ConfusionOut | None:
     if found is None:
         return None
     return ConfusionOut(
         circle_of_confusion=FigureOut.of(found.value),
-        words=wording.confusion_line(found, solution.conventions),
+        words=wording.confusion_line(found, known),
         chi_square=found.chi_square,
         degrees_of_freedom=found.dof,
         probability=found.probability,
-        agrees_with=tuple(c.name for c in found.agreeing(solution.conventions)),
+        agrees_with=tuple(c.name for c in found.agreeing(known)),
         marks=tuple(DepthMarkOut.of(m) for m in found.marks),
     )
 

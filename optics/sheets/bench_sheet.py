@@ -7,6 +7,7 @@ from optics.account.report import JobReport, TakenReading
 from optics.camera.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
 from optics.drawing.flow import FINE, TEXT, Cell, Flow
 from optics.drawing.page import BLACK, DARK, MID, PALE, Sheet, paper_named
+from optics.readings.wording import CONVENTIONS
 from optics.sheets.certificate import Heading, draw_checked, draw_heading
 
 # Common practice, no source: each step presumes those before it.
@@ -44,7 +45,13 @@ def bench_sheet(
     Errors: OutOfRange for an unknown paper.
     """
     name = report.camera_name.strip() or report.title.strip() or "camera"
-    sheet = Sheet(paper_named(page_size), title=f"Bench sheet: {name}", made=made, made_by=workshop)
+    sheet = Sheet(
+        paper_named(page_size),
+        title=f"Bench sheet: {name}",
+        made=made,
+        made_by=workshop,
+        conventions=CONVENTIONS,
+    )
     flow = Flow(sheet, f"Bench sheet: {name}" + (f" · job {number}" if number else ""))
     draw_heading(flow, report, Heading(workshop, address, number, made), "Bench sheet")
     _identity(flow, report)

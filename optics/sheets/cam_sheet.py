@@ -10,7 +10,7 @@ from optics.drawing.page import DARK, Sheet, paper_named
 from optics.rangefinder import cam_wording
 from optics.rangefinder.cam import Cam
 from optics.rangefinder.stoning import StoningMap
-from optics.readings.wording import said_camera
+from optics.readings.wording import CONVENTIONS, said_camera
 from optics.sheets.cam_profile import (
     CamDrawing,
     check_size,
@@ -45,7 +45,9 @@ def cam_sheet(
     """
     paper = paper_named(page_size)
     heading = title.strip() or cam.camera.name.strip() or "Cam"
-    sheet = Sheet(paper, title=f"Cam sheet: {heading}", made=made, made_by=made_by)
+    sheet = Sheet(
+        paper, title=f"Cam sheet: {heading}", made=made, made_by=made_by, conventions=CONVENTIONS
+    )
     drawn = CamDrawing(cam, diameter, found, sheet, heading, step)
     check_size(drawn)
     _table_pages(drawn)

@@ -16,6 +16,7 @@ from optics.measure.uncertainty import budget
 from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction, parallax_found
+from optics.readings.wording import CONVENTIONS
 from optics.sheets.certificate_figures import draw_found_and_left, gauge_height
 from optics.units.printing import shortest
 
@@ -80,7 +81,9 @@ def certificate(
 def _composed(report: JobReport, heading: Heading, paper: Paper, scale: float) -> tuple[Sheet, int]:
     """The certificate set at a scale, and how many pages it takes."""
     title = f"Focus certificate: {report.camera_name or report.title or 'camera'}"
-    sheet = Sheet(paper, title=title, made=heading.made, made_by=heading.workshop)
+    sheet = Sheet(
+        paper, title=title, made=heading.made, made_by=heading.workshop, conventions=CONVENTIONS
+    )
     job = f"job {heading.number}" if heading.number else ""
     flow = Flow(sheet, " · ".join(filter(None, (title, job))), scale)
     draw_heading(flow, report, heading, "Focus certificate")

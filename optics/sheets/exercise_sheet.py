@@ -8,6 +8,7 @@ from optics.drawing.flow import Flow
 from optics.drawing.lettering import MM_PER_POINT, wrapped
 from optics.drawing.page import ACCENT, DARK, MID, PALE, Sheet, paper_named
 from optics.errors import OutOfRange
+from optics.readings.wording import CONVENTIONS
 from optics.teaching.exercises import Exercise
 
 MOST = 30
@@ -42,7 +43,13 @@ def exercise_sheet(
         )
     said = _said(exercises)
     heading = title.strip() or "Exercises"
-    sheet = Sheet(paper_named(page_size), title=f"{heading}: {said}", made=made, made_by=made_by)
+    sheet = Sheet(
+        paper_named(page_size),
+        title=f"{heading}: {said}",
+        made=made,
+        made_by=made_by,
+        conventions=CONVENTIONS,
+    )
     flow = Flow(sheet, f"{heading} · {said}")
     _head(flow, heading, said)
     for number, one in enumerate(exercises, start=1):

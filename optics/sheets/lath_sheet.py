@@ -10,7 +10,7 @@ from optics.drawing.ruler import ROOM, check_rulers
 from optics.errors import OutOfRange
 from optics.rangefinder import lath as bench
 from optics.rangefinder.lath import Lath
-from optics.readings.wording import said_camera
+from optics.readings.wording import CONVENTIONS, said_camera
 from optics.units import format_length
 
 _TEXT, _FINE, _TINY = 8.2, 7.0, 5.8
@@ -75,7 +75,13 @@ def lath_sheet(
     """
     paper = paper_named(page_size)
     heading = title.strip() or lath.camera.name.strip() or "Infinity lath"
-    sheet = Sheet(paper, title=f"Infinity lath: {heading}", made=made, made_by=made_by)
+    sheet = Sheet(
+        paper,
+        title=f"Infinity lath: {heading}",
+        made=made,
+        made_by=made_by,
+        conventions=CONVENTIONS,
+    )
     across = sheet.right - sheet.left - 2 * _EDGE
     along = sheet.bottom - sheet.top - _TOP - 2 * _EDGE / 3
     if lath.base <= across:

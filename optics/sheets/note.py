@@ -14,6 +14,7 @@ from optics.measure.uncertainty import Estimate, budget
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.readings.remedies import NotApplicable, Offer, Remedy
+from optics.readings.wording import CONVENTIONS
 from optics.sheets.note_figures import FIGURE_HEIGHT, draw_gauge, draw_remedy, draw_standing
 from optics.units import format_uncertainty
 from optics.units.printing import shortest
@@ -83,7 +84,13 @@ def correction_note(
     paper = paper_named(page_size)
     heading = title.strip() or correction.camera.name.strip() or "Camera"
     for fit in _FITS:
-        sheet = Sheet(paper, title=f"Bench note: {heading}", made=made, made_by=made_by)
+        sheet = Sheet(
+            paper,
+            title=f"Bench note: {heading}",
+            made=made,
+            made_by=made_by,
+            conventions=CONVENTIONS,
+        )
         if _composed(_Note(correction, heading, reading_title, made, fit, sheet)) <= sheet.bottom:
             break
     return sheet.pdf()

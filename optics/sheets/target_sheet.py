@@ -8,6 +8,7 @@ from optics.drawing.drawing import Point
 from optics.drawing.page import ACCENT, BLACK, Sheet, paper_named
 from optics.drawing.ruler import ROOM, check_rulers
 from optics.rangefinder.target import LINE_WIDTHS, FocusingTarget
+from optics.readings.wording import CONVENTIONS
 from optics.units import format_distance, format_length
 
 _TEXT, _FINE, _TINY = 8.2, 7.0, 5.8
@@ -29,7 +30,13 @@ def target_sheet(
     """
     paper = paper_named(page_size)
     heading = title.strip() or "Focusing target"
-    sheet = Sheet(paper, title=f"Focusing target: {heading}", made=made, made_by=made_by)
+    sheet = Sheet(
+        paper,
+        title=f"Focusing target: {heading}",
+        made=made,
+        made_by=made_by,
+        conventions=CONVENTIONS,
+    )
     y = _head(target, sheet, heading) + 6
     _column(sheet, (sheet.left, y), LINE_WIDTHS[:_COARSE])
     _column(sheet, (sheet.left + 100, y), LINE_WIDTHS[_COARSE:])

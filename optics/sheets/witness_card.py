@@ -11,6 +11,7 @@ from optics.drawing.lettering import text_width, wrapped
 from optics.drawing.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
 from optics.drawing.ruler import LENGTH, ROOM, check_rulers
 from optics.errors import OutOfRange
+from optics.readings.wording import CONVENTIONS
 from optics.sheets.true_size import Signature, printer_line, trust_line
 
 SMALLEST_RING, LARGEST_RING = 10.0, 100.0
@@ -72,6 +73,7 @@ def _begun(signature: Signature) -> Sheet:
         title=f"Witness card: {_heading(signature)}",
         made=signature.made,
         made_by=signature.made_by,
+        conventions=CONVENTIONS,
         stretch=(LENGTH / signature.rulers[0], LENGTH / signature.rulers[1]),
     )
 

@@ -7,11 +7,10 @@ from functools import partial
 from typing import Any, TypeAlias
 
 from optics import units
-from optics.camera.shims import Leaves
 from optics.errors import OutOfRange, Unreadable
 from optics.measure.places import Point, place_name
 from optics.typed.fields import Typed, named_pieces
-from optics.units import Understood
+from optics.units import Leaves, Understood
 
 _LONGEST_TEXT = 2000
 _WORDS = {"top": (0, 1), "bottom": (0, -1), "left": (-1, 0), "right": (1, 0)}

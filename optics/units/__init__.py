@@ -12,7 +12,7 @@ group digits. Between two figures stands a semicolon and nothing else, and a uni
 all figures before it that have none.
 """
 
-from optics.units.lists import format_leaves, read_leaves, read_list, with_unit_at_end
+from optics.units.lists import Leaves, format_leaves, read_leaves, read_list, with_unit_at_end
 from optics.units.printing import (
     format_angle,
     format_distance,
@@ -34,6 +34,7 @@ from optics.units.reading import (
 from optics.units.turning import read_turns
 
 __all__ = [
+    "Leaves",
     "Understood",
     "format_angle",
     "format_distance",

@@ -5,6 +5,7 @@ A semicolon, and nothing else, stands between two figures; a unit at the end rul
 
 import re
 from collections.abc import Callable, Sequence
+from typing import TypeAlias
 
 from optics.errors import Unreadable
 from optics.units.numerals import VULGAR, Question, quoted
@@ -20,6 +21,10 @@ _LEAF = re.compile(r"(.*?)\s*[x×*]\s*([0-9]{1,4})", re.DOTALL | re.IGNORECASE)
 _COMMA = re.compile(r"\s*,\s+")
 _GROUPS = re.compile(r"([+\-−–]?[0-9]{1,3}(?:\s[0-9]{3})+)((?:[.,][0-9]+)?[^0-9]*)")
 _ONLY_SEMICOLON = "only a semicolon stands between two figures, and spaces never group digits"
+
+
+Leaves: TypeAlias = Sequence[tuple[float, int]]
+"""Shim leaves: thickness in mm and how many of each."""
 
 
 def read_list(

@@ -9,10 +9,10 @@ from optics.finding.diagnosis.evidence import thing_of
 from optics.finding.diagnosis.wording import headline
 from optics.finding.disagreement import disagreement_line
 from optics.finding.plan.wording import first_line, nothing_line, promise_line
+from optics.finding.whole import WholeCamera
 from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction
-from optics.records.diagnosis_readings import WholeCamera
 from optics.records.job import JobDocument
 from optics.records.solve import solve
 

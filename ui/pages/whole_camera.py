@@ -9,7 +9,7 @@ from optics.finding.diagnosis import Diagnosis
 from optics.finding.diagnosis.reading_wording import FAULT_WORDS, movable_faults
 from optics.finding.diagnosis.what_if import what_if
 from optics.finding.part import amount_of_fault
-from optics.records.diagnosis_readings import WholeCamera
+from optics.finding.whole import WholeCamera
 from optics.records.solve import Solution
 from ui.answers import answer_panel
 from ui.asking.camera_form import camera_form, choose_camera

@@ -7,7 +7,7 @@ from optics.finding.diagnosis import reading_wording as readings
 from optics.finding.diagnosis import wording as said
 from optics.finding.plan import Plan, Step
 from optics.finding.plan import wording as plan_said
-from optics.records.diagnosis_readings import WholeCamera
+from optics.finding.whole import WholeCamera
 
 ALONE = (
     "What each reading would ask for by itself is left out here: the plan allows for all of them."

@@ -9,9 +9,9 @@ from optics.finding.diagnosis import wording as said
 from optics.finding.diagnosis.what_if import WouldShow
 from optics.finding.plan import Plan, Step
 from optics.finding.plan import wording as plan_said
+from optics.finding.whole import WholeCamera
 from optics.measure.verdict import Verdict
 from optics.readings.wording import said_half_width, said_offset
-from optics.records.diagnosis_readings import WholeCamera
 from ui.answers.bench_panel import judged_html, lines_html, table_html
 from ui.figures.foretold_plot import foretold_plot
 from ui.terminal.diagnosis_text import LAST, further_lines

@@ -10,12 +10,13 @@ import numpy as np
 
 from optics.body.standard.plane import Plane, design, least_squares
 from optics.camera.instruments import INSTRUMENTS
-from optics.camera.shims import DIGITS, THICKEST_PACK, Leaves, Pack, make_up
+from optics.camera.shims import DIGITS, THICKEST_PACK, Pack, make_up
 from optics.errors import OutOfRange
 from optics.measure.places import check_places, place_name
 from optics.measure.uncertainty import Estimate, combine, exact, within
 from optics.relation import Array
 from optics.theory import standard
+from optics.units import Leaves
 
 _shim = standard.screw_shim.solve_for(standard.shim_under_screw)
 _MOST_SCREWS = 4

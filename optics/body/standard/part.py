@@ -17,13 +17,12 @@ from optics.body.standard import (
     plan_shims,
 )
 from optics.camera.camera import Camera
-from optics.camera.shims import Leaves
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import exact
 from optics.readings.remedies.offer import near_enough
 from optics.typed import fields, places
 from optics.typed.part import Part, optional_value, value
-from optics.units import Understood
+from optics.units import Leaves, Understood
 
 DEPTH = fields.lengths("depth reading")
 DEPTH_LIMIT = fields.length("limit of a depth reading", at_least=0, gauged=True)

@@ -3,9 +3,9 @@
 from dataclasses import dataclass, field
 
 from optics.camera.cautions import Caution
-from optics.camera.shims import Leaves
 from optics.finding.diagnosis.faults import Cause
 from optics.measure.uncertainty import Estimate
+from optics.units import Leaves
 
 
 @dataclass(frozen=True)

@@ -8,12 +8,12 @@ import numpy as np
 from optics.body.standard.mount import Screw, plan_shims
 from optics.body.standard.plane import Plane
 from optics.camera.camera import Camera
-from optics.camera.shims import Leaves, Pack
+from optics.camera.shims import Pack
 from optics.finding.diagnosis.faults import Cause, Vector
 from optics.finding.plan.adjustment import Adjustment, Blocked
 from optics.finding.plan.at_hand import CORNERS, AtHand
 from optics.measure.uncertainty import exact, within
-from optics.units import format_length
+from optics.units import Leaves, format_length
 
 # What a leaf can be set to (mm); common practice, no source.
 _LEAF = 0.01

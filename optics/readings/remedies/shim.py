@@ -7,10 +7,10 @@ from dataclasses import dataclass
 
 from optics.camera.camera import Camera
 from optics.camera.instruments import INSTRUMENTS
-from optics.camera.shims import THICKEST_PACK, Leaves, MakeUp, Pack, make_up
+from optics.camera.shims import THICKEST_PACK, MakeUp, Pack, make_up
 from optics.measure.uncertainty import Estimate, within
 from optics.readings.remedies.offer import NotApplicable, Offer, Remedy, near_enough
-from optics.units import format_length
+from optics.units import Leaves, format_length
 
 KIND = "shim"
 TITLE = "Shim under the lens seat"

@@ -1,6 +1,6 @@
 """The whole camera as the page shows it: what comes first, and nothing left out."""
 
-from optics.records.diagnosis_readings import WholeCamera
+from optics.finding.whole import WholeCamera
 from tests.optics.records.diagnoses import GAUGE, NEAR, READINGS, STOP, solved
 from ui.whole_camera.whole_camera_panel import (
     causes_html,

@@ -11,9 +11,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optics.body.standard import MountPlan, Plane, Screw, plan_shims
-from optics.camera.shims import Leaves
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import exact, within
+from optics.units import Leaves
 
 THREE = [(-20.0, -8.0), (20.0, -8.0), (0.0, 18.0)]
 FOUR = [(-20.0, 15.0), (20.0, 15.0), (20.0, -15.0), (-20.0, -15.0)]

@@ -5,11 +5,11 @@ from collections import Counter
 
 import pytest
 
-from optics.camera.shims import Leaves
 from optics.finding.diagnosis import Cause, Faults, diagnose
 from optics.finding.plan import Adjustment, AtHand, Blocked, make_plan
 from optics.finding.plan.standard_shims import square_the_standard
 from optics.readings.remedies import Workshop
+from optics.units import Leaves
 from tests.optics.teaching.bench_day import AT_HAND, FULL_ROUND, HELICOID, all_shown
 
 COARSE: Leaves = ((0.05, 4), (0.1, 4))

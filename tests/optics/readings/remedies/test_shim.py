@@ -5,11 +5,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optics.camera.camera import Bed, Camera, Lens
-from optics.camera.shims import Leaves, Pack
+from optics.camera.shims import Pack
 from optics.measure.uncertainty import Estimate, exact, within
 from optics.measure.verdict import Verdict
 from optics.readings.remedies.offer import NotApplicable, Offer, Remedy
 from optics.readings.remedies.shim import Workshop, said_pack, shim
+from optics.units import Leaves
 
 DRAWER = ((0.1, 3), (0.05, 4), (0.02, 5))
 
