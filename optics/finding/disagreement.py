@@ -10,10 +10,10 @@ from itertools import combinations
 from typing import Protocol
 
 from optics.camera.camera import Camera
-from optics.finding.diagnosis.evidence import thing_of
 from optics.finding.diagnosis.wording import begun, reading_words
 from optics.measure.uncertainty import Estimate, chance_apart
 from optics.readings.correction import MeasuredReading
+from optics.readings.spots import thing_of
 from optics.readings.wording import NOT_KNOWN, said_half_width, said_offset
 from optics.units import format_length
 

@@ -1,10 +1,11 @@
 """All readings weighed together, as part of a job: what the bench has, and what is supposed."""
 
-from typing import Annotated, ClassVar, Literal, TypeAlias
+from typing import Annotated, ClassVar, TypeAlias
 
-from pydantic import Field, model_validator
+from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
+from pydantic_core import PydanticCustomError
 
-from optics.finding.diagnosis import Cause
+from optics.finding.causes import ALL, Cause, owner_of
 from optics.typed import fields, places
 from optics.typed.fields import Typed
 from optics.typed.part import Part
@@ -18,29 +19,27 @@ MOST_CAUSES = fields.count("number of causes together", at_least=1)
 CHANCE = fields.percent("chance of the cause")
 MOST_TOGETHER = 4
 
-CauseName: TypeAlias = Literal[
-    "shims", "start", "ring", "stop", "focal length", "standard", "gate",
-    "rangefinder zero", "rangefinder gain",
-]  # fmt: skip
-CAUSES: dict[CauseName, Cause] = {
-    "shims": Cause.SEAT,
-    "start": Cause.START,
-    "ring": Cause.RING,
-    "stop": Cause.STOP,
-    "focal length": Cause.FOCAL,
-    "standard": Cause.TILT,
-    "gate": Cause.GATE,
-    "rangefinder zero": Cause.ZERO,
-    "rangefinder gain": Cause.GAIN,
-}
-CAUSE_NAMES: dict[Cause, CauseName] = {cause: name for name, cause in CAUSES.items()}
+
+def _known_cause(name: str) -> str:
+    """The name itself, if there is such a cause."""
+    names = [cause.in_jobs for cause in ALL]
+    if name not in names:
+        expected = " or ".join((", ".join(map(repr, names[:-1])), repr(names[-1])))
+        said = {"expected": expected}
+        raise PydanticCustomError("literal_error", "Input should be {expected}", said)
+    return name
 
 
-def size_of_fault(cause: CauseName, words: str) -> Typed:
-    """How the size of a fault is typed: mm at the film, an angle of the standard, or per cent."""
-    if cause == "standard":
-        return fields.small_angle(words, "arcmin", "′")
-    return fields.percent(words) if cause == "rangefinder gain" else fields.length(words)
+CauseName: TypeAlias = Annotated[
+    str,
+    AfterValidator(_known_cause),
+    WithJsonSchema({"enum": [cause.in_jobs for cause in ALL], "type": "string"}),
+]
+
+
+def cause_of(name: str) -> Cause:
+    """The cause that a job file names."""
+    return next(cause for cause in ALL if cause.in_jobs == name)
 
 
 class SuspectPart(Part):
@@ -68,8 +67,8 @@ class SuspectPart(Part):
     def typed(self) -> tuple[Typed, Typed]:
         """How the two sizes are read."""
         return (
-            size_of_fault(self.cause, "usual size of a sound part"),
-            size_of_fault(self.cause, "usual size of the fault"),
+            cause_of(self.cause).size.typed("usual size of a sound part"),
+            cause_of(self.cause).size.typed("usual size of the fault"),
         )
 
 
@@ -95,9 +94,5 @@ class DiagnosisPart(Part):
 
 def amount_of_fault(fault: str) -> tuple[Typed, str]:
     """How much a fault is moved on purpose: how that is typed, and a usual amount of it."""
-    words = "amount of the fault"
-    if fault in ("tilt_x", "tilt_y"):
-        return fields.small_angle(words, "arcmin", "′", at_least=None), "10"
-    if fault == "gain":
-        return fields.percent(words), "5"
-    return (fields.number(words), "1") if fault == "start" else (fields.length(words), "0.1")
+    size = owner_of(fault).size
+    return size.moved("amount of the fault"), size.usual

@@ -4,12 +4,12 @@ from typing import Annotated, TypeAlias
 
 from pydantic import Field
 
-from optics.finding.diagnosis import Cause, Diagnosis
+from optics.finding.causes import ALL, Adjustment, Cause
+from optics.finding.diagnosis import Diagnosis
 from optics.finding.diagnosis import reading_wording as readings
 from optics.finding.diagnosis import wording as said
 from optics.finding.diagnosis.next_reading import Gain
-from optics.finding.part import CAUSE_NAMES
-from optics.finding.plan import Adjustment, Alternative, Plan, State, Step
+from optics.finding.plan import Alternative, Plan, State, Step
 from optics.finding.plan import wording as plan_said
 from optics.finding.whole import WholeCamera
 from optics.typed.result_parts import FigureOut, Out
@@ -124,7 +124,7 @@ class StepOut(Out):
         return cls(
             number=step.number,
             bench_step=int(step.bench_step),
-            cause=CAUSE_NAMES[done.cause],
+            cause=done.cause.in_jobs,
             words=done.instruction,
             tool=done.tool,
             notes=done.notes,
@@ -148,7 +148,7 @@ class AlternativeOut(Out):
         """The alternative as JSON can hold it."""
         return cls(
             words=plan_said.alternative_line(alternative),
-            avoids=tuple(CAUSE_NAMES[cause] for cause in alternative.avoids),
+            avoids=tuple(cause.in_jobs for cause in alternative.avoids),
             inside=alternative.inside,
             steps=tuple(one.instruction for one in alternative.adjustments),
         )
@@ -234,11 +234,11 @@ def _readings(found: Diagnosis) -> tuple[WeighedOut, ...]:
 
 def _cause(found: Diagnosis, cause: Cause) -> CauseOut:
     return CauseOut(
-        cause=CAUSE_NAMES[cause],
-        words=said.CAUSE_WORDS[cause],
+        cause=cause.in_jobs,
+        words=cause.words,
         probability=found.chances[cause],
         evidence=said.evidence(found, cause),
-        figures={name: FigureOut.of(found.sizes[name]) for name in cause.faults},
+        figures={name: FigureOut.of(found.sizes[name]) for name in cause.figures},
         supposed=readings.supposed_line(found.priors, cause),
     )
 
@@ -247,7 +247,7 @@ def _cause_sets(found: Diagnosis) -> tuple[CauseSetOut, ...]:
     pairs = zip(found.left.hypotheses, found.left.weights, strict=True)
     return tuple(
         CauseSetOut(
-            causes=tuple(CAUSE_NAMES[c] for c in Cause if c in one.causes),
+            causes=tuple(c.in_jobs for c in ALL if c in one.causes),
             starts=one.starts,
             probability=float(weight),
         )

@@ -22,9 +22,10 @@ from optics.camera.camera import Camera
 from optics.camera.taken import Surface, Taken
 from optics.errors import OutOfRange, Unreadable
 from optics.finding import part as typed
-from optics.finding.diagnosis import Priors, Reading, diagnose, usual_priors
-from optics.finding.part import CAUSES, DiagnosisPart, SuspectPart
-from optics.finding.plan import AtHand, Screw, make_plan
+from optics.finding.causes import AtHand, Screw
+from optics.finding.diagnosis import Priors, diagnose, usual_priors
+from optics.finding.part import DiagnosisPart, SuspectPart, cause_of
+from optics.finding.plan import make_plan
 from optics.finding.whole import WholeCamera
 from optics.measure.uncertainty import Estimate, Source, exact
 from optics.rangefinder.adjusters import learn
@@ -37,6 +38,7 @@ from optics.readings.readings import (
     ParallaxReading,
     RegisterReading,
 )
+from optics.readings.spots import Reading
 from optics.records.job import JobDocument, PlacedPart, ReadingPart, SeenPart
 from optics.records.to_bench import reading_of, workshop_of
 from optics.typed import fields, places
@@ -223,7 +225,7 @@ def priors_of(part: DiagnosisPart, camera: Camera) -> Priors:
 
 
 def _suspected(priors: Priors, part: SuspectPart) -> Priors:
-    cause = CAUSES[part.cause]
+    cause = cause_of(part.cause)
     if cause not in priors.by_cause:
         raise OutOfRange(
             f"This camera has no other thread start to be on: got {part.cause} among the "

@@ -4,9 +4,8 @@ from datetime import date
 
 from optics.drawing.drawing import Point
 from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
-from optics.finding.diagnosis.evidence import DISTURBED_BY, Spot
-from optics.finding.diagnosis.faults import Cause
-from optics.finding.diagnosis.wording import CAUSE_WORDS
+from optics.finding.causes import IN_ORDER
+from optics.readings.spots import Spot
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, Board, board
 
 TITLE = "Where focus error comes from"
@@ -19,10 +18,6 @@ _HEADS = {
     Spot.COINCIDENCE: ("range-", "finder"),
     Spot.GATE: ("film", "gate"),
 }
-_ORDER = (
-    Cause.GATE, Cause.TILT, Cause.SEAT, Cause.START, Cause.STOP, Cause.RING, Cause.FOCAL,
-    Cause.ZERO, Cause.GAIN,
-)  # fmt: skip
 _AXIS, _FILM, _SEAT, _LENS = 122.0, 58.0, 138.0, 190.0
 _FIRST, _ROW = 262.0, 11.4
 _COLUMN = 24.0
@@ -111,17 +106,17 @@ def _evidence(drawn: Board) -> None:
         x = _TABLE + _COLUMN * (column + 0.5)
         drawn.text((x, _FIRST - 19), upper, LEAST, bold=True, ink=DARK, align="middle")
         drawn.text((x, _FIRST - 12), lower, LEAST, bold=True, ink=DARK, align="middle")
-    for row, cause in enumerate(_ORDER):
+    for row, cause in enumerate(IN_ORDER):
         y = _FIRST + _ROW * row
         drawn.line((LEFT, y - 0.68 * _ROW), (RIGHT, y - 0.68 * _ROW), 0.35, ink=MID)
-        words = CAUSE_WORDS[cause]
+        words = cause.words
         drawn.number((LEFT + 5.2, y - 2.4), row + 1)
         drawn.text((LEFT + 13, y), words, LEAST, bold=True)
         for column, spot in enumerate(_HEADS):
             centre = (_TABLE + _COLUMN * (column + 0.5), y - 2.4)
-            if cause in DISTURBED_BY[spot]:
+            if spot in cause.spots:
                 drawn.circle(centre, 3.4, fill=BLACK, ink=None)
-    y = _FIRST + _ROW * len(_ORDER) + 1
+    y = _FIRST + _ROW * len(IN_ORDER) + 1
     drawn.paragraph(
         (LEFT, y),
         RIGHT - LEFT,

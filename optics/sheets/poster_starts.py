@@ -4,8 +4,8 @@ import math
 from datetime import date
 
 from optics.body.witness.thread import Thread
+from optics.camera.true_lens import pitch_of
 from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
-from optics.finding.diagnosis.faults import pitch_of
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, TEXT, WIDTH, Board, board
 from optics.teaching.shelf import LEAD, OSTRIN, STARTS
 

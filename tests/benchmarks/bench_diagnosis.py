@@ -21,12 +21,12 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Camera
+from optics.finding.causes import AT, AtHand, Screw
 from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
-from optics.finding.diagnosis.evidence import Spot
-from optics.finding.diagnosis.faults import AT
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
-from optics.finding.plan import AtHand, Screw, make_plan
+from optics.finding.plan import make_plan
 from optics.measure.uncertainty import LEVEL, Estimate
+from optics.readings.spots import Spot
 from optics.records.lantern_street import CAMERAS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of
 from optics.teaching.practice import (
@@ -92,7 +92,7 @@ def otherwise(seed: int, chance: np.random.Generator) -> PracticeCamera:
     drawn = as_supposed(seed, chance)
     wrong = usual_priors(drawn.camera).spread(drawn.causes)
     flat = chance.uniform(-2, 2, len(AT)) * wrong
-    flat[AT["start"]] = drawn.hidden.start
+    flat[AT["start"]] = drawn.hidden["start"]
     return replace(drawn, hidden=Faults.of(flat))
 
 
@@ -148,7 +148,7 @@ def errors_inside(found: Diagnosis, faults: np.ndarray, by_eye: bool = False) ->
 def true_hypothesis(practice: PracticeCamera) -> Hypothesis:
     """Give the hypothesis that is true."""
     pitch = usual_priors(practice.camera).pitch
-    return Hypothesis(practice.causes, round(practice.hidden.start / pitch) if pitch else 0)
+    return Hypothesis(practice.causes, round(practice.hidden["start"] / pitch) if pitch else 0)
 
 
 def is_distinguishable(practice: PracticeCamera, found: Diagnosis) -> bool:

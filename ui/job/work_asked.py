@@ -5,7 +5,6 @@ Weighed together, they ask for one plan; each alone asks for any one of its reme
 
 from dataclasses import dataclass
 
-from optics.finding.diagnosis.evidence import thing_of
 from optics.finding.diagnosis.wording import headline
 from optics.finding.disagreement import disagreement_line
 from optics.finding.plan.wording import first_line, nothing_line, promise_line
@@ -13,6 +12,7 @@ from optics.finding.whole import WholeCamera
 from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction
+from optics.readings.spots import thing_of
 from optics.records.job import JobDocument
 from optics.records.solve import solve
 

@@ -5,8 +5,9 @@ from typing import Any
 import streamlit as st
 
 from optics.camera.cautions import SUN
+from optics.finding.causes import owner_of
 from optics.finding.diagnosis import Diagnosis
-from optics.finding.diagnosis.reading_wording import FAULT_WORDS, movable_faults
+from optics.finding.diagnosis.reading_wording import movable_faults
 from optics.finding.diagnosis.what_if import what_if
 from optics.finding.part import amount_of_fault
 from optics.finding.whole import WholeCamera
@@ -79,7 +80,7 @@ def _explain(whole: WholeCamera) -> None:
 
 def _what_if(diagnosis: Diagnosis) -> None:
     """One fault moved by what is typed, and every reading with it."""
-    faults = {FAULT_WORDS[name]: name for name in movable_faults(diagnosis)}
+    faults = {owner_of(name).figures[name]: name for name in movable_faults(diagnosis)}
     left, right = st.columns(2)
     with left:
         fault = faults[choice("part to move", list(faults), "what_if.fault")]

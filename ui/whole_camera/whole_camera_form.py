@@ -6,8 +6,8 @@ import streamlit as st
 
 from optics.camera.confusion import FORMATS
 from optics.finding import part as parts
-from optics.finding.diagnosis.wording import CAUSE_WORDS
-from optics.finding.part import CAUSE_NAMES, SuspectPart
+from optics.finding.causes import ALL
+from optics.finding.part import SuspectPart
 from optics.records.lantern_street import NEGATIVES
 from ui.answers.answer_panel import group_html
 from ui.asking.camera_form import Texts, workshop_form
@@ -16,7 +16,7 @@ from ui.asking.forms import Form
 from ui.rangefinder.rangefinder_form import rangefinder_form
 
 _AS_USUAL = "nothing: all as usual"
-_CAUSES = {words: CAUSE_NAMES[cause] for cause, words in CAUSE_WORDS.items()}
+_CAUSES = {cause.words: cause.in_jobs for cause in ALL}
 _SCREWS = (
     ("infinity_screw", parts.INFINITY_SCREW, "∞ screw: effect of one clockwise turn", "0.2",
      "at the film, far"),

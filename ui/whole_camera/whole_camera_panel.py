@@ -63,12 +63,12 @@ def causes_html(whole: WholeCamera) -> str:
     ranked = said.ranked(found)
     likely = [(cause, chance) for cause, chance in ranked if chance >= _UNLIKELY]
     rows = "".join(
-        f"<tr><th>{escape(said.CAUSE_WORDS[cause])}</th>"
+        f"<tr><th>{escape(cause.words)}</th>"
         f'<td class="weight"><i style="width:{chance:.0%}"></i>{escape(said.percent(chance))}</td>'
         f"<td>{escape(said.evidence(found, cause))}</td></tr>"
         for cause, chance in likely
     )
-    rest = [said.CAUSE_WORDS[cause] for cause, chance in ranked if chance < _UNLIKELY]
+    rest = [cause.words for cause, chance in ranked if chance < _UNLIKELY]
     more = [f"Less than 1 % each: {said.joined(rest)}."] if rest else []
     return (
         '<section class="answer"><h2 class="small">Possible causes</h2>'

@@ -6,7 +6,8 @@ from itertools import combinations
 
 import numpy as np
 
-from optics.finding.diagnosis.faults import Cause, Vector
+from optics.finding.causes import Cause, Vector, places
+from optics.finding.causes.start import START
 from optics.finding.diagnosis.observations import Observations
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.sensitivity import Matrix
@@ -69,7 +70,7 @@ def _faint(strength: dict[Cause, float]) -> tuple[Cause, ...]:
 def possible_causes(seen: Observations, priors: Priors) -> tuple[Cause, ...]:
     """The causes that would move any reading at all."""
     rows = seen.straight.slopes(np.zeros(seen.straight.rows.shape[1]))
-    return tuple(c for c in priors.by_cause if np.abs(rows[:, c.places]).max(axis=0).min() > 0)
+    return tuple(c for c in priors.by_cause if np.abs(rows[:, places(c)]).max(axis=0).min() > 0)
 
 
 def _patterns(seen: Observations, priors: Priors) -> dict[Cause, Matrix]:
@@ -78,7 +79,7 @@ def _patterns(seen: Observations, priors: Priors) -> dict[Cause, Matrix]:
     sound = slopes * priors.spread(())
     factor = np.linalg.cholesky(seen.noise + sound @ sound.T)
     typical = np.linalg.solve(factor, slopes)
-    return {c: typical[:, c.places] * priors.typical(c) for c in priors.by_cause}
+    return {c: typical[:, places(c)] * priors.typical(c) for c in priors.by_cause}
 
 
 def _look_alikes(
@@ -97,10 +98,10 @@ def _look_alikes(
 
 
 def _told_by_size(cause: Cause, others: Sequence[Cause], priors: Priors) -> bool:
-    if Cause.START not in (cause, *others):
+    if START not in (cause, *others):
         return False
-    rest = [priors.typical(c) for c in (cause, *others) if c is not Cause.START]
-    return priors.typical(Cause.START) > _BY_SIZE * max(rest)
+    rest = [priors.typical(c) for c in (cause, *others) if c is not START]
+    return priors.typical(START) > _BY_SIZE * max(rest)
 
 
 def _apart(pattern: Matrix, others: Sequence[Matrix]) -> float:

@@ -8,6 +8,7 @@ from functools import cached_property
 import numpy as np
 
 from optics.camera.camera import Camera
+from optics.finding.causes import AT, NAMES, Cause, Vector
 from optics.finding.diagnosis.determination import (
     Determination,
     determine,
@@ -15,8 +16,6 @@ from optics.finding.diagnosis.determination import (
     too_faint,
 )
 from optics.finding.diagnosis.duties import Duty, duties
-from optics.finding.diagnosis.evidence import Reading
-from optics.finding.diagnosis.faults import AT, NAMES, Cause, Vector
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
 from optics.finding.diagnosis.next_reading import Candidate, Gain, next_readings, usual_candidates
 from optics.finding.diagnosis.observations import Observations, observe
@@ -24,6 +23,7 @@ from optics.finding.diagnosis.outlying import Contradiction, Outlier, contradict
 from optics.finding.diagnosis.posterior import Posterior, posterior_of
 from optics.finding.diagnosis.priors import Priors, usual_priors
 from optics.measure.uncertainty import LEVEL, Estimate, Source, exact
+from optics.readings.spots import Reading
 
 
 @dataclass(frozen=True)

@@ -8,12 +8,12 @@ import numpy as np
 
 from optics.camera.camera import Camera
 from optics.camera.taken import Surface, Taken
-from optics.finding.diagnosis.evidence import Reading, Spot, seen_at, spot_of
-from optics.finding.diagnosis.faults import AT, Cause, Vector
+from optics.finding.causes import ALL, Vector, places
 from optics.finding.diagnosis.observations import Observations
-from optics.finding.diagnosis.sensitivity import Straight
+from optics.finding.diagnosis.sensitivity import Straight, coupled_row
 from optics.measure.uncertainty import exact
 from optics.readings.readings import GateReading, MarkReading, RegisterReading
+from optics.readings.spots import Reading, Spot, seen_at, spot_of
 
 
 @dataclass(frozen=True)
@@ -88,12 +88,8 @@ def _row(camera: Camera, spot: Spot, distance: float, taken: Taken, about: Vecto
     row: Vector = Straight.of(camera, [reading]).slopes(about)[0]
     if spot is Spot.COINCIDENCE:
         # The lens stands where its coupling puts it, whatever ring, seat and start say.
-        for cause in (Cause.SEAT, Cause.START, Cause.RING):
-            row[AT[cause]] = 0.0
-        row[AT["zero"]] = 1.0
-        row[AT["gain"]] = _extension(camera, distance)
+        for cause in ALL:
+            if Spot.COINCIDENCE in cause.spots:
+                row[places(cause)] = 0.0
+        row += coupled_row(camera, distance)
     return row
-
-
-def _extension(camera: Camera, distance: float) -> float:
-    return camera.film_side_extension(distance)

@@ -1,21 +1,14 @@
-"""What can be wrong with a camera, as figures, and the causes a repairer knows them by."""
-
-from dataclasses import astuple, dataclass
-from enum import StrEnum
+"""How far each part of a camera is from where it should be, as one vector of figures."""
 
 import numpy as np
-from numpy.typing import NDArray
 
-from optics.camera.camera import Camera, FrontCell, Helicoid
-from optics.theory import helicoid
-
-Vector = NDArray[np.float64]
+from optics.finding.causes import AT, NAMES, Vector
 
 
-@dataclass(frozen=True)
 class Faults:
     """How far each part is from where it should be; nothing is wrong when all are 0.
 
+    One figure for each fault of each cause, given and asked for by its name: ``Faults(seat=0.1)``.
     In mm at the film, plus when the lens ends too far out for the film: `seat` (shims),
     `start` (a whole number of pitches), `ring` (scale ring against barrel), `stop`, `gate`
     (plus when the film lies farther from the lens than the ground glass). `focal` is the true
@@ -25,75 +18,30 @@ class Faults:
     say how far out the lens stands beyond its place when the rangefinder's images meet.
     """
 
-    seat: float = 0.0
-    start: float = 0.0
-    ring: float = 0.0
-    stop: float = 0.0
-    focal: float = 0.0
-    tilt_x: float = 0.0
-    tilt_y: float = 0.0
-    gate: float = 0.0
-    zero: float = 0.0
-    gain: float = 0.0
-
-    @property
-    def vector(self) -> Vector:
-        """The faults in their order, as an array."""
-        return np.array(astuple(self))
+    def __init__(self, **amounts: float) -> None:
+        self._vector = np.zeros(len(NAMES))
+        for name, amount in amounts.items():
+            self._vector[AT[name]] = amount
 
     @classmethod
     def of(cls, vector: Vector) -> "Faults":
         """The faults from an array in their order."""
-        return cls(*(float(v) for v in vector))
-
-
-NAMES: tuple[str, ...] = tuple(Faults.__dataclass_fields__)
-AT = {name: index for index, name in enumerate(NAMES)}
-"""Where each fault stands in a vector."""
-
-
-class Cause(StrEnum):
-    """One thing that went wrong; squareness alone takes two figures."""
-
-    SEAT = "seat"
-    START = "start"
-    RING = "ring"
-    STOP = "stop"
-    FOCAL = "focal"
-    TILT = "tilt"
-    GATE = "gate"
-    ZERO = "zero"
-    GAIN = "gain"
+        return cls(**dict(zip(NAMES, vector.tolist(), strict=True)))
 
     @property
-    def faults(self) -> tuple[str, ...]:
-        """The names of its figures."""
-        return ("tilt_x", "tilt_y") if self is Cause.TILT else (self.value,)
+    def vector(self) -> Vector:
+        """The faults in their order, as an array."""
+        return self._vector.copy()
 
-    @property
-    def places(self) -> list[int]:
-        """Where its figures stand in a vector."""
-        return [AT[name] for name in self.faults]
+    def __getitem__(self, name: str) -> float:
+        return float(self._vector[AT[name]])
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Faults) and bool(np.array_equal(self._vector, other._vector))
 
-def pitch_of(camera: Camera) -> float:
-    """The shift of the lens (mm) by one thread start; 0 where there is no other start."""
-    thread = camera.focusing
-    if not isinstance(thread, Helicoid) or thread.starts < 2:
-        return 0.0
-    return helicoid.thread_lead.solve_for(helicoid.pitch).value(
-        lead=thread.lead, starts=float(thread.starts)
-    )
+    def __hash__(self) -> int:
+        return hash(self._vector.tobytes())
 
-
-def marked_focal(camera: Camera) -> float:
-    """The engraved focal length (mm) of what moves: of the lens, or of its front group."""
-    focusing = camera.focusing
-    if isinstance(focusing, FrontCell):
-        return focusing.group_focal_length
-    return camera.lens.focal_length
-
-
-def film_factor(camera: Camera) -> float:
-    """How far the focus goes at the film when the focusing part moves 1 mm: 1, or (f/f₁)²."""
-    return (camera.lens.focal_length / marked_focal(camera)) ** 2
+    def __repr__(self) -> str:
+        given = (f"{name}={self[name]:g}" for name in NAMES if self[name])
+        return f"Faults({', '.join(given)})"

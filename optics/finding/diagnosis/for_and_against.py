@@ -5,10 +5,12 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from optics.finding.causes import AT, Cause, Vector, places
+from optics.finding.causes.focal import FOCAL
+from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis.diagnose import Diagnosis
-from optics.finding.diagnosis.evidence import Reading, disturbing, thing_of
-from optics.finding.diagnosis.faults import AT, Cause, Vector
 from optics.measure.uncertainty import LEVEL
+from optics.readings.spots import Reading, thing_of
 
 # Twice its standard uncertainty is where a reading is called off.
 _OFF = 2.0
@@ -37,7 +39,7 @@ def for_and_against(diagnosis: Diagnosis, cause: Cause) -> Evidence:
     seen = diagnosis.seen
     without = {cause} | diagnosis.determination.confused_with(cause)
     others = diagnosis.left.means[0].copy()
-    others[[place for c in without for place in c.places]] = 0.0
+    others[[place for c in without for place in places(c)]] = 0.0
     left = np.abs(seen.values - seen.straight.errors(others))
     off = left > _OFF * seen.standard
     shows = _shows(diagnosis, cause)
@@ -57,21 +59,21 @@ def _left_with(diagnosis: Diagnosis, cause: Cause) -> Vector:
 def _shows(diagnosis: Diagnosis, cause: Cause) -> NDArray[np.bool_]:
     """The readings in which the cause would be seen: as found, else at its usual size."""
     seen = diagnosis.seen
-    if cause is Cause.TILT and cause in diagnosis.leading.causes:
+    if cause is TILT and cause in diagnosis.leading.causes:
         # A lean has its own axis, on which nothing of it is seen.
-        size = np.abs(seen.straight.rows[:, cause.places] @ diagnosis.left.means[0][cause.places])
+        size = np.abs(seen.straight.rows[:, places(cause)] @ diagnosis.left.means[0][places(cause)])
     else:
         size = _slopes(diagnosis, cause) * diagnosis.priors.typical(cause)
-    met = np.array([cause in disturbing(reading) for reading in seen.readings])
+    met = np.array([cause.disturbs(reading) for reading in seen.readings])
     seen_well: NDArray[np.bool_] = size > _OFF * seen.standard
     return met & seen_well
 
 
 def _slopes(diagnosis: Diagnosis, cause: Cause) -> Vector:
     straight = diagnosis.seen.straight
-    if cause is Cause.FOCAL:
+    if cause is FOCAL:
         return np.abs(straight.slopes(np.zeros(len(AT)))[:, AT["focal"]])
-    slopes: Vector = np.abs(straight.rows[:, cause.places]).max(axis=1)
+    slopes: Vector = np.abs(straight.rows[:, places(cause)]).max(axis=1)
     return slopes
 
 

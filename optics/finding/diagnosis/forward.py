@@ -1,12 +1,12 @@
 """The one model of a faulty camera on the bench: what each kind of reading would show."""
 
 import math
-from dataclasses import dataclass
 
 from optics.camera.camera import Bed, Camera
+from optics.camera.true_lens import TrueLens, film_factor
 from optics.errors import NoAnswer, OutOfRange
-from optics.finding.diagnosis.evidence import Reading, disturbing, seen_at
-from optics.finding.diagnosis.faults import Cause, Faults, film_factor, marked_focal
+from optics.finding.causes import ALL
+from optics.finding.diagnosis.faults import Faults
 from optics.readings.readings import (
     CoincidenceReading,
     CollimatorReading,
@@ -16,75 +16,23 @@ from optics.readings.readings import (
     RotationReading,
     RulerReading,
 )
-from optics.theory import collimation, helicoid, lens
-
-# So near to infinity focus (mm) it is the arithmetic that differs, not the lens.
-_ROUNDING = 1e-9
-
-
-@dataclass(frozen=True)
-class TrueLens:
-    """The lens as it is, whatever is engraved on it."""
-
-    camera: Camera
-    focal: float
-
-    @property
-    def constants(self) -> dict[str, float]:
-        """The inputs of the focusing formula with the true focal length.
-
-        A front group of another focal length is set farther out by as much when infinity is
-        put right, for the groups behind it look for its image at the same place.
-        """
-        constants = dict(self.camera.constants)
-        for name in constants:
-            if name != "hiatus":
-                constants[name] += self.focal
-        return constants
-
-    @property
-    def stretch(self) -> float:
-        """True over marked focal length of the whole lens."""
-        return 1 + self.focal / marked_focal(self.camera)
-
-    def needs(self, distance: float) -> float:
-        """How far beyond infinity focus (mm at the film) a subject calls for."""
-        moved = self.camera.focusing_formula.value(film_distance=distance, **self.constants)
-        return film_factor(self.camera) * moved
-
-    def sharp_at(self, stands: float) -> float:
-        """The distance that is sharp with the lens so far (mm at the film) beyond infinity."""
-        if abs(stands) < _ROUNDING:
-            return math.inf
-        if stands < 0:
-            raise NoAnswer(
-                f"Nothing is sharp with the lens inside its infinity focus: got {-stands:.3f} mm "
-                "too far in; take a reading by rotation, collimator or gauge.",
-                quantity="sharp_distance",
-                value=stands,
-                limit=0.0,
-            )
-        formula = self.camera.focusing_formula
-        moved = {formula.form.unknown.name: stands / film_factor(self.camera)}
-        return formula.relation.solve_for(lens.film_distance).value(**moved, **self.constants)
+from optics.readings.spots import Reading
+from optics.theory import collimation, helicoid
 
 
 def offset(camera: Camera, faults: Faults, reading: Reading) -> float:
     """How far (mm at the film) the faults hold lens or seat off where the reading looks for it."""
-    causes = disturbing(reading)
-    single = (Cause.SEAT, Cause.START, Cause.RING, Cause.STOP, Cause.GATE)
-    off = sum(float(getattr(faults, cause)) for cause in single if cause in causes)
-    if Cause.TILT in causes:
-        x, y = reading.taken.place
-        off += tilt_factor(camera, reading) * (faults.tilt_x * x + faults.tilt_y * y)
-    return off
+    added = (cause.held(camera, reading) for cause in ALL)
+    return sum(each * faults[name] for adds in added for name, each in adds.items())
 
 
-def tilt_factor(camera: Camera, reading: Reading) -> float:
-    """How much steeper than the standard the focus tilts: 1 + m for the lens, 1 for the gauge."""
-    if isinstance(reading, RegisterReading):
-        return 1.0
-    return 1.0 + camera.magnification_at(seen_at(reading))
+def coupled(camera: Camera, faults: Faults, distance: float) -> float:
+    """How far (mm at the film) beyond its place the lens stands when the images meet."""
+    return sum(
+        each * faults[name]
+        for cause in ALL
+        for name, each in cause.couples(camera, distance).items()
+    )
 
 
 def predict(camera: Camera, faults: Faults, reading: Reading) -> float:
@@ -98,7 +46,7 @@ def predict(camera: Camera, faults: Faults, reading: Reading) -> float:
     by its slope at the place of the frame alone.
     """
     off = offset(camera, faults, reading)
-    true = TrueLens(camera, faults.focal)
+    true = TrueLens(camera, faults["focal"])
     match reading:
         case RegisterReading():
             return _register(off, reading)
@@ -176,5 +124,5 @@ def _meeting(off: float, faults: Faults, camera: Camera, reading: CoincidenceRea
     # The follower rides on the lens: the images meet at one place of the lens, whatever the
     # ring says there, so an error of ring, start or seat shows in the ring's setting alone.
     marked = TrueLens(camera, 0.0)
-    called_for = marked.needs(reading.target.value)
-    return marked.sharp_at((1 + faults.gain) * called_for + faults.zero - off)
+    target = reading.target.value
+    return marked.sharp_at(marked.needs(target) + coupled(camera, faults, target) - off)

@@ -14,14 +14,14 @@ from itertools import combinations
 
 import numpy as np
 
-from optics.finding.diagnosis.faults import AT, Cause, Vector
+from optics.finding.causes import ALL, AT, Cause, Vector
+from optics.finding.causes.start import START
 from optics.finding.diagnosis.observations import Observations
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.sensitivity import Matrix
 
 # Starts whose readings are e^30 times less likely than those of the best are not followed up.
 _FAR_LESS = 30.0
-_START = AT["start"]
 # A bend of the model (mm) smaller than this is not worth a second step.
 _BEND = 0.0005
 
@@ -83,9 +83,9 @@ def set_chances(members: Matrix, possible: Sequence[Cause], priors: Priors) -> V
 def weigh(seen: Observations, priors: Priors, possible: tuple[Cause, ...]) -> list[Weighed]:
     """Weigh every set of the possible causes at every thread start worth following up."""
     sets = cause_sets(possible, priors.most_causes)
-    by_start = {0: tuple(s for s in sets if Cause.START not in s)}
-    if Cause.START in possible:
-        turned = tuple(s for s in sets if Cause.START in s)
+    by_start = {0: tuple(s for s in sets if START not in s)}
+    if START in possible:
+        turned = tuple(s for s in sets if START in s)
         by_start |= dict.fromkeys(_likely_starts(seen, priors), turned)
     return [
         _at_start(seen, priors, possible, starts, chosen) for starts, chosen in by_start.items()
@@ -94,11 +94,11 @@ def weigh(seen: Observations, priors: Priors, possible: tuple[Cause, ...]) -> li
 
 def _likely_starts(seen: Observations, priors: Priors) -> list[int]:
     """The wrong starts that the readings do not rule out even with everything else wrong."""
-    spread = priors.spread(Cause)
+    spread = priors.spread(ALL)
     slopes = seen.straight.slopes(np.zeros(len(spread)))
     inverse = np.linalg.inv(seen.noise + (slopes * spread**2) @ slopes.T)
     starts = [0, *priors.starts]
-    left = seen.values - np.outer(starts, priors.pitch * slopes[:, _START])
+    left = seen.values - np.outer(starts, priors.pitch * slopes[:, AT["start"]])
     score = -0.5 * np.einsum("ki,ij,kj->k", left, inverse, left)
     return [k for k, s in zip(starts, score, strict=True) if k and s > score.max() - _FAR_LESS]
 
@@ -111,7 +111,7 @@ def _at_start(
     sets: tuple[frozenset[Cause], ...],
 ) -> Weighed:
     shift = np.zeros(len(AT))
-    shift[_START] = starts * priors.pitch
+    shift[AT["start"]] = starts * priors.pitch
     members = _members(sets, possible)
     spreads = set_spreads(members, possible, priors)
     prior = set_chances(members, possible, priors)

@@ -8,9 +8,8 @@ import numpy as np
 
 from optics.camera.camera import Bed, Camera
 from optics.camera.taken import AT_STOP, ON_FILM, Taken
+from optics.finding.causes import Vector
 from optics.finding.diagnosis.duties import Duty
-from optics.finding.diagnosis.evidence import Reading, Spot, seen_at, spot_of
-from optics.finding.diagnosis.faults import Vector
 from optics.finding.diagnosis.posterior import Posterior
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
 from optics.measure.uncertainty import LEVEL, exact
@@ -21,6 +20,7 @@ from optics.readings.readings import (
     MarkReading,
     RegisterReading,
 )
+from optics.readings.spots import Reading, Spot, seen_at, spot_of
 
 # Points of the Gauss-Hermite rule over what the reading may show.
 _NODES = 15

@@ -10,11 +10,11 @@ import numpy as np
 
 from optics.camera.camera import Camera
 from optics.errors import OutOfRange
-from optics.finding.diagnosis.evidence import Reading
-from optics.finding.diagnosis.faults import Vector
+from optics.finding.causes import Vector
 from optics.finding.diagnosis.pooling import pooled
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
 from optics.measure.uncertainty import Estimate, Source, coverage_factor, exact
+from optics.readings.spots import Reading
 
 # Beyond so many degrees of freedom t and normal differ by less than a thousandth.
 _PLENTY = 1000.0

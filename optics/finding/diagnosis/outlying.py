@@ -7,12 +7,12 @@ from itertools import combinations
 
 import numpy as np
 
-from optics.finding.diagnosis.evidence import thing_of
-from optics.finding.diagnosis.faults import AT, Cause, Vector
+from optics.finding.causes import ALL, AT, Vector
 from optics.finding.diagnosis.hypotheses import Weighed
 from optics.finding.diagnosis.observations import Observations, widening
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.sensitivity import Matrix
+from optics.readings.spots import thing_of
 
 # One sound set of readings in a hundred may be accused, however many readings it has.
 FAMILY_WISE = 0.01
@@ -79,7 +79,7 @@ def contradictions(seen: Observations, priors: Priors) -> tuple[Contradiction, .
     things = list(map(thing_of, seen.readings))
     pairs = [pair for pair in combinations(range(len(things)), 2) if _same(*pair, things)]
     slopes = seen.straight.slopes(np.zeros(len(AT)))
-    spread = priors.spread(Cause)
+    spread = priors.spread(ALL)
     found = []
     for i, j in pairs:
         apart = float(abs(seen.values[i] - seen.values[j]))

@@ -5,9 +5,9 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from optics.finding.diagnosis.evidence import Reading
 from optics.measure.uncertainty import Estimate, Source
 from optics.readings.readings import CoincidenceReading, GateReading, RegisterReading
+from optics.readings.spots import Reading
 
 # Scatters that differ more than once in a hundred by chance are not one scatter.
 _DIFFERENT = 0.01

@@ -7,7 +7,7 @@ from functools import cached_property
 
 import numpy as np
 
-from optics.finding.diagnosis.faults import NAMES, Cause, Vector
+from optics.finding.causes import NAMES, Cause, Vector
 from optics.finding.diagnosis.hypotheses import Hypothesis, Weighed, gains
 from optics.finding.diagnosis.observations import Observations, widening
 from optics.finding.diagnosis.sensitivity import Matrix
@@ -143,11 +143,13 @@ def posterior_of(seen: Observations, all_weighed: Sequence[Weighed]) -> Posterio
         weights=chance[kept] / chance[kept].sum(),
         means=np.array([mean for _, mean, _ in ordered]),
         shares=np.array([shares for _, _, shares in ordered]),
-        sources=(*seen.sources, *_SUPPOSED),
+        sources=(*seen.sources, *_supposed()),
     )
 
 
-_SUPPOSED = tuple(Source(f"supposed of {name}") for name in NAMES)
+def _supposed() -> tuple[Source, ...]:
+    """What is supposed of each fault, as a source of its own."""
+    return tuple(Source(f"supposed of {name}") for name in NAMES)
 
 
 def _faults_under(

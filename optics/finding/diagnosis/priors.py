@@ -11,54 +11,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from optics.camera.camera import Camera
-from optics.errors import OutOfRange
-from optics.finding.diagnosis.faults import NAMES, Cause, Vector, marked_focal, pitch_of
-
-
-@dataclass(frozen=True)
-class Prior:
-    """One cause: its chance, and the standard deviation when the part is right and when wrong.
-
-    `usual` is how nearly a sound part stands to where it should; `wrong` how far a faulty one
-    is off. Both in the unit of the fault; every deviation normal about zero.
-    """
-
-    chance: float
-    usual: float
-    wrong: float
-
-    def __post_init__(self) -> None:
-        """Refuse what is no chance, or no size."""
-        if not 0 < self.chance < 1:
-            raise OutOfRange(
-                f"The chance of a cause must lie between 0 and 1: got {self.chance:g}; "
-                "enter how many of such cameras in all have it.",
-                quantity="chance",
-                value=self.chance,
-            )
-        if not 0 <= self.usual <= self.wrong:
-            raise OutOfRange(
-                f"A part that is right must be nearer its place than one that is wrong: got "
-                f"{self.usual:g} and {self.wrong:g}; enter the smaller first.",
-                quantity="usual",
-                value=self.usual,
-                limit=self.wrong,
-            )
-
-
-_SIZES: dict[Cause, Prior] = {
-    Cause.SEAT: Prior(0.20, 0.005, 0.10),
-    Cause.START: Prior(0.05, 0.0, 0.0),
-    Cause.RING: Prior(0.20, 0.010, 0.40),
-    Cause.STOP: Prior(0.15, 0.010, 0.30),
-    Cause.TILT: Prior(0.10, 0.0002, 0.002),
-    Cause.GATE: Prior(0.10, 0.005, 0.08),
-    Cause.ZERO: Prior(0.20, 0.010, 0.25),
-    Cause.GAIN: Prior(0.10, 0.002, 0.04),
-}
-# Focal lengths as a part of the marked one: makers sort to about a thousandth, and a lens from
-# elsewhere is off by a hundredth (common practice, no source).
-_FOCAL = Prior(0.08, 0.001, 0.012)
+from optics.camera.true_lens import pitch_of
+from optics.finding.causes import ALL, NAMES, Cause, Prior, Vector, places
+from optics.finding.causes.start import START
 
 
 @dataclass(frozen=True)
@@ -78,12 +33,12 @@ class Priors:
         at_work = set(causes)
         spread = np.zeros(len(NAMES))
         for cause, prior in self.by_cause.items():
-            spread[cause.places] = prior.wrong if cause in at_work else prior.usual
+            spread[places(cause)] = prior.wrong if cause in at_work else prior.usual
         return spread
 
     def typical(self, cause: Cause) -> float:
         """How far off the cause usually puts its part: a whole pitch for a start."""
-        return self.pitch if cause is Cause.START else self.by_cause[cause].wrong
+        return self.pitch if cause is START else self.by_cause[cause].wrong
 
     def changed(self, cause: Cause, **figures: float) -> "Priors":
         """The same with one cause's figures changed."""
@@ -93,13 +48,12 @@ class Priors:
 
 
 def usual_priors(camera: Camera) -> Priors:
-    """The default suppositions for a camera; a start can be wrong on a threaded lens alone."""
-    marked = marked_focal(camera)
-    by_cause = dict(_SIZES)
-    by_cause[Cause.FOCAL] = Prior(_FOCAL.chance, _FOCAL.usual * marked, _FOCAL.wrong * marked)
+    """The default suppositions for a camera: of every cause that it can have."""
+    in_draw = sorted(ALL, key=lambda cause: cause.drawn)
+    supposed = {cause: cause.supposed_of(camera) for cause in in_draw}
+    by_cause = {cause: prior for cause, prior in supposed.items() if prior is not None}
     pitch = pitch_of(camera)
     if not pitch:
-        del by_cause[Cause.START]
         return Priors(by_cause)
     most = getattr(camera.focusing, "starts", 1) - 1
     starts = tuple(k for k in range(-most, most + 1) if k)

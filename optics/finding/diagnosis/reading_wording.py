@@ -4,31 +4,19 @@ import math
 from dataclasses import replace
 
 from optics.camera.camera import Camera, FrontCell, Helicoid
+from optics.finding.causes import ALL, Cause
+from optics.finding.causes.start import START
 from optics.finding.diagnosis.diagnose import Diagnosis
-from optics.finding.diagnosis.evidence import Reading
-from optics.finding.diagnosis.faults import Cause
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.what_if import WouldShow
-from optics.finding.diagnosis.wording import CAUSE_WORDS, begun, percent, reading_words
+from optics.finding.diagnosis.wording import begun, percent, reading_words
 from optics.measure.places import place_name
 from optics.readings.readings import RegisterReading, Sense
+from optics.readings.spots import Reading
 from optics.readings.wording import said_half_width, said_offset
-from optics.units import format_angle, format_distance, format_length
+from optics.units import format_distance, format_length
 
 NOTHING_SHARP = "nothing sharp"
-# What is added to a fault, as it is asked: its name, and the unit of a bare number.
-FAULT_WORDS = {
-    "seat": "thickness under the lens seat",
-    "start": "thread starts farther out",
-    "ring": "scale ring, farther out",
-    "stop": "infinity stop, farther out",
-    "focal": "true focal length, longer",
-    "tilt_x": "standard, farther out at the right",
-    "tilt_y": "standard, farther out at the top",
-    "gate": "film, farther from the lens",
-    "zero": "rangefinder's infinity setting, farther out",
-    "gain": "rangefinder's near setting, farther out",
-}
 
 
 def read_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
@@ -53,24 +41,17 @@ def placed_words(reading: Reading) -> str:
 
 def supposed_lines(priors: Priors) -> tuple[str, ...]:
     """What is supposed of each cause: how often it is met, and how far parts stand off."""
-    return tuple(supposed_line(priors, cause) for cause in Cause if cause in priors.by_cause)
+    return tuple(supposed_line(priors, cause) for cause in ALL if cause in priors.by_cause)
 
 
 def supposed_line(priors: Priors, cause: Cause) -> str:
     """What is supposed of one cause."""
     prior = priors.by_cause[cause]
-    often = f"{begun(CAUSE_WORDS[cause])}: {percent(prior.chance)} of cameras"
-    if cause is Cause.START:
+    often = f"{begun(cause.words)}: {percent(prior.chance)} of cameras"
+    if cause is START:
         return f"{often}; one start is {format_length(priors.pitch)}."
-    wrong, usual = (said_size_of_fault(cause, v) for v in (prior.wrong, prior.usual))
+    wrong, usual = (cause.size.spread(v) for v in (prior.wrong, prior.usual))
     return f"{often}; off by {wrong} where it is the cause, {usual} where it is not."
-
-
-def said_size_of_fault(cause: Cause, size: float) -> str:
-    """The size of a fault in its own unit."""
-    if cause is Cause.TILT:
-        return format_angle(size)
-    return f"{100 * size:.2g} %" if cause is Cause.GAIN else format_length(size, places=3)
 
 
 def said_reading(reading: Reading, figure: float | None, camera: Camera) -> str:
@@ -130,4 +111,4 @@ def would_show_cells(would: WouldShow, camera: Camera) -> tuple[str, str, str, s
 def movable_faults(diagnosis: Diagnosis) -> tuple[str, ...]:
     """The faults of this camera that can be moved on purpose."""
     causes = diagnosis.priors.by_cause
-    return tuple(name for cause in Cause if cause in causes for name in cause.faults)
+    return tuple(name for cause in ALL if cause in causes for name in cause.figures)

@@ -8,9 +8,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optics.camera.camera import Camera
-from optics.finding.diagnosis.evidence import Reading, disturbing
-from optics.finding.diagnosis.faults import AT, NAMES, Cause, Vector, film_factor, marked_focal
-from optics.finding.diagnosis.forward import TrueLens, tilt_factor
+from optics.camera.true_lens import TrueLens, film_factor, marked_focal
+from optics.finding.causes import ALL, AT, NAMES, Vector
+from optics.finding.causes.focal import MOST_FOCAL
 from optics.readings.readings import (
     CoincidenceReading,
     CollimatorReading,
@@ -19,12 +19,11 @@ from optics.readings.readings import (
     RegisterReading,
     RulerReading,
 )
+from optics.readings.spots import Reading
 from optics.theory import collimation, lens
 
 _sharp_on_ruler = collimation.tilted_ruler.solve_for(lens.sharp_distance)
 Matrix = NDArray[np.float64]
-# No lens that came on a camera is off by more than this part of its focal length.
-MOST_FOCAL = 0.2
 
 
 def sharp_target(reading: Reading) -> float:
@@ -47,16 +46,22 @@ def sharp_target(reading: Reading) -> float:
 def direct_row(camera: Camera, reading: Reading) -> Vector:
     """What 1 mm (or 1 rad, or a gain of 1) of each fault adds, focal length aside."""
     row = np.zeros(len(NAMES))
-    causes = disturbing(reading)
     # What holds the lens out makes the rangefinder meet at a setting as much farther in.
     sign = -1.0 if isinstance(reading, CoincidenceReading) else 1.0
-    for cause in (Cause.SEAT, Cause.START, Cause.RING, Cause.STOP, Cause.GATE):
-        row[AT[cause]] = sign if cause in causes else 0.0
-    if Cause.TILT in causes:
-        row[Cause.TILT.places] = tilt_factor(camera, reading) * np.array(reading.taken.place)
+    for cause in ALL:
+        for name, each in cause.held(camera, reading).items():
+            row[AT[name]] = sign * each
     if isinstance(reading, CoincidenceReading):
-        row[AT["zero"]] = 1.0
-        row[AT["gain"]] = TrueLens(camera, 0.0).needs(reading.target.value)
+        row += coupled_row(camera, reading.target.value)
+    return row
+
+
+def coupled_row(camera: Camera, distance: float) -> Vector:
+    """What each fault adds to where the lens stands when the images meet on a target."""
+    row = np.zeros(len(NAMES))
+    for cause in ALL:
+        for name, each in cause.couples(camera, distance).items():
+            row[AT[name]] = each
     return row
 
 

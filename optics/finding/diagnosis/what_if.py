@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 from optics.errors import ShimwrightError
+from optics.finding.causes import AT
 from optics.finding.diagnosis.diagnose import Diagnosis
-from optics.finding.diagnosis.evidence import Reading
-from optics.finding.diagnosis.faults import AT, Faults
+from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.forward import predict
+from optics.readings.spots import Reading
 
 # Less than half the last figure shown (mm at the film).
 _UNSEEN = 0.0005

@@ -4,30 +4,19 @@ import math
 from collections.abc import Iterable, Sequence
 
 from optics.camera.taken import Surface
+from optics.finding.causes import ALL, Cause
+from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis.diagnose import Diagnosis
-from optics.finding.diagnosis.evidence import DISTURBED_BY, Reading, Spot, seen_at, spot_of
-from optics.finding.diagnosis.faults import Cause
 from optics.finding.diagnosis.for_and_against import for_and_against
 from optics.finding.diagnosis.next_reading import Gain
 from optics.finding.diagnosis.outlying import Contradiction, Outlier
 from optics.finding.diagnosis.priors import Priors
 from optics.measure.places import place_name
-from optics.measure.uncertainty import Estimate
 from optics.readings.readings import CollimatorReading
-from optics.readings.wording import collimator_left_open, said_allowed, said_half_width, said_offset
-from optics.units import format_angle, format_distance, format_length
+from optics.readings.spots import Reading, Spot, seen_at, spot_of
+from optics.readings.wording import collimator_left_open, said_allowed, said_offset
+from optics.units import format_distance, format_length
 
-CAUSE_WORDS = {
-    Cause.SEAT: "shims under the lens seat",
-    Cause.START: "wrong thread start",
-    Cause.RING: "slipped scale ring",
-    Cause.STOP: "infinity stop out of place",
-    Cause.FOCAL: "focal length other than engraved",
-    Cause.TILT: "standard out of square",
-    Cause.GATE: "film not where the ground glass is",
-    Cause.ZERO: "rangefinder's infinity setting",
-    Cause.GAIN: "rangefinder's near setting",
-}
 _COUNTS = {1: "one cause", 2: "two causes", 3: "three causes", 4: "four causes"}
 # More places than these are counted, not named.
 _NAMED = 3
@@ -81,12 +70,12 @@ def headline_parts(diagnosis: Diagnosis) -> tuple[str, str]:
     if diagnosis.contradictions:
         worst = diagnosis.contradictions[0]
         return "Before any cause is looked for:", _contradicting(diagnosis, worst)
-    causes = [c for c in Cause if c in diagnosis.named]
+    causes = [c for c in ALL if c in diagnosis.named]
     lead = f"Most probable ({percent(diagnosis.named_probability)}):"
     more = "; what is left over is too small to see" if _is_more(diagnosis) else ""
     if not causes:
         return lead, f"the readings show nothing wrong beyond their own scatter{more}"
-    return lead, joined(f"{CAUSE_WORDS[c]}, {said_size(diagnosis, c)}" for c in causes) + more
+    return lead, joined(f"{c.words}, {said_size(diagnosis, c)}" for c in causes) + more
 
 
 def _is_more(diagnosis: Diagnosis) -> bool:
@@ -100,43 +89,14 @@ def begun(words: str) -> str:
 
 def said_size(diagnosis: Diagnosis, cause: Cause) -> str:
     """How far off the cause puts its part, which way, and how well that is known."""
-    if cause is Cause.START:
-        return _starts(diagnosis.leading.starts)
-    if cause is Cause.TILT:
-        slopes = [diagnosis.sizes[name].value for name in cause.faults]
-        return f"by {format_angle(math.hypot(*slopes))}"
-    size = diagnosis.sizes[cause.value]
-    if cause is Cause.GAIN:
-        way = "far out" if size.value > 0 else "little out"
-        return (
-            f"{abs(size.value):.1%} of the extension too {way} (± {size.expanded:.1%})"
-        ).replace("%", " %")
-    return f"{format_length(abs(size.value), places=3)} {_way(cause, size)} ({_within(size)})"
-
-
-def _starts(count: int) -> str:
-    starts = f"{abs(count)} start{'s' if abs(count) > 1 else ''}"
-    return f"{starts} too far {'out' if count > 0 else 'in'}"
-
-
-def _way(cause: Cause, size: Estimate) -> str:
-    ways = {
-        Cause.SEAT: ("too thick", "too thin"),
-        Cause.FOCAL: ("longer", "shorter"),
-        Cause.GATE: ("farther from the lens", "nearer the lens"),
-    }
-    out, inward = ways.get(cause, ("too far out", "too far in"))
-    return out if size.value > 0 else inward
-
-
-def _within(size: Estimate) -> str:
-    return said_half_width(size.expanded)
+    sizes = [diagnosis.sizes[name] for name in cause.figures]
+    return cause.size.found(sizes, diagnosis.priors.pitch)
 
 
 def chance_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     """Each cause's probability, the most probable first, with its evidence."""
     return tuple(
-        f"{CAUSE_WORDS[c].capitalize()}: {percent(chance)}. {evidence(diagnosis, c)}"
+        f"{c.words.capitalize()}: {percent(chance)}. {evidence(diagnosis, c)}"
         for c, chance in ranked(diagnosis)
     )
 
@@ -190,17 +150,17 @@ def _alike_lines(diagnosis: Diagnosis) -> list[str]:
         for alike in diagnosis.determination.look_alikes
         if len(alike.others) == 1 and likely & {alike.cause, *alike.others}
     }
-    return [_alike(pair) for pair in sorted(pairs, key=sorted)]
+    return [_alike(pair) for pair in sorted(pairs, key=lambda pair: sorted(c.name for c in pair))]
 
 
 def _alike(pair: frozenset[Cause]) -> str:
-    one, other = (c for c in Cause if c in pair)
-    tells = [spot for spot, causes in DISTURBED_BY.items() if (one in causes) != (other in causes)]
+    one, other = (c for c in ALL if c in pair)
+    tells = [spot for spot in Spot if (spot in one.spots) != (spot in other.spots)]
     words = joined((_TELLING[spot] for spot in tells), "or") if tells else _ELSEWHERE
-    if Cause.TILT in pair:
+    if TILT in pair:
         words = "a reading at another place of the picture"
     return (
-        f"{CAUSE_WORDS[one].capitalize()} and {CAUSE_WORDS[other]} cannot be told apart: both "
+        f"{one.words.capitalize()} and {other.words} cannot be told apart: both "
         f"shift every reading taken alike; {words} tells."
     )
 
@@ -218,20 +178,20 @@ _TELLING = {
 
 def _open_causes(diagnosis: Diagnosis) -> list[str]:
     found = [
-        f"It cannot be said whether it is also the {CAUSE_WORDS[c]} ({percent(chance)})."
+        f"It cannot be said whether it is also the {c.words} ({percent(chance)})."
         if c not in diagnosis.named
-        else f"It is not certain that it is the {CAUSE_WORDS[c]} ({percent(chance)})."
+        else f"It is not certain that it is the {c.words} ({percent(chance)})."
         for c, chance in diagnosis.chances.items()
         if c in diagnosis.open
     ]
-    faint = [CAUSE_WORDS[c] for c in diagnosis.determination.faint]
+    faint = [c.words for c in diagnosis.determination.faint]
     if faint:
         found.append(f"Too small to see with these readings: {joined(faint)}.")
     return found
 
 
 def _unread_lines(diagnosis: Diagnosis) -> list[str]:
-    unread = [CAUSE_WORDS[c] for c in diagnosis.determination.unread]
+    unread = [c.words for c in diagnosis.determination.unread]
     return [f"No reading touches, and nothing is said of: {joined(unread)}."] if unread else []
 
 

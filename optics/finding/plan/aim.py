@@ -6,8 +6,8 @@ from itertools import product
 
 import numpy as np
 
+from optics.finding.causes import AT, Cause, Vector, places
 from optics.finding.diagnosis.duties import Duty
-from optics.finding.diagnosis.faults import AT, Cause, Vector
 from optics.finding.diagnosis.sensitivity import Matrix
 
 # Good enough to aim at: a quarter of the tolerance (common practice, no source).
@@ -41,19 +41,19 @@ class Target:
     def effect(self, faults: Vector, cause: Cause) -> float:
         """The largest error that a cause alone makes, in units of its tolerance."""
         alone = np.zeros(len(AT))
-        alone[cause.places] = faults[cause.places]
+        alone[places(cause)] = faults[places(cause)]
         return self.worst(alone)
 
     def wanted(self, faults: Vector, controls: Sequence[Cause], sizes: Vector) -> Vector:
         """The changes of the controls' faults that leave the least errors (least squares)."""
-        places = [place for cause in controls for place in cause.places]
+        at = [place for cause in controls for place in places(cause)]
         change = np.zeros(len(AT))
-        if not places:
+        if not at:
             return change
         scaled = self.rows / self.tolerances[:, None]
-        pull = scaled[:, places] * sizes[places]
-        system = pull.T @ pull + _RIDGE * np.eye(len(places))
-        change[places] = -sizes[places] * np.linalg.solve(system, pull.T @ (scaled @ faults))
+        pull = scaled[:, at] * sizes[at]
+        system = pull.T @ pull + _RIDGE * np.eye(len(at))
+        change[at] = -sizes[at] * np.linalg.solve(system, pull.T @ (scaled @ faults))
         return change
 
 
@@ -97,15 +97,15 @@ def on_lattice(
     at once. Limits: up to six controls; a better setting two steps away is not looked for.
     """
     free = target.wanted(faults, controls, sizes)
-    places = [place for cause in controls for place in cause.places]
+    at = [place for cause in controls for place in places(cause)]
     size = np.array(steps)
-    nearest = np.round(free[places] / size)
-    tries = np.array(list(product((-1, 0, 1), repeat=len(places))))
+    nearest = np.round(free[at] / size)
+    tries = np.array(list(product((-1, 0, 1), repeat=len(at))))
     changes = (nearest + tries) * size
-    errors = (target.rows @ faults)[None] + changes @ target.rows[:, places].T
+    errors = (target.rows @ faults)[None] + changes @ target.rows[:, at].T
     scaled = np.abs(errors / target.tolerances)
     # A small weight on all errors settles what the worst leaves open.
     cost = scaled.max(axis=1) + 0.1 * np.sqrt((scaled**2).mean(axis=1))
     best = np.zeros(len(AT))
-    best[places] = changes[int(np.argmin(cost))]
+    best[at] = changes[int(np.argmin(cost))]
     return best  # fmt: skip

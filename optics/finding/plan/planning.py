@@ -5,15 +5,21 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from optics.finding.causes import (
+    ALL,
+    AT,
+    IN_ORDER,
+    Adjustment,
+    AtHand,
+    BenchStep,
+    Blocked,
+    Cause,
+    Vector,
+)
+from optics.finding.causes.start import START
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.finding.diagnosis.duties import Duty
-from optics.finding.diagnosis.evidence import Spot
-from optics.finding.diagnosis.faults import AT, Cause, Vector
-from optics.finding.plan.adjustment import Adjustment, Blocked
 from optics.finding.plan.aim import GOOD, Target, choose_controls, on_lattice
-from optics.finding.plan.at_hand import AtHand
-from optics.finding.plan.controls import adjust, step_of
-from optics.finding.plan.order import IN_ORDER, STEP_OF, BenchStep
 from optics.finding.plan.pruning import Drawn, worth_doing
 from optics.finding.plan.state import Forecast, State
 from optics.measure.monte_carlo import DRAWS
@@ -21,8 +27,6 @@ from optics.measure.uncertainty import LEVEL
 
 # On the way, intervals from every tenth draw will do; the promise is from all.
 _COARSE = 10
-# What is always open to adjustment; film and standard are touched only when under suspicion.
-_OPEN = frozenset({Cause.SEAT, Cause.RING, Cause.STOP, Cause.ZERO, Cause.GAIN})
 
 
 @dataclass(frozen=True)
@@ -86,7 +90,7 @@ def make_plan(
     for number, adjustment in enumerate(made, start=1):
         forecast.apply(adjustment)
         after = forecast.state(every=_COARSE if number < len(made) else 1)
-        steps.append(Step(number, STEP_OF[adjustment.cause], adjustment, after))
+        steps.append(Step(number, adjustment.cause.step, adjustment, after))
     return Plan(
         diagnosis=diagnosis,
         as_found=as_found,
@@ -98,7 +102,7 @@ def make_plan(
 
 
 def _sizes(diagnosis: Diagnosis) -> Vector:
-    return np.maximum(diagnosis.priors.spread(Cause), 1e-6)
+    return np.maximum(diagnosis.priors.spread(ALL), 1e-6)
 
 
 def _worth_doing(
@@ -129,8 +133,8 @@ def _adjustments(
     faults = _believed(diagnosis)
     sizes, target = _sizes(diagnosis), Target.of(_kept(diagnosis.duties, without))
     suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL}
-    suspected = (suspected - set(diagnosis.faint)) | _OPEN
-    closed = {Cause.START, *without, *left_out}
+    suspected = (suspected - set(diagnosis.faint)) | {c for c in ALL if c.is_always_open}
+    closed = {START, *without, *left_out}
     allowed = [c for c in diagnosis.possible if c in suspected and c not in closed]
     leading = [c for c in diagnosis.named if c not in closed]
     made: list[Adjustment] = []
@@ -141,7 +145,7 @@ def _adjustments(
         faults[AT["start"]] = 0.0
     # Every step may leave something to the next ones, so these are chosen afresh after it.
     for cause in IN_ORDER:
-        if cause is Cause.START:
+        if cause is START:
             made += [restart] if isinstance(restart, Adjustment) else []
             blocked += [restart] if isinstance(restart, Blocked) else []
             continue
@@ -152,7 +156,7 @@ def _adjustments(
             continue
         ahead = [c for c in open_now if c in controls]
         wanted = _amounts(diagnosis, bench, target, faults, ahead)
-        outcome = adjust(cause, diagnosis.camera, bench, dict(zip(AT, wanted, strict=True)))
+        outcome = cause.put_right(diagnosis.camera, bench, dict(zip(AT, wanted, strict=True)))
         if isinstance(outcome, Blocked):
             blocked.append(outcome)
             continue
@@ -169,7 +173,7 @@ def _restart(diagnosis: Diagnosis, bench: AtHand) -> Adjustment | Blocked | None
     wrong = diagnosis.leading.starts * diagnosis.priors.pitch
     if not wrong:
         return None
-    return adjust(Cause.START, diagnosis.camera, bench, {"start": -wrong})
+    return START.put_right(diagnosis.camera, bench, {"start": -wrong})
 
 
 def _believed(diagnosis: Diagnosis) -> Vector:
@@ -185,7 +189,7 @@ def _amounts(
 ) -> Vector:
     """The changes wanted of the controls that are left, in whole steps where steps decide."""
     sizes = _sizes(diagnosis)
-    steps = [step_of(cause, diagnosis.camera, bench) for cause in controls]
+    steps = [cause.smallest(diagnosis.camera, bench) for cause in controls]
     if all(steps) and len(steps) <= 6:
         return on_lattice(target, faults, controls, steps, sizes)
     return target.wanted(faults, controls, sizes)
@@ -193,8 +197,7 @@ def _amounts(
 
 def _kept(duties: Sequence[Duty], without: Sequence[Cause]) -> list[Duty]:
     """The duties left when these causes are not to be touched: their own are given up."""
-    given_up = {Cause.SEAT: Spot.GAUGE, Cause.STOP: Spot.STOP}
-    lost = {given_up[cause] for cause in without if cause in given_up}
+    lost = {cause.gives_up for cause in without}
     kept = [duty for duty in duties if duty.spot not in lost]
     return kept or list(duties)
 
@@ -204,7 +207,7 @@ def _alternatives(
 ) -> tuple[Alternative, ...]:
     """Ways round the laborious steps, with the price of each."""
     found = []
-    for avoided in (Cause.SEAT, Cause.STOP, Cause.FOCAL):
+    for avoided in [cause for cause in ALL if cause.without]:
         if avoided not in used:
             continue
         made, _ = _worth_doing(diagnosis, bench, drawn, (avoided,))
@@ -220,9 +223,9 @@ def _alternatives(
 
 def _jumped(diagnosis: Diagnosis, made: Sequence[Adjustment]) -> tuple[BenchStep, ...]:
     """Earlier steps of the bench's order that no reading has checked."""
-    last = max((STEP_OF[adjustment.cause] for adjustment in made), default=None)
+    last = max((adjustment.cause.step for adjustment in made), default=None)
     if last is None:
         return ()
-    unread = {STEP_OF[c] for c in diagnosis.priors.by_cause if c not in diagnosis.possible}
-    checked = {STEP_OF[c] for c in diagnosis.possible}
+    unread = {c.step for c in diagnosis.priors.by_cause if c not in diagnosis.possible}
+    checked = {c.step for c in diagnosis.possible}
     return tuple(sorted(step for step in unread - checked if step < last))

@@ -6,9 +6,8 @@ from typing import TypeAlias
 
 import numpy as np
 
+from optics.finding.causes import AT, Adjustment, Cause, Vector
 from optics.finding.diagnosis.duties import Duty
-from optics.finding.diagnosis.faults import AT, Cause, Vector
-from optics.finding.plan.adjustment import Adjustment
 from optics.finding.plan.state import Forecast
 from optics.measure.monte_carlo import Draws
 

@@ -5,10 +5,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from optics.finding.causes import AT, Adjustment, Vector
 from optics.finding.diagnosis.duties import Duty
-from optics.finding.diagnosis.faults import AT, Vector
 from optics.finding.diagnosis.posterior import Posterior
-from optics.finding.plan.adjustment import Adjustment
 from optics.measure.monte_carlo import DRAWS, Draws
 from optics.measure.uncertainty import LEVEL
 

@@ -1,8 +1,6 @@
 """The plan in the words of the shop."""
 
 from optics.finding.diagnosis.duties import Duty
-from optics.finding.diagnosis.evidence import Spot
-from optics.finding.diagnosis.faults import Cause
 from optics.finding.diagnosis.wording import (
     accused_lines,
     begun,
@@ -16,14 +14,9 @@ from optics.finding.plan.state import Expected
 from optics.measure.places import place_name
 from optics.measure.uncertainty import LEVEL
 from optics.measure.verdict import Verdict, judge
+from optics.readings.spots import Spot
 from optics.readings.wording import said_half_width, said_offset
 from optics.units import format_distance, format_length
-
-_WITHOUT = {
-    Cause.SEAT: "Without removing the lens from its seat",
-    Cause.STOP: "Without moving the stop",
-    Cause.FOCAL: "Without a new scale",
-}
 
 _NO_MORE = "no one further reading would tell much more"
 
@@ -152,7 +145,7 @@ def alternative_line(alternative: Alternative) -> str:
     doing = " ".join(a.instruction for a in alternative.adjustments)
     left = [f"{duty_words(duty)} stays {said_offset(mean)}" for duty, mean in alternative.leaves]
     price = f" Price: {joined(left)}." if left else ""
-    start = _WITHOUT[alternative.avoids[0]]
+    start = alternative.avoids[0].without
     return f"{start}: {doing} Inside elsewhere with {percent(alternative.inside)}.{price}"
 
 

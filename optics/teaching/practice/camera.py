@@ -5,9 +5,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from optics.camera.camera import Bed, Camera, FrontCell
-from optics.finding.diagnosis.faults import AT, Cause, Faults
+from optics.finding.causes import AT, AtHand, Cause
+from optics.finding.causes.start import START
+from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.priors import Priors
-from optics.finding.plan.at_hand import AtHand
 
 
 @dataclass(frozen=True)
@@ -48,7 +49,7 @@ def draw_camera(
     drawn = chance.choice(len(causes), count, replace=False, p=odds / odds.sum())
     chosen = frozenset(causes[i] for i in drawn)
     faults = chance.standard_normal(len(AT)) * priors.spread(chosen)
-    if Cause.START in chosen:
+    if START in chosen:
         faults[AT["start"]] = priors.pitch * chance.choice(priors.starts)
     return PracticeCamera(camera, Faults.of(faults), at_hand, chosen)
 

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from optics.camera.camera import Bed, Camera, FrontCell, Helicoid, Turn
 from optics.camera.cautions import SOLVENTS, SPRINGS, SUN, Caution
 from optics.camera.instruments import INSTRUMENTS
-from optics.finding.diagnosis.faults import Cause, marked_focal, pitch_of
-from optics.finding.plan.at_hand import CORNERS
-from optics.finding.plan.controls import step_of
+from optics.camera.true_lens import marked_focal, pitch_of
+from optics.finding.causes.at_hand import CORNERS
+from optics.finding.causes.ring import RING
 from optics.teaching.practice.levels import State
 from optics.teaching.practice.stand import Stand, film_per_degree
 
@@ -98,7 +98,7 @@ def _turned(stand: Stand) -> Iterator[Control]:
         return
     per = film_per_degree(camera) * (1 if focusing.extends is Turn.CLOCKWISE else -1)
     # Half the step that the plan takes a hand to be able to set.
-    limit = step_of(Cause.RING, camera, stand.at_hand) / 2 / abs(per)
+    limit = RING.smallest(camera, stand.at_hand) / 2 / abs(per)
     part = "front cell" if isinstance(focusing, FrontCell) else "barrel"
     yield Control("move the infinity stop", "°", _TURNS, {"stop": per}, limit, cautions=(SPRINGS,))
     yield Control(f"turn the {part}", "°", _TURNS, {"ring": per}, limit, cautions=(SOLVENTS,))

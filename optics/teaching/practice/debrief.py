@@ -9,14 +9,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from optics.finding.causes import Cause
 from optics.finding.diagnosis.diagnose import Diagnosis, diagnose
-from optics.finding.diagnosis.evidence import Reading
-from optics.finding.diagnosis.faults import Cause
 from optics.finding.diagnosis.hypotheses import weigh
 from optics.finding.diagnosis.next_reading import Candidate, Gain, next_readings
 from optics.finding.diagnosis.posterior import posterior_of
 from optics.finding.plan.planning import Plan, make_plan
 from optics.readings.readings import RegisterReading
+from optics.readings.spots import Reading
 from optics.teaching.practice.score import Score, score
 from optics.teaching.practice.sitting import Adjust, Entry, Read, Sitting, can_be_taken, eye_limit
 from optics.teaching.practice.stand import Offered

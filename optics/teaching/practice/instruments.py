@@ -10,7 +10,6 @@ import numpy as np
 from optics.camera.camera import Camera
 from optics.camera.taken import Surface, Taken
 from optics.errors import NoAnswer, ShimwrightError
-from optics.finding.diagnosis.evidence import Reading
 from optics.finding.diagnosis.forward import predict
 from optics.measure.uncertainty import Estimate, Source, exact
 from optics.readings.readings import (
@@ -21,6 +20,7 @@ from optics.readings.readings import (
     RotationReading,
     RulerReading,
 )
+from optics.readings.spots import Reading
 from optics.teaching.practice.camera import PracticeCamera, is_bed
 
 MEASURED = {

@@ -9,7 +9,7 @@ import numpy as np
 
 from optics.camera.camera import Bed
 from optics.errors import OutOfRange
-from optics.finding.diagnosis.faults import AT
+from optics.finding.causes import AT, places
 from optics.teaching.practice.camera import PracticeCamera, draw_camera
 from optics.teaching.practice.instruments import Habits
 from optics.teaching.practice.stand import Stand, film_per_degree
@@ -116,7 +116,7 @@ def _is_plain(stand: Stand, drawn: PracticeCamera) -> bool:
     rows = np.array([duty.row / duty.tolerance for duty in stand.duties])
     for cause in drawn.causes:
         alone = np.zeros(len(AT))
-        alone[cause.places] = drawn.hidden.vector[cause.places]
+        alone[places(cause)] = drawn.hidden.vector[places(cause)]
         if np.abs(rows @ alone).max() < _SHOWS:
             return False
     return True
@@ -137,15 +137,15 @@ def old_marks(stand: Stand, state: State, level: Level, seed: int) -> tuple[OldM
     chance = chance_of(stand, level, seed, MOST_SEED + 1)
     is_bed = isinstance(stand.camera.focusing, Bed)
     per = 1.0 if is_bed else film_per_degree(stand.camera)
-    true = -state.practice.hidden.ring / per
+    true = -state.practice.hidden["ring"] / per
     if not level.is_worn:
         return (OldMark("A", round(true, 2 if is_bed else 1), True),)
     spread = stand.priors.spread(stand.priors.by_cause)[AT["ring"]] / per
     others = [float(chance.normal(0, spread)) for _ in range(3)]
     keeps = bool(chance.random() < 0.5)
-    places = [true, *others[:2]] if keeps else others
+    spots = [true, *others[:2]] if keeps else others
     order = chance.permutation(3)
     return tuple(
-        OldMark(name, round(places[i], 2 if is_bed else 1), keeps and int(i) == 0)
+        OldMark(name, round(spots[i], 2 if is_bed else 1), keeps and int(i) == 0)
         for name, i in zip("ABC", order, strict=True)
     )

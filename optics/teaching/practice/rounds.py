@@ -11,7 +11,8 @@ from dataclasses import replace
 import numpy as np
 
 from optics.errors import NoAnswer
-from optics.finding.diagnosis.faults import AT, Faults, Vector
+from optics.finding.causes import AT, Vector
+from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
 from optics.readings.readings import CoincidenceReading
 from optics.teaching.practice.instruments import Bench

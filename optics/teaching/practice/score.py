@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from optics.finding.diagnosis.evidence import Spot
+from optics.readings.spots import Spot
 from optics.teaching.practice.levels import State
 from optics.teaching.practice.rounds import rounds_needed
 from optics.teaching.practice.sight import EYE

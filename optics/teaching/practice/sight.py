@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from optics.camera.blur import blur_budget
 from optics.camera.camera import Camera
-from optics.finding.diagnosis.evidence import Reading
+from optics.camera.true_lens import TrueLens
 from optics.finding.diagnosis.faults import Faults
-from optics.finding.diagnosis.forward import TrueLens, offset
+from optics.finding.diagnosis.forward import coupled, offset
 from optics.measure.uncertainty import exact
 from optics.readings.readings import (
     CoincidenceReading,
@@ -15,6 +15,7 @@ from optics.readings.readings import (
     MarkReading,
     RotationReading,
 )
+from optics.readings.spots import Reading
 from optics.teaching.practice.instruments import showing
 from optics.teaching.practice.levels import Level, State
 from optics.teaching.practice.stand import (
@@ -106,7 +107,7 @@ def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
     Equation: off + set + moved − x(D; f true), the reticle's part by its conjugates; for a
     coincidence how far the lens stands beyond where the images would meet.
     """
-    off, true = offset(camera, faults, reading), TrueLens(camera, faults.focal)
+    off, true = offset(camera, faults, reading), TrueLens(camera, faults["focal"])
     marked = TrueLens(camera, 0.0)
     match reading:
         case RotationReading():
@@ -115,8 +116,8 @@ def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
         case MarkReading():
             return off + marked.needs(reading.mark.value) - true.needs(reading.sharp_at.value)
         case CoincidenceReading():
-            called_for = marked.needs(reading.target.value)
-            meets = (1 + faults.gain) * called_for + faults.zero
+            target = reading.target.value
+            meets = marked.needs(target) + coupled(camera, faults, target)
             return off + marked.needs(reading.set_to.value) - meets
         case CollimatorReading():
             shift = collimation.collimator_conjugates.solve_for(lens.focus_error)

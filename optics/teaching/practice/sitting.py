@@ -13,9 +13,9 @@ from typing import TypeAlias
 import numpy as np
 
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError, Unreadable
-from optics.finding.diagnosis.evidence import Reading
 from optics.measure.uncertainty import within
 from optics.readings.readings import CoincidenceReading, CollimatorReading
+from optics.readings.spots import Reading
 from optics.teaching.practice.controls import Control, controls
 from optics.teaching.practice.instruments import (
     MEASURED,

@@ -10,14 +10,16 @@ import numpy as np
 
 from optics.camera.camera import Bed, Camera
 from optics.camera.taken import AT_STOP, ON_FILM, Taken
+from optics.camera.true_lens import TrueLens, film_factor
 from optics.errors import NoAnswer
+from optics.finding.causes import AtHand, Cause, Prior
+from optics.finding.causes.at_hand import CORNERS
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis.duties import Duty, duties
-from optics.finding.diagnosis.evidence import Reading, Spot
-from optics.finding.diagnosis.faults import Cause, Faults, film_factor
-from optics.finding.diagnosis.forward import TrueLens
+from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.observations import observe
-from optics.finding.diagnosis.priors import Prior, Priors, usual_priors
-from optics.finding.plan.at_hand import CORNERS, AtHand
+from optics.finding.diagnosis.priors import Priors, usual_priors
 from optics.measure.uncertainty import exact, within
 from optics.readings.readings import (
     CoincidenceReading,
@@ -27,6 +29,7 @@ from optics.readings.readings import (
     RotationReading,
     RulerReading,
 )
+from optics.readings.spots import Reading, Spot
 from optics.teaching.practice.instruments import MEASURED, showing
 from optics.units import format_distance
 
@@ -86,7 +89,7 @@ class Stand:
         if self.finder is not None:
             return usual
         kept: dict[Cause, Prior] = dict(usual.by_cause)
-        del kept[Cause.ZERO], kept[Cause.GAIN]
+        del kept[ZERO], kept[GAIN]
         return Priors(kept, usual.most_causes, usual.starts, usual.pitch)
 
     @cached_property

@@ -4,10 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from optics.finding.diagnosis.faults import Faults, pitch_of
-from optics.finding.diagnosis.forward import TrueLens
-from optics.finding.plan.controls import step_of
-from optics.finding.plan.order import STEP_OF
+from optics.camera.true_lens import TrueLens, pitch_of
+from optics.finding.causes import owner_of
+from optics.finding.diagnosis.faults import Faults
 from optics.teaching.practice.camera import PracticeCamera
 from optics.teaching.practice.instruments import Habits
 
@@ -68,14 +67,19 @@ class _Worker:
 
     def _move(self, name: str, wanted: float) -> None:
         """Set a fault by an amount rounded to what a hand can set, and missed by half a step."""
-        step = step_of(_CAUSES[name], self.practice.camera, self.practice.at_hand) or 0.01
+        step = owner_of(name).smallest(self.practice.camera, self.practice.at_hand) or 0.01
         amount = round(wanted / step) * step + step / 2 * self.chance.uniform(-1, 1)
         self.practice = self.practice.with_fault(name, float(amount))
 
     def _on_marks(self, distance: float, true_distance: float) -> float:
         camera, hidden = self.practice.camera, self.hidden
-        stands = TrueLens(camera, 0.0).needs(distance) + hidden.seat + hidden.start + hidden.ring
-        return stands - TrueLens(camera, hidden.focal).needs(true_distance)
+        stands = (
+            TrueLens(camera, 0.0).needs(distance)
+            + hidden["seat"]
+            + hidden["start"]
+            + hidden["ring"]
+        )
+        return stands - TrueLens(camera, hidden["focal"]).needs(true_distance)
 
     def _infinity(self) -> bool:
         camera = self.practice.camera
@@ -92,7 +96,7 @@ class _Worker:
 
     def _stop(self) -> bool:
         hidden = self.hidden
-        seen = self._judged(hidden.seat + hidden.start + hidden.stop, self.seen_blur)
+        seen = self._judged(hidden["seat"] + hidden["start"] + hidden["stop"], self.seen_blur)
         if abs(seen) <= self.seen_blur:
             return False
         self._move("stop", -seen)
@@ -108,9 +112,9 @@ class _Worker:
 
     def _meeting(self, distance: float) -> float:
         hidden = self.hidden
-        off = hidden.seat + hidden.start + hidden.ring
+        off = hidden["seat"] + hidden["start"] + hidden["ring"]
         extension = TrueLens(self.practice.camera, 0.0).needs(distance)
-        split = hidden.zero + hidden.gain * extension - off
+        split = hidden["zero"] + hidden["gain"] * extension - off
         return self._judged(split, self.seen_split)
 
     def _zero(self) -> bool:
@@ -127,6 +131,3 @@ class _Worker:
             return False
         self._move("gain", -seen / TrueLens(self.practice.camera, 0.0).needs(near))
         return True
-
-
-_CAUSES = {cause.value: cause for cause in STEP_OF}

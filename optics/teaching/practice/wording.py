@@ -4,9 +4,10 @@ import math
 from collections.abc import Sequence
 
 from optics.camera.cautions import SPRINGS, SUN, Caution
-from optics.finding.diagnosis.evidence import Reading
-from optics.finding.diagnosis.faults import Cause, Faults, pitch_of
-from optics.finding.diagnosis.wording import CAUSE_WORDS, percent
+from optics.camera.true_lens import pitch_of
+from optics.finding.causes import ALL, Cause
+from optics.finding.diagnosis.faults import Faults
+from optics.finding.diagnosis.wording import percent
 from optics.finding.plan.wording import NOTHING, first_line, jumped_line, nothing_line, promise_line
 from optics.measure.uncertainty import Estimate
 from optics.readings.readings import (
@@ -18,6 +19,7 @@ from optics.readings.readings import (
     RotationReading,
     RulerReading,
 )
+from optics.readings.spots import Reading
 from optics.readings.wording import said_error
 from optics.teaching.practice.controls import SCALE, Control
 from optics.teaching.practice.debrief import Debrief, Remark
@@ -153,7 +155,7 @@ def effect_words(control: Control) -> str:
         return ""
     one = {"°": "degree", "starts": "start"}.get(control.unit, "turn")
     out = "out" if effect > 0 else "in"
-    if name == Cause.GAIN:
+    if name == "gain":
         return (
             f"One turn {way}: where the images meet, the lens stands {100 * abs(effect):.3g} % of "
             f"its extension farther {out}."
@@ -316,7 +318,7 @@ def hidden_lines(sitting: Sitting) -> tuple[str, ...]:
     practice = sitting.found.practice
     lines = [
         fault_line(cause, practice.hidden, pitch_of(practice.camera))
-        for cause in Cause
+        for cause in ALL
         if cause in practice.causes
     ]
     if sitting.found.height:
@@ -333,31 +335,15 @@ def hidden_lines(sitting: Sitting) -> tuple[str, ...]:
 
 def fault_line(cause: Cause, hidden: Faults, pitch: float) -> str:
     """A cause with how far off it put its part."""
-    return f"{CAUSE_WORDS[cause].capitalize()}: {_fault_size(cause, hidden, pitch)}."
-
-
-def _fault_size(cause: Cause, hidden: Faults, pitch: float) -> str:
-    if cause is Cause.TILT:
-        return format_angle(math.hypot(hidden.tilt_x, hidden.tilt_y))
-    size = float(getattr(hidden, cause))
-    if cause is Cause.START:
-        starts = round(abs(size) / pitch)
-        return f"{_count(starts, 'start')} too far {'out' if size > 0 else 'in'}"
-    if cause is Cause.GAIN:
-        return f"{100 * abs(size):.1f} % of the extension too {'far' if size > 0 else 'little'} out"
-    ways = {
-        Cause.SEAT: ("too thick", "too thin"),
-        Cause.FOCAL: ("longer", "shorter"),
-        Cause.GATE: ("farther from the lens", "nearer the lens"),
-    }.get(cause, ("too far out", "too far in"))
-    return f"{_fine(abs(size))} {ways[0] if size > 0 else ways[1]}"
+    amounts = [hidden[name] for name in cause.figures]
+    return f"{cause.words.capitalize()}: {cause.size.said(amounts, pitch)}."
 
 
 def remark_words(sitting: Sitting, remark: Remark) -> tuple[str, str, str, str]:
     """A reading looked back on: its number and name, the causes, the best next, the own eye."""
     action = sitting.actions[remark.number - 1]
     assert isinstance(action, Read)
-    causes = "; ".join(f"{CAUSE_WORDS[c]} {percent(chance)}" for c, chance in remark.causes)
+    causes = "; ".join(f"{c.words} {percent(chance)}" for c, chance in remark.causes)
     return f"{remark.number}. {action.name}", causes, _next_words(remark), _eye_words(remark)
 
 

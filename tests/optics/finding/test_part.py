@@ -4,10 +4,11 @@ import json
 from typing import Any
 
 import pytest
+from pydantic import TypeAdapter
 
 from optics.errors import Unreadable
-from optics.finding.diagnosis import Cause
-from optics.finding.part import CAUSES, SuspectPart
+from optics.finding.causes import ALL
+from optics.finding.part import CauseName, SuspectPart, cause_of
 from optics.records.files import read_job, write_job
 from tests.optics.records.diagnoses import GAUGE, NEAR, READINGS, STOP, document, job
 
@@ -47,7 +48,8 @@ def test_a_job_of_before_reads_as_it_did() -> None:
 
 def test_every_cause_has_a_name() -> None:
     """Each cause that the diagnosis weighs can be named in a job, and no other."""
-    assert set(CAUSES.values()) == set(Cause)
+    known = TypeAdapter(CauseName).json_schema()["enum"]
+    assert [cause_of(name) for name in known] == ALL
 
 
 @pytest.mark.parametrize(

@@ -7,9 +7,10 @@ import pytest
 
 from optics.camera.taken import AT_STOP, Surface
 from optics.errors import OutOfRange, Unreadable
-from optics.finding.diagnosis import Cause, Diagnosis, diagnose
-from optics.finding.diagnosis.evidence import Spot, spot_of
-from optics.finding.plan import AtHand
+from optics.finding.causes import AtHand
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.diagnosis import Diagnosis, diagnose
 from optics.measure.uncertainty import exact, from_distances, from_repeats
 from optics.readings.correction import Correction
 from optics.readings.readings import (
@@ -18,6 +19,7 @@ from optics.readings.readings import (
     RegisterReading,
     RotationReading,
 )
+from optics.readings.spots import Spot, spot_of
 from optics.records.diagnosis_readings import (
     ENDS_ONLY,
     NO_APART,
@@ -75,7 +77,7 @@ def test_a_job_is_diagnosed_as_its_readings_are() -> None:
     )
     typed = whole().diagnosis
     assert typed.leading == by_hand.leading
-    assert typed.leading.causes == {Cause.SEAT}
+    assert typed.leading.causes == {SEAT}
     assert typed.chances == pytest.approx(by_hand.chances, abs=1e-9)
     assert typed.sizes["seat"].value == pytest.approx(by_hand.sizes["seat"].value)
 
@@ -228,10 +230,10 @@ def test_what_is_supposed_can_be_changed() -> None:
     assert part is not None
     priors = priors_of(part, camera)
     assert priors.most_causes == 1
-    assert priors.by_cause[Cause.RING].chance == pytest.approx(0.6)
-    assert priors.by_cause[Cause.RING].wrong == pytest.approx(0.5)
-    assert priors.by_cause[Cause.RING].usual == pytest.approx(0.01)
-    assert priors.by_cause[Cause.SEAT].chance == pytest.approx(0.2)
+    assert priors.by_cause[RING].chance == pytest.approx(0.6)
+    assert priors.by_cause[RING].wrong == pytest.approx(0.5)
+    assert priors.by_cause[RING].usual == pytest.approx(0.01)
+    assert priors.by_cause[SEAT].chance == pytest.approx(0.2)
 
 
 @pytest.mark.parametrize(

@@ -7,8 +7,8 @@ from typing import Any
 
 from optics.camera.camera import Camera
 from optics.camera.taken import AT_STOP, ON_FILM, Taken
+from optics.finding.causes import AtHand, Screw
 from optics.finding.diagnosis import Faults, predict
-from optics.finding.plan import AtHand, Screw
 from optics.measure.uncertainty import Estimate, Source, exact
 from optics.readings.readings import (
     CoincidenceReading,

@@ -2,7 +2,16 @@
 
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, diagnose
+from optics.finding.causes.focal import FOCAL
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.gate import GATE as THE_GATE
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.start import START
+from optics.finding.causes.stop import STOP as THE_STOP
+from optics.finding.causes.tilt import TILT
+from optics.finding.causes.zero import ZERO
+from optics.finding.diagnosis import Faults, diagnose
 from optics.finding.diagnosis.determination import LookAlike
 from tests.optics.teaching.bench_day import (
     FAR_PAIR,
@@ -31,21 +40,21 @@ def test_a_full_round_leaves_nothing_unread() -> None:
 def test_seat_and_ring_look_alike_at_the_marks() -> None:
     """At the marks alone seat and ring look alike, and either is named."""
     found = told(INFINITY, MIDDLE, NEAR)
-    assert LookAlike(Cause.SEAT, (Cause.RING,)) in found.look_alikes  # type: ignore[attr-defined]
-    assert LookAlike(Cause.RING, (Cause.SEAT,)) in found.look_alikes  # type: ignore[attr-defined]
-    assert found.confused_with(Cause.SEAT) == {Cause.RING}  # type: ignore[attr-defined]
+    assert LookAlike(SEAT, (RING,)) in found.look_alikes  # type: ignore[attr-defined]
+    assert LookAlike(RING, (SEAT,)) in found.look_alikes  # type: ignore[attr-defined]
+    assert found.confused_with(SEAT) == {RING}  # type: ignore[attr-defined]
 
 
 @pytest.mark.parametrize("further", [GAUGE, STOP], ids=["gauge", "stop"])
 def test_gauge_or_stop_tells_seat_from_ring(further: object) -> None:
     """One reading at the gauge or at the stop tells the seat from the ring."""
     found = told(INFINITY, MIDDLE, NEAR, further)
-    assert Cause.RING not in found.confused_with(Cause.SEAT)  # type: ignore[attr-defined]
+    assert RING not in found.confused_with(SEAT)  # type: ignore[attr-defined]
 
 
 def test_without_a_gauge_the_seat_is_like_ring_and_stop_together() -> None:
     """A seat out of place looks like ring and stop slipped alike until it is gauged."""
-    together = LookAlike(Cause.SEAT, (Cause.RING, Cause.STOP))
+    together = LookAlike(SEAT, (RING, THE_STOP))
     assert together in told(STOP, INFINITY, NEAR).look_alikes  # type: ignore[attr-defined]
     assert together not in told(STOP, INFINITY, NEAR, GAUGE).look_alikes  # type: ignore[attr-defined]
 
@@ -53,17 +62,17 @@ def test_without_a_gauge_the_seat_is_like_ring_and_stop_together() -> None:
 def test_what_no_reading_meets_is_named() -> None:
     """Readings at gauge and stop say nothing of ring, focal length, film or rangefinder."""
     assert set(told(GAUGE, STOP).unread) == {  # type: ignore[attr-defined]
-        Cause.RING, Cause.FOCAL, Cause.TILT, Cause.GATE, Cause.ZERO, Cause.GAIN,
+        RING, FOCAL, TILT, THE_GATE, ZERO, GAIN,
     }  # fmt: skip
 
 
 def test_gain_is_too_faint_on_a_far_target() -> None:
     """A coincidence 12 m away, where the lens has moved 0.2 mm, hardly meets the gain."""
     found = told(GAUGE, STOP, INFINITY, FAR_PAIR)
-    assert Cause.GAIN in found.faint  # type: ignore[attr-defined]
+    assert GAIN in found.faint  # type: ignore[attr-defined]
 
 
 def test_a_start_is_told_by_its_size() -> None:
     """A thread start looks like the ring, but 3 mm tell it by its size alone."""
     found = told(INFINITY, MIDDLE, NEAR)
-    assert Cause.START not in found.confused_with(Cause.RING)  # type: ignore[attr-defined]
+    assert START not in found.confused_with(RING)  # type: ignore[attr-defined]

@@ -3,7 +3,12 @@
 import pytest
 
 from optics.camera.camera import Camera
-from optics.finding.diagnosis import Cause, Faults, Prior, diagnose, usual_priors
+from optics.finding.causes import Prior, named
+from optics.finding.causes.gate import GATE as THE_GATE
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.start import START
+from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis
 from optics.measure.uncertainty import exact, within
 from tests.optics.teaching.bench_day import (
@@ -38,9 +43,9 @@ def test_the_true_causes_come_first_with_their_sizes(camera: Camera, names: str)
     """A full round of readings puts the true causes first, each near its true size."""
     hidden = CASES[names]
     found = diagnose(camera, all_shown(camera, hidden, FULL_ROUND))
-    assert found.leading == Hypothesis(frozenset(Cause(name) for name in names.split()))
+    assert found.leading == Hypothesis(frozenset(named(name) for name in names.split()))
     for name, size in found.sizes.items():
-        assert abs(size.value - getattr(hidden, name)) <= size.expanded
+        assert abs(size.value - hidden[name]) <= size.expanded
     assert set(found.claimed) == found.leading.causes
     assert found.outliers == ()
 
@@ -56,7 +61,7 @@ def test_a_wrong_start_is_found_beside_a_slipped_ring() -> None:
     """Two starts too far in with the ring slipped 0.1 mm: both are found from what can be read."""
     hidden = Faults(start=-6.0, ring=0.1)
     found = diagnose(HELICOID, all_shown(HELICOID, hidden, (GAUGE, *FULL_ROUND[5:7], TURNED)))
-    assert found.leading == Hypothesis(frozenset({Cause.START, Cause.RING}), -2)
+    assert found.leading == Hypothesis(frozenset({START, RING}), -2)
     assert found.sizes["start"].value == -6.0
 
 
@@ -64,14 +69,14 @@ def test_causes_that_cannot_be_told_apart_are_not_claimed() -> None:
     """A start of the ring's size is not claimed where seat and ring look alike."""
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=0.1), FULL_ROUND[6:7]))
     assert found.claimed == ()
-    assert {Cause.SEAT, Cause.RING} <= set(found.open)
+    assert {SEAT, RING} <= set(found.open)
 
 
 def test_what_is_supposed_decides_where_the_readings_do_not() -> None:
     """Between look-alikes the supposed chances decide, and changing them changes the order."""
     readings = all_shown(HELICOID, Faults(ring=0.1), FULL_ROUND[6:7])
     priors = usual_priors(HELICOID)
-    for likely, unlikely in ((Cause.SEAT, Cause.RING), (Cause.RING, Cause.SEAT)):
+    for likely, unlikely in ((SEAT, RING), (RING, SEAT)):
         changed = priors.changed(likely, chance=0.5).changed(unlikely, chance=0.001)
         assert diagnose(HELICOID, readings, changed).leading.causes == {likely}
 
@@ -101,7 +106,7 @@ def test_the_gate_gauged_tells_the_film_from_the_seat() -> None:
     """Gauged 0.09 mm behind the glass, film is the cause with that size, and no shim is."""
     seen = all_shown(HELICOID, Faults(gate=0.09), (GAUGE, GATE))
     found = diagnose(HELICOID, seen)
-    assert found.leading.causes == {Cause.GATE}
+    assert found.leading.causes == {THE_GATE}
     assert found.sizes["gate"].value == pytest.approx(0.09, abs=0.001)
     assert [duty.words for duty in found.duties] == ["register", "film gate"]
 

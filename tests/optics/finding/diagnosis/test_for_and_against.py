@@ -4,9 +4,12 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Camera
-from optics.finding.diagnosis import Cause, Faults, diagnose, usual_priors
-from optics.finding.diagnosis.evidence import thing_of
+from optics.finding.causes.focal import FOCAL
+from optics.finding.causes.stop import STOP as THE_STOP
+from optics.finding.causes.tilt import TILT
+from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.for_and_against import for_and_against
+from optics.readings.spots import thing_of
 from optics.teaching.practice import Bench, Habits, draw_camera, round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
@@ -44,7 +47,7 @@ def test_a_lean_is_not_disproved_by_the_corners_on_its_axis() -> None:
     """A standard that leans about a diagonal has two corners for it and none against it."""
     leaning = Faults(tilt_x=0.003, tilt_y=0.003 * 16 / 11)
     found = diagnose(HELICOID, all_shown(HELICOID, leaning, (GAUGE, *CORNERS)))
-    said = for_and_against(found, Cause.TILT)
+    said = for_and_against(found, TILT)
     assert {r.taken.place for r in said.for_it} == {(16.0, 11.0), (-16.0, -11.0)}
     assert said.against == ()
 
@@ -54,9 +57,9 @@ def test_readings_of_one_thing_that_part_are_named_as_divided() -> None:
     away, right = (shown(HELICOID, Faults(stop=s), STOP, 0.03) for s in (0.10, 0.0))
     rest = all_shown(HELICOID, Faults(), (GAUGE, INFINITY, NEAR))
     found = diagnose(HELICOID, (*rest, away, right), usual_priors(HELICOID).changed(
-        Cause.STOP, chance=0.5))  # fmt: skip
+        THE_STOP, chance=0.5))  # fmt: skip
     assert found.contradictions == ()
-    said = for_and_against(found, Cause.STOP)
+    said = for_and_against(found, THE_STOP)
     assert [thing_of(r) for r in said.divided] == [thing_of(STOP)]
     assert said.for_it == said.against == ()
 
@@ -64,6 +67,6 @@ def test_readings_of_one_thing_that_part_are_named_as_divided() -> None:
 def test_what_the_other_causes_account_for_speaks_against() -> None:
     """A ring 0.3 mm off accounts for the near mark, which speaks against the focal length."""
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-0.3), FULL_ROUND))
-    said = for_and_against(found, Cause.FOCAL)
+    said = for_and_against(found, FOCAL)
     assert said.for_it == ()
     assert thing_of(NEAR) in [thing_of(r) for r in said.against]

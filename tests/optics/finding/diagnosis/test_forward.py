@@ -58,10 +58,10 @@ class Misengraved(SimulatedCamera):
 
 def simulated(faults: Faults, marked: WholeLens, hiatus: float = 0.0) -> Misengraved:
     """Build the camera of parts that has these faults, its ring 52 turned by hand."""
-    lens = WholeLens(marked.focal_length + faults.focal, hiatus)
-    entered = 500.0 - faults.start / LEAD * 360
+    lens = WholeLens(marked.focal_length + faults["focal"], hiatus)
+    entered = 500.0 - faults["start"] / LEAD * 360
     return Misengraved(
-        lens, LEAD, STARTS, True, 60.0, [faults.seat], 0.0, slip=faults.ring / LEAD * 360,
+        lens, LEAD, STARTS, True, 60.0, [faults["seat"]], 0.0, slip=faults["ring"] / LEAD * 360,
         entered=entered, marked=marked,
     )  # fmt: skip
 

@@ -5,7 +5,11 @@ import math
 import numpy as np
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, usual_priors
+from optics.finding.causes import Cause
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.start import START
+from optics.finding.diagnosis import Faults, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
 from optics.finding.diagnosis.observations import observe
 from tests.optics.teaching.bench_day import (
@@ -37,7 +41,7 @@ def density(x: np.ndarray, spread: float) -> np.ndarray:
 def test_the_evidence_is_the_integral_over_the_faults() -> None:
     """Odds between two causes are those of likelihood times prior summed over a fine grid."""
     priors = usual_priors(HELICOID)
-    causes = (Cause.SEAT, Cause.RING)
+    causes = (SEAT, RING)
     readings = all_shown(HELICOID, Faults(seat=0.03, ring=0.04), (GAUGE, STOP, INFINITY))
     found = log_weights(observe(HELICOID, readings), priors, causes)
     seat, ring = (np.linspace(-0.9, 0.9, 1201) for _ in range(2))
@@ -50,8 +54,8 @@ def test_the_evidence_is_the_integral_over_the_faults() -> None:
     )
     cell = (seat[1] - seat[0]) * (ring[1] - ring[0])
     expected = {}
-    for chosen in (frozenset(), {Cause.SEAT}, {Cause.RING}, {Cause.SEAT, Cause.RING}):
-        spreads = [0.10 if Cause.SEAT in chosen else 0.005, 0.40 if Cause.RING in chosen else 0.01]
+    for chosen in (frozenset(), {SEAT}, {RING}, {SEAT, RING}):
+        spreads = [0.10 if SEAT in chosen else 0.005, 0.40 if RING in chosen else 0.01]
         prior = density(grid_seat, spreads[0]) * density(grid_ring, spreads[1])
         chance = math.prod(0.2 if c in chosen else 0.8 for c in causes)
         expected[Hypothesis(frozenset(chosen))] = math.log(chance * (like * prior).sum() * cell)
@@ -80,5 +84,5 @@ def test_a_wrong_start_is_followed_up_at_its_own_pitches(starts: int) -> None:
     far = INFINITY if starts < 3 else TURNED
     possible = (GAUGE, far, *(() if starts < 0 else (NEAR,)))
     seen = observe(HELICOID, all_shown(HELICOID, faults, possible))
-    found = log_weights(seen, usual_priors(HELICOID), (Cause.SEAT, Cause.START, Cause.RING))
-    assert max(found, key=lambda h: found[h]) == Hypothesis({Cause.START, Cause.RING}, starts)  # type: ignore[arg-type]
+    found = log_weights(seen, usual_priors(HELICOID), (SEAT, START, RING))
+    assert max(found, key=lambda h: found[h]) == Hypothesis({START, RING}, starts)  # type: ignore[arg-type]

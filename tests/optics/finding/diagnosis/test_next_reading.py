@@ -5,7 +5,8 @@ import math
 import numpy as np
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, diagnose
+from optics.finding.causes.seat import SEAT
+from optics.finding.diagnosis import Faults, diagnose
 from optics.finding.diagnosis.next_reading import Candidate, Gain, usual_candidates
 from optics.measure.uncertainty import Estimate, Source
 from tests.optics.teaching.bench_day import (
@@ -71,7 +72,7 @@ def test_the_usual_readings_are_offered_for_every_camera(camera: object) -> None
     offered = usual_candidates(camera)  # type: ignore[arg-type]
     assert len(offered) >= 7
     assert all(0 < c.standard < 0.1 for c in offered)
-    assert Cause.SEAT in diagnose(camera, all_shown(camera, Faults(), (GAUGE,))).possible  # type: ignore[arg-type]
+    assert SEAT in diagnose(camera, all_shown(camera, Faults(), (GAUGE,))).possible  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,10 @@
 import numpy as np
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, diagnose, usual_priors
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.stop import STOP as THE_STOP
+from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.teaching.practice import Bench, Habits, draw_camera, round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
@@ -82,7 +85,7 @@ def test_no_cause_is_made_up_to_bring_them_together(stops: tuple[float, float]) 
     rest = [r for r in FULL_ROUND if r is not STOP]
     twice = [shown(HELICOID, Faults(seat=0.06, stop=s), STOP) for s in stops]
     found = diagnose(HELICOID, (*all_shown(HELICOID, hidden, rest), *twice))
-    assert {Cause.SEAT, Cause.RING} <= found.leading.causes <= {Cause.SEAT, Cause.RING, Cause.STOP}
+    assert {SEAT, RING} <= found.leading.causes <= {SEAT, RING, THE_STOP}
     assert found.outliers == ()
 
 

@@ -5,8 +5,12 @@ import math
 import numpy as np
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, diagnose, usual_priors
-from optics.finding.diagnosis.faults import AT, NAMES
+from optics.finding.causes import AT, NAMES
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.zero import ZERO
+from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis
 from optics.finding.diagnosis.posterior import Mixture, Posterior
 from optics.measure.uncertainty import Source, exact
@@ -19,9 +23,9 @@ UNITS = np.eye(len(NAMES))
 def test_zero_and_gain_are_the_fitted_straight_line() -> None:
     """With hardly anything supposed, zero and gain are the weighted line through the pairs."""
     priors = usual_priors(HELICOID)
-    for cause in (Cause.ZERO, Cause.GAIN):
+    for cause in (ZERO, GAIN):
         priors = priors.changed(cause, wrong=50.0, chance=0.999)
-    for cause in (Cause.SEAT, Cause.RING):
+    for cause in (SEAT, RING):
         priors = priors.changed(cause, usual=0.0, chance=1e-9)
     pairs, errors = [], (0.03, 0.05, 0.02, 0.09)
     for distance, error in zip((9000.0, 4000.0, 2000.0, 1000.0), errors, strict=True):
@@ -34,7 +38,7 @@ def test_zero_and_gain_are_the_fitted_straight_line() -> None:
     (slope, height), covariance = np.polyfit(
         extensions, errors, 1, w=[1 / 0.004] * 4, cov="unscaled"
     )
-    assert found.leading.causes == {Cause.ZERO, Cause.GAIN}
+    assert found.leading.causes == {ZERO, GAIN}
     assert found.sizes["zero"].value == pytest.approx(height, abs=1e-5)
     assert found.sizes["gain"].value == pytest.approx(slope, abs=1e-5)
     assert found.sizes["zero"].standard == pytest.approx(math.sqrt(covariance[1, 1]), rel=0.01)

@@ -4,10 +4,9 @@ import math
 
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, diagnose, usual_priors
-from optics.finding.diagnosis.faults import NAMES
+from optics.finding.causes import ALL, NAMES
+from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.reading_wording import (
-    FAULT_WORDS,
     movable_faults,
     read_lines,
     said_reading,
@@ -70,11 +69,11 @@ def test_what_was_read_stands_beside_what_is_foretold() -> None:
 def test_suppositions_are_listed_in_their_units() -> None:
     """Every cause of a camera has its line: starts counted, slopes as angles, gains in per cent."""
     lines = supposed_lines(usual_priors(HELICOID))
-    assert len(lines) == len(Cause)
+    assert len(lines) == len(ALL)
     assert "Wrong thread start: 5 % of cameras; one start is 3.00 mm." in lines
     assert any("off by 6.9′ where it is the cause" in line for line in lines)
     assert any("off by 4 % where it is the cause" in line for line in lines)
-    assert len(supposed_lines(usual_priors(BED))) == len(Cause) - 1
+    assert len(supposed_lines(usual_priors(BED))) == len(ALL) - 1
 
 
 def test_a_reading_that_stays_is_said_to_stay() -> None:
@@ -93,4 +92,4 @@ def test_every_fault_can_be_moved() -> None:
         NAMES
     )
     assert "start" not in movable_faults(diagnose(BED, all_shown(BED, Faults(), (GAUGE,))))
-    assert set(FAULT_WORDS) == set(NAMES)
+    assert {name for cause in ALL for name, words in cause.figures.items() if words} == set(NAMES)

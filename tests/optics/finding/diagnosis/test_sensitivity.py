@@ -6,8 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optics.camera.camera import Camera
+from optics.finding.causes import NAMES
 from optics.finding.diagnosis import Faults
-from optics.finding.diagnosis.faults import NAMES
 from optics.finding.diagnosis.sensitivity import Straight
 from tests.optics.teaching.bench_day import BED, CELL, FULL_ROUND, HELICOID, TURNED, all_shown
 

@@ -2,7 +2,9 @@
 
 import pytest
 
-from optics.finding.diagnosis import Cause, Diagnosis, Faults, diagnose, usual_priors
+from optics.finding.causes.focal import FOCAL
+from optics.finding.causes.ring import RING
+from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
 from optics.finding.diagnosis.wording import (
     accused_lines,
     chance_lines,
@@ -61,7 +63,7 @@ def test_the_headline_names_causes_with_size_and_sense() -> None:
 )
 def test_every_cause_is_said_in_its_own_measure(hidden: Faults, words: str) -> None:
     """Starts are counted, focal lengths longer or shorter, gains a share, tilts an angle."""
-    readings = (GAUGE, STOP, INFINITY, TURNED) if hidden.start else FULL_ROUND
+    readings = (GAUGE, STOP, INFINITY, TURNED) if hidden["start"] else FULL_ROUND
     assert words in headline(found(hidden, *readings))  # type: ignore[arg-type]
 
 
@@ -87,7 +89,7 @@ FAINT = (STOP, INFINITY, GAUGE, MIDDLE)
 
 def with_a_faint_cause() -> Diagnosis:
     """A slipped ring, and a focal length supposed likely that such readings cannot show."""
-    priors = usual_priors(HELICOID).changed(Cause.FOCAL, chance=0.9)
+    priors = usual_priors(HELICOID).changed(FOCAL, chance=0.9)
     readings = all_shown(HELICOID, Faults(ring=0.2), FAINT, limit=0.012)
     return diagnose(HELICOID, readings, priors)
 
@@ -95,7 +97,7 @@ def with_a_faint_cause() -> Diagnosis:
 def test_the_headline_names_no_cause_that_is_too_faint() -> None:
     """What the page calls too small to see is not in its headline, which says there is more."""
     found = with_a_faint_cause()
-    assert Cause.FOCAL in found.leading.causes
+    assert FOCAL in found.leading.causes
     said = headline(found)
     assert "focal length" not in said
     assert said.endswith("; what is left over is too small to see.")
@@ -108,8 +110,8 @@ def test_the_probability_in_the_headline_belongs_to_what_it_names() -> None:
     """Named without the faint cause, the set is as probable as with and without it together."""
     found = with_a_faint_cause()
     sets = {h.causes: w for h, w in zip(found.left.hypotheses, found.left.weights, strict=True)}
-    ring = frozenset({Cause.RING})
-    assert found.named_probability == pytest.approx(sets[ring] + sets[ring | {Cause.FOCAL}])
+    ring = frozenset({RING})
+    assert found.named_probability == pytest.approx(sets[ring] + sets[ring | {FOCAL}])
     assert f"({percent(found.named_probability)})" in headline(found)
 
 

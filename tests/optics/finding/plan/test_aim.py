@@ -7,12 +7,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.finding.diagnosis import Cause
-from optics.finding.diagnosis.faults import AT
+from optics.finding.causes import AT
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.gate import GATE
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.stop import STOP as THE_STOP
+from optics.finding.causes.zero import ZERO
 from optics.finding.plan.aim import Target, choose_controls, on_lattice
 
 SIZES = np.ones(len(AT))
-LENS = (Cause.SEAT, Cause.RING, Cause.STOP)
+LENS = (SEAT, RING, THE_STOP)
 
 
 def faults(**figures: float) -> np.ndarray:
@@ -40,7 +45,7 @@ def test_the_screws_together_leave_the_least_worst_error(zero: float, gain: floa
     """No other eighths of both rangefinder screws leave a smaller worst error."""
     wanted, found = target(*PAIRS), faults(zero=zero, gain=gain)
     steps = (0.025, 0.0025)
-    change = on_lattice(wanted, found, (Cause.ZERO, Cause.GAIN), steps, SIZES)
+    change = on_lattice(wanted, found, (ZERO, GAIN), steps, SIZES)
     left = wanted.worst(found + change)
     for z, g in product(range(-16, 17), range(-26, 27)):
         tried = wanted.worst(found + faults(zero=z * steps[0], gain=g * steps[1]))
@@ -60,22 +65,22 @@ def test_enough_controls_leave_nothing(seat: float, ring: float, stop: float) ->
 def test_a_leading_cause_that_matters_is_put_right_itself() -> None:
     """A faulty gate is put right at the gate, not hidden by the ring."""
     wanted = target({"gate": 1.0, "seat": 1.0, "ring": 1.0}, GAUGE)
-    chosen = choose_controls(wanted, faults(gate=0.09), (Cause.GATE,), (*LENS, Cause.GATE), SIZES)
-    assert chosen == (Cause.GATE,)
+    chosen = choose_controls(wanted, faults(gate=0.09), (GATE,), (*LENS, GATE), SIZES)
+    assert chosen == (GATE,)
 
 
 def test_a_leading_cause_that_hardly_matters_is_left_alone() -> None:
     """A cause whose own effect is a tenth of the tolerance is left alone."""
     wanted = target(GAUGE, MARK)
-    assert choose_controls(wanted, faults(seat=0.004), (Cause.SEAT,), LENS, SIZES) == ()
+    assert choose_controls(wanted, faults(seat=0.004), (SEAT,), LENS, SIZES) == ()
 
 
 def test_what_else_is_needed_is_added() -> None:
     """Where the leading causes leave an error, the control that mends it is added."""
     wanted = target(GAUGE, STOP, MARK)
     found = faults(seat=0.1, stop=0.05)
-    assert set(choose_controls(wanted, found, (Cause.SEAT,), LENS, SIZES)) == {
-        Cause.SEAT, Cause.STOP,
+    assert set(choose_controls(wanted, found, (SEAT,), LENS, SIZES)) == {
+        SEAT, THE_STOP,
     }  # fmt: skip
 
 
@@ -83,5 +88,5 @@ def test_least_squares_shares_out_what_cannot_be_mended() -> None:
     """With the ring alone, an error at the near mark only is shared between both marks."""
     wanted = target(MARK, NEAR)
     found = faults(focal=1.0)
-    change = wanted.wanted(found, (Cause.RING,), SIZES)
+    change = wanted.wanted(found, (RING,), SIZES)
     assert change[AT["ring"]] == pytest.approx(0.035, abs=1e-4)

@@ -7,8 +7,13 @@ import pytest
 
 from optics.camera.camera import Camera, Helicoid, Lens, Turn
 from optics.camera.taken import AT_STOP
-from optics.finding.diagnosis import Cause, Faults, diagnose
-from optics.finding.plan import AtHand, BenchStep, make_plan
+from optics.finding.causes import AtHand, BenchStep
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.start import START
+from optics.finding.causes.tilt import TILT
+from optics.finding.causes.zero import ZERO
+from optics.finding.diagnosis import Faults, diagnose
+from optics.finding.plan import make_plan
 from optics.measure.uncertainty import exact, within
 from optics.readings.readings import MarkReading, RegisterReading, RotationReading
 from optics.readings.remedies import Workshop
@@ -105,7 +110,7 @@ def test_what_squaring_the_standard_lifts_is_taken_out_again() -> None:
     hidden = Faults(tilt_x=0.004)
     plan = make_plan(diagnose(HELICOID, all_shown(HELICOID, hidden, FULL_ROUND)), AT_HAND)
     causes = [step.adjustment.cause for step in plan.steps]
-    assert causes[:2] == [Cause.TILT, Cause.SEAT]
+    assert causes[:2] == [TILT, SEAT]
     assert plan.will_conform
 
 
@@ -119,8 +124,8 @@ def test_the_way_round_the_seat_has_its_price() -> None:
     """The plan offers to leave the seat, names the register as the price, and keeps the rest."""
     readings = all_shown(HELICOID, Faults(seat=-0.1), FULL_ROUND)
     plan = make_plan(diagnose(HELICOID, readings), AT_HAND)
-    (way,) = [a for a in plan.alternatives if a.avoids == (Cause.SEAT,)]
-    assert Cause.SEAT not in {a.cause for a in way.adjustments}
+    (way,) = [a for a in plan.alternatives if a.avoids == (SEAT,)]
+    assert SEAT not in {a.cause for a in way.adjustments}
     assert way.inside > 0.95
     assert [duty.words for duty, _ in way.leaves] == ["register"]
     assert way.leaves[0][1] == pytest.approx(-0.1, abs=0.01)
@@ -151,7 +156,7 @@ def test_what_cannot_be_done_is_said() -> None:
     plan = make_plan(
         diagnose(HELICOID, readings), replace(AT_HAND, zero_screw=None, gain_screw=None)
     )
-    assert [blocked.cause for blocked in plan.blocked][:1] == [Cause.ZERO]
+    assert [blocked.cause for blocked in plan.blocked][:1] == [ZERO]
     assert not plan.will_conform
 
 
@@ -159,5 +164,5 @@ def test_a_wrong_start_is_never_taken_up_by_other_parts() -> None:
     """Two starts out, the plan parts the helicoid and moves nothing else by millimetres."""
     readings = all_shown(HELICOID, Faults(start=-6.0), (GAUGE, STOP, INFINITY, TURNED))
     plan = make_plan(diagnose(HELICOID, readings), AT_HAND)
-    assert [step.adjustment.cause for step in plan.steps] == [Cause.START]
+    assert [step.adjustment.cause for step in plan.steps] == [START]
     assert plan.steps[0].adjustment.changes["start"].value == 6.0

@@ -6,8 +6,13 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Camera, Helicoid, Lens, Turn
-from optics.finding.diagnosis import Cause, Diagnosis, Faults, diagnose, usual_priors
-from optics.finding.plan import Adjustment, AtHand, Screw, make_plan
+from optics.finding.causes import Adjustment, AtHand, Cause, Screw
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.stop import STOP as THE_STOP
+from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
+from optics.finding.plan import make_plan
 from optics.finding.plan.pruning import Drawn, worth_doing
 from optics.finding.plan.state import Forecast
 from optics.measure.uncertainty import within
@@ -36,7 +41,7 @@ COARSE = AtHand(Workshop(((0.05, 4), (0.1, 4)), ((0.1, 2),)), Screw(0.2), Screw(
 
 def moved(cause: Cause, amount: float) -> Adjustment:
     """Give a step that moves one fault and may miss by 0.004 mm."""
-    changes = {cause.value: within(amount, 0.004, "hand")}
+    changes = {cause.name: within(amount, 0.004, "hand")}
     return Adjustment(cause, "", "", changes, (), "")
 
 
@@ -59,14 +64,14 @@ def test_a_stop_off_by_a_quarter_of_the_tolerance_is_left() -> None:
     hidden = Faults(seat=0.061, ring=0.213)
     found = diagnose(FAST, all_shown(FAST, hidden, readings, limit=0.003))
     plan = make_plan(found, COARSE)
-    assert [step.adjustment.cause for step in plan.steps] == [Cause.SEAT, Cause.RING]
+    assert [step.adjustment.cause for step in plan.steps] == [SEAT, RING]
     assert plan.will_conform
 
 
 def test_a_step_that_only_adds_the_hand_s_error_is_left_out() -> None:
     """Of a step that is needed and one that moves what is right, the first stays."""
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-0.2), FULL_ROUND))
-    needed, idle = moved(Cause.RING, 0.2), moved(Cause.STOP, 0.008)
+    needed, idle = moved(RING, 0.2), moved(THE_STOP, 0.008)
     assert worth_doing(as_found(found), (needed, idle)) == (needed,)
     assert worth_doing(as_found(found), (idle, needed)) == (needed,)
 
@@ -76,7 +81,7 @@ def test_an_error_beyond_half_the_tolerance_is_put_right() -> None:
     for share, is_set in ((0.6, True), (0.3, False)):
         off = share * HELICOID.allowed_error
         found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-off), FULL_ROUND, 0.002))
-        step = moved(Cause.RING, off)
+        step = moved(RING, off)
         assert worth_doing(as_found(found), (step,)) == ((step,) if is_set else ())
 
 
@@ -85,7 +90,7 @@ def test_where_something_else_stays_wrong_the_rest_is_still_put_right() -> None:
     hidden = Faults(seat=-0.1, ring=-0.15, zero=0.3)
     found = diagnose(HELICOID, all_shown(HELICOID, hidden, FULL_ROUND))
     plan = make_plan(found, replace(AT_HAND, zero_screw=None, gain_screw=None))
-    assert {Cause.SEAT, Cause.RING} <= {step.adjustment.cause for step in plan.steps}
+    assert {SEAT, RING} <= {step.adjustment.cause for step in plan.steps}
 
 
 @pytest.mark.parametrize("camera", [HELICOID, CELL, BED], ids=lambda c: c.name)
@@ -119,7 +124,7 @@ def test_a_screw_that_makes_it_worse_is_not_turned() -> None:
     """A near screw whose eighth of a turn overshoots, 0.025 mm for 0.006, is left alone."""
     readings = (GAUGE, STOP, INFINITY, NEAR, FAR_PAIR, NEAR_PAIR)
     found = diagnose(FAST, all_shown(FAST, Faults(gain=-0.002), readings, limit=0.007))
-    eighth = moved(Cause.GAIN, 0.025 / FAST.film_side_extension(1200.0))
+    eighth = moved(GAIN, 0.025 / FAST.film_side_extension(1200.0))
     assert inside(found, (eighth,)) < inside(found, ()) - 0.01
     assert worth_doing(as_found(found), (eighth,)) == ()
 
@@ -127,11 +132,11 @@ def test_a_screw_that_makes_it_worse_is_not_turned() -> None:
 def test_steps_that_only_make_up_for_one_another_are_chosen_afresh() -> None:
     """A seat moved amiss, and stop and ring to make up for it, give way to the ring alone."""
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-0.2), FULL_ROUND))
-    made = (moved(Cause.SEAT, -0.03), moved(Cause.STOP, 0.03), moved(Cause.RING, 0.23))
-    alone = (moved(Cause.RING, 0.2),)
+    made = (moved(SEAT, -0.03), moved(THE_STOP, 0.03), moved(RING, 0.23))
+    alone = (moved(RING, 0.2),)
 
     def afresh(left_out: frozenset[Cause]) -> tuple[Adjustment, ...]:
-        return alone if Cause.SEAT in left_out else made
+        return alone if SEAT in left_out else made
 
     assert worth_doing(as_found(found), made) == made
     assert worth_doing(as_found(found), made, afresh) == alone

@@ -5,9 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, diagnose
-from optics.finding.plan.adjustment import Adjustment
-from optics.finding.plan.controls import adjust
+from optics.finding.causes import Adjustment
+from optics.finding.causes.ring import RING
+from optics.finding.diagnosis import Faults, diagnose
 from optics.finding.plan.state import Expected, Forecast, State
 from tests.optics.teaching.bench_day import AT_HAND, FULL_ROUND, HELICOID, all_shown
 
@@ -29,7 +29,7 @@ def test_the_drawn_state_is_the_stated_mixture() -> None:
 
 def test_a_step_adds_its_amount_and_its_own_error() -> None:
     """Turning the ring moves the marks by its amount and widens them by its setting."""
-    done = adjust(Cause.RING, HELICOID, AT_HAND, {"ring": 0.1})
+    done = RING.put_right(HELICOID, AT_HAND, {"ring": 0.1})
     assert isinstance(done, Adjustment)
     forecast = Forecast(FOUND.left, FOUND.duties, 100_000)
     before = forecast.errors.copy()

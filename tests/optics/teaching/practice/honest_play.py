@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from optics.errors import ShimwrightError
-from optics.finding.diagnosis import Cause
-from optics.finding.plan.adjustment import Adjustment
+from optics.finding.causes import Adjustment
+from optics.finding.causes.tilt import TILT
 from optics.finding.plan.planning import Plan
 from optics.readings.readings import CoincidenceReading
 from optics.teaching.practice.controls import HEIGHT_PER_TURN
@@ -48,7 +48,7 @@ def _of_step(start: Sitting, step: Adjustment) -> Iterator[Action]:
     """What a hand does for one step of the plan, in the bench's own controls."""
     by = {name: change.value for name, change in step.changes.items()}
     for control in start.controls.values():
-        if step.cause is Cause.TILT and "tilt_x" in control.effects:
+        if step.cause is TILT and "tilt_x" in control.effects:
             # The plane of the leaves at this screw: four times what the screw does to each.
             screws = start.stand.at_hand.standard_screws
             amount = by.get("seat", 0.0)
@@ -56,9 +56,9 @@ def _of_step(start: Sitting, step: Adjustment) -> Iterator[Action]:
                 amount += 4 * control.effects[name] * apart**2 * by.get(name, 0.0)
             if abs(amount) > 1e-6:
                 yield Adjust(control.name, round(amount, 4))
-        elif set(control.effects) == {step.cause.value}:
-            effect = control.effects[step.cause.value]
-            yield Adjust(control.name, round(by[step.cause.value] / effect, 6))
+        elif set(control.effects) == {step.cause.name}:
+            effect = control.effects[step.cause.name]
+            yield Adjust(control.name, round(by[step.cause.name] / effect, 6))
 
 
 def _height(start: Sitting) -> Iterator[Action]:

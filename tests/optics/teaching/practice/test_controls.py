@@ -8,10 +8,17 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Bed
-from optics.finding.diagnosis import Cause, Faults
-from optics.finding.diagnosis.faults import AT
-from optics.finding.plan import Adjustment
-from optics.finding.plan.controls import adjust
+from optics.finding.causes import AT, Adjustment, Cause
+from optics.finding.causes.focal import FOCAL
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.gate import GATE
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.start import START
+from optics.finding.causes.stop import STOP
+from optics.finding.causes.tilt import TILT
+from optics.finding.causes.zero import ZERO
+from optics.finding.diagnosis import Faults
 from optics.teaching.practice import Hands, PracticeCamera
 from optics.teaching.practice.controls import HEIGHT_PER_TURN, Control, controls
 from optics.teaching.practice.stand import Stand
@@ -19,18 +26,18 @@ from tests.optics.teaching.practice.stands import CORVANE, OSTRIN, STANDS, TARNB
 from tests.optics.teaching.practice.test_hands import Steady
 
 WANTED = {
-    Cause.GATE: 0.06, Cause.START: 6.0, Cause.STOP: 0.15, Cause.RING: 0.2, Cause.FOCAL: 0.35,
-    Cause.ZERO: 0.15, Cause.GAIN: 0.03, Cause.SEAT: 0.1,
+    GATE: 0.06, START: 6.0, STOP: 0.15, RING: 0.2, FOCAL: 0.35,
+    ZERO: 0.15, GAIN: 0.03, SEAT: 0.1,
 }  # fmt: skip
 # How the amount and the way stand in a plan's instruction.
 SAID = {
-    Cause.GATE: r"([\d.]+) mm (nearer the lens|farther from the lens)",
-    Cause.START: r"again (\d+) starts? .*further (clockwise|counter-clockwise)",
-    Cause.STOP: r"([\d.]+)(?:°| mm) (?:further )?(clockwise|counter-clockwise|towards|away from)",
-    Cause.RING: r"([\d.]+)(?:°| mm) (clockwise|counter-clockwise|towards|away from)",
-    Cause.SEAT: r"(add|remove) ([\d.]+) mm in all",
-    Cause.ZERO: r"screw ([\d/ ]+) turns? (clockwise|counter-clockwise)",
-    Cause.GAIN: r"screw ([\d/ ]+) turns? (clockwise|counter-clockwise)",
+    GATE: r"([\d.]+) mm (nearer the lens|farther from the lens)",
+    START: r"again (\d+) starts? .*further (clockwise|counter-clockwise)",
+    STOP: r"([\d.]+)(?:°| mm) (?:further )?(clockwise|counter-clockwise|towards|away from)",
+    RING: r"([\d.]+)(?:°| mm) (clockwise|counter-clockwise|towards|away from)",
+    SEAT: r"(add|remove) ([\d.]+) mm in all",
+    ZERO: r"screw ([\d/ ]+) turns? (clockwise|counter-clockwise)",
+    GAIN: r"screw ([\d/ ]+) turns? (clockwise|counter-clockwise)",
 }
 
 
@@ -39,7 +46,7 @@ def told(cause: Cause, control: Control, instruction: str) -> float:
     found = re.search(SAID[cause], instruction)
     assert found, instruction
     size, way = found.groups()
-    if cause is Cause.SEAT:
+    if cause is SEAT:
         size, way = way, {"add": "thicker", "remove": "thinner"}[size]
     amount = float(sum(Fraction(part) for part in size.split()))
     return amount if control.ways[0].startswith(way) else -amount
@@ -47,7 +54,7 @@ def told(cause: Cause, control: Control, instruction: str) -> float:
 
 def control_of(stand: Stand, cause: Cause) -> Control:
     """Give the control that acts on one cause alone."""
-    alone = (c for c in controls(stand).values() if set(c.effects) == {cause.value})
+    alone = (c for c in controls(stand).values() if set(c.effects) == {cause.name})
     return next(alone)
 
 
@@ -55,8 +62,8 @@ ON_STANDS = [
     (stand, cause)
     for stand in STANDS
     for cause in SAID
-    if (cause is not Cause.START or stand is OSTRIN)
-    and (cause not in (Cause.ZERO, Cause.GAIN) or stand is not CORVANE)
+    if (cause is not START or stand is OSTRIN)
+    and (cause not in (ZERO, GAIN) or stand is not CORVANE)
 ]
 
 
@@ -66,7 +73,7 @@ def test_a_control_does_what_hands_do_that_follow_the_words(
     stand: Stand, cause: Cause, way: int
 ) -> None:
     """A plan's instruction followed by its words, or set on the bench, gives the same camera."""
-    done = adjust(cause, stand.camera, stand.at_hand, {cause.value: way * WANTED[cause]})
+    done = cause.put_right(stand.camera, stand.at_hand, {cause.name: way * WANTED[cause]})
     assert isinstance(done, Adjustment)
     before = state_of(stand, Faults())
     followed = Hands(Steady()).carry_out(before.practice, done)  # type: ignore[arg-type]
@@ -80,7 +87,7 @@ def test_leaves_under_the_standard_tilt_it_as_hands_would(stand: Stand) -> None:
     """Leaves at two corners set one after the other do what the words do together."""
     words = "0.10 mm at the top right, 0.04 mm at the bottom left"
     both = Adjustment(
-        Cause.TILT, "", f"Put shims under the standard's screws: {words}, seen from the front.",
+        TILT, "", f"Put shims under the standard's screws: {words}, seen from the front.",
         {}, (), "",
     )  # fmt: skip
     before = state_of(stand, Faults())
@@ -96,7 +103,7 @@ def test_a_new_scale_takes_the_focal_length_s_error_away(stand: Stand) -> None:
     """A scale made for the true focal length leaves no error and the very same lens."""
     scale = controls(stand)["make the scale"]
     after = scale.done(state_of(stand, Faults(focal=0.5)), 0.5, 0.0).practice
-    assert after.hidden.focal == pytest.approx(0.0)
+    assert after.hidden["focal"] == pytest.approx(0.0)
     before, now = (c.constants for c in (stand.camera, after.camera))
     name = next(n for n in now if "focal" in n)
     assert now[name] - before[name] == pytest.approx(0.5)

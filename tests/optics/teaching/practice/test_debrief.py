@@ -3,7 +3,7 @@
 import pytest
 
 from optics.errors import ShimwrightError
-from optics.finding.diagnosis import Cause
+from optics.finding.causes.ring import RING
 from optics.teaching.practice.debrief import candidates, debrief
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import Adjust, Finish, Read, Sitting
@@ -41,7 +41,7 @@ def test_the_plan_is_from_the_first_round() -> None:
     plan = debrief(start).plan
     assert plan is not None
     (step,) = plan.steps
-    assert step.adjustment.cause is Cause.RING
+    assert step.adjustment.cause is RING
     more = debrief(start.then(Adjust("turn the barrel", -2.0)).then(Read("∞ mark"))).plan
     assert more is not None
     assert [s.adjustment.instruction for s in more.steps] == [step.adjustment.instruction]
@@ -61,7 +61,7 @@ def test_diagnosis_begins_afresh_after_an_adjustment() -> None:
     assert first.number == 1
     assert second.number == 3
     alone = debrief(sitting(Adjust("turn the barrel", 8.0), Read("register"), Read("∞ mark")))
-    assert dict(second.causes)[Cause.RING] != pytest.approx(dict(first.causes)[Cause.RING])
+    assert dict(second.causes)[RING] != pytest.approx(dict(first.causes)[RING])
     assert len(alone.remarks) == 2
 
 
@@ -118,6 +118,6 @@ def test_what_the_plan_would_have_read_first_can_be_read() -> None:
 def test_the_own_eye_is_held_to_the_sharpest_place() -> None:
     """A judgement carries how far it was off; an instrument's reading carries nothing."""
     own, gauge = debrief(sitting(Read("∞ mark", 0.0), Read("register"))).remarks
-    assert own.misjudged == pytest.approx(sitting().found.practice.hidden.ring, abs=0.02)
+    assert own.misjudged == pytest.approx(sitting().found.practice.hidden["ring"], abs=0.02)
     assert gauge.misjudged is None
     assert own.granted == pytest.approx(0.021)

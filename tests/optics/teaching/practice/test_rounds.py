@@ -3,7 +3,13 @@
 import pytest
 
 from optics.errors import NoAnswer
-from optics.finding.diagnosis import Cause, Faults
+from optics.finding.causes import Cause, named
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.start import START
+from optics.finding.causes.zero import ZERO
+from optics.finding.diagnosis import Faults
 from optics.teaching.practice.camera import PracticeCamera
 from optics.teaching.practice.levels import Level, State
 from optics.teaching.practice.rounds import rounds_needed
@@ -25,7 +31,7 @@ def test_a_camera_that_can_be_read_needs_one_round(stand: Stand) -> None:
     """Sound, or with shims too thick and the barrel slipped, all is read and set in one round."""
     assert needed(stand, Faults()) == 1
     slipped = Faults(seat=0.1, ring=0.15)
-    assert needed(stand, slipped, Cause.SEAT, Cause.RING) == 1
+    assert needed(stand, slipped, SEAT, RING) == 1
 
 
 @pytest.mark.parametrize(
@@ -38,31 +44,31 @@ def test_what_a_wrong_start_hides_takes_a_second_round(
     """A start (3 mm) too far out hides the finder, too far in the film, and either the stop."""
     (name,) = hidden
     faults = Faults(start=start, **hidden)
-    assert needed(OSTRIN, faults, Cause.START, Cause(name)) == 2
-    assert needed(OSTRIN, Faults(start=start), Cause.START) == 1
-    assert needed(OSTRIN, Faults(**hidden), Cause(name)) == 1
+    assert needed(OSTRIN, faults, START, named(name)) == 2
+    assert needed(OSTRIN, Faults(start=start), START) == 1
+    assert needed(OSTRIN, Faults(**hidden), named(name)) == 1
 
 
 def test_what_a_wrong_start_leaves_in_sight_takes_one() -> None:
     """Shims and barrel are read by gauge and ring however far off the start is."""
     faults = Faults(start=3.0, seat=0.2, ring=0.1)
-    assert needed(OSTRIN, faults, Cause.START, Cause.SEAT, Cause.RING) == 1
+    assert needed(OSTRIN, faults, START, SEAT, RING) == 1
 
 
 def test_a_near_target_tells_the_infinity_screw_alone() -> None:
     """Where the far images do not meet, the near ones tell the zero, but not zero and gain."""
-    assert needed(OSTRIN, Faults(zero=-0.3), Cause.ZERO) == 1
+    assert needed(OSTRIN, Faults(zero=-0.3), ZERO) == 1
     with pytest.raises(NoAnswer):
         Sitting(OSTRIN, Level.ONE, 6, (Read("rangefinder at 10 m"),)).entries  # noqa: B018
     both = Faults(zero=-0.3, gain=0.15)
-    assert needed(OSTRIN, both, Cause.ZERO, Cause.GAIN) > 1
+    assert needed(OSTRIN, both, ZERO, GAIN) > 1
 
 
 def test_a_height_out_of_sight_takes_a_second_round() -> None:
     """With the lens 15 mm out the moving image is out of the finder, and its height unseen."""
     far = Faults(start=15.0)
-    assert needed(OSTRIN, far, Cause.START) == 1
-    assert needed(OSTRIN, far, Cause.START, height=0.002) == 2
+    assert needed(OSTRIN, far, START) == 1
+    assert needed(OSTRIN, far, START, height=0.002) == 2
 
 
 def test_most_cameras_need_one_round() -> None:
@@ -78,7 +84,7 @@ def test_a_camera_that_hides_a_fault_can_score_a_hundred(seed: int) -> None:
     """Read as advised and set by the plan, twice over, these hidden third faults earn 100."""
     done = played(sitting(level=Level.THREE, seed=seed), rounds=2)
     found = score(done)
-    assert Cause.START in done.found.practice.causes
+    assert START in done.found.practice.causes
     assert found.needed == found.rounds == 2
     # More than the six that a camera in plain sight has free, and a second round: 95 at most.
     assert found.readings > 6

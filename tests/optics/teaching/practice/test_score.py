@@ -19,8 +19,8 @@ def place(found: float, left: float) -> Place:
 def mended(*more: Action, seed: int = 1) -> Sitting:
     """Give a sitting of a slipped ring turned back in one go, and what was done besides."""
     start = sitting(seed=seed)
-    assert [cause.value for cause in start.found.practice.causes] == ["ring"]
-    degrees = start.found.practice.hidden.ring / film_per_degree(OSTRIN.camera)
+    assert [cause.name for cause in start.found.practice.causes] == ["ring"]
+    degrees = start.found.practice.hidden["ring"] / film_per_degree(OSTRIN.camera)
     return sitting(*more, Adjust("turn the barrel", round(degrees, 1)), seed=seed)
 
 

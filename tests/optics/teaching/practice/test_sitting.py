@@ -1,7 +1,5 @@
 """A sitting is replayed from level, seed and actions alone."""
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -78,10 +76,10 @@ def test_noise_hangs_on_seed_level_and_place_in_the_sitting() -> None:
     noises = []
     for seed in range(2):
         one = sitting(Read("infinity stop"), seed=seed)
-        clean = replace(one.found.practice.hidden)
+        clean = one.found.practice.hidden
         value = shown(one.entries[0])
         assert isinstance(value, tuple)
-        noises.append(value[0] - clean.seat - clean.start - clean.stop)
+        noises.append(value[0] - clean["seat"] - clean["start"] - clean["stop"])
     assert noises[0] != noises[1]
 
 
@@ -91,7 +89,7 @@ def test_the_gauge_keeps_its_error_all_day() -> None:
     values = np.array([entry.reading.measured.value for entry in done.entries])  # type: ignore[union-attr]
     # Means of three repeats that scatter by 0.003 mm.
     assert values.std(ddof=1) == pytest.approx(0.003 / 3**0.5, rel=0.5)
-    off = values.mean() - (OSTRIN.camera.lens.focal_length + done.found.practice.hidden.seat)
+    off = values.mean() - (OSTRIN.camera.lens.focal_length + done.found.practice.hidden["seat"])
     assert 0.002 < abs(off) <= 0.0155
 
 
@@ -112,7 +110,7 @@ def test_how_far_the_own_eye_was_off_is_kept() -> None:
     """Judged 1° out of the sharpest place, the eye was 0.05 mm off at the film."""
     done = sitting(seed=7)
     hidden = done.found.practice.hidden
-    sharp = -(hidden.seat + hidden.start + hidden.ring) / 0.05
+    sharp = -(hidden["seat"] + hidden["start"] + hidden["ring"]) / 0.05
     (entry,) = done.then(Read("∞ mark", sharp + 1.0)).entries
     assert entry.by_eye == pytest.approx(0.05)
 

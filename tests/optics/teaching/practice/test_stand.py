@@ -5,7 +5,9 @@ import math
 import pytest
 
 from optics.errors import NoAnswer
-from optics.finding.diagnosis import Cause, Faults
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.zero import ZERO
+from optics.finding.diagnosis import Faults
 from optics.teaching.practice.stand import (
     Moved,
     Stand,
@@ -54,8 +56,8 @@ def test_scale_is_read_and_set_at_the_same_place() -> None:
 def test_a_camera_without_a_rangefinder_has_none_of_its_faults() -> None:
     """The front-cell folder offers no rangefinder reading and is never drawn with its faults."""
     assert not [name for name in CORVANE.offered if "rangefinder" in name]
-    assert not {Cause.ZERO, Cause.GAIN} & set(CORVANE.priors.by_cause)
-    assert {Cause.ZERO, Cause.GAIN} <= set(OSTRIN.priors.by_cause)
+    assert not {ZERO, GAIN} & set(CORVANE.priors.by_cause)
+    assert {ZERO, GAIN} <= set(OSTRIN.priors.by_cause)
 
 
 def test_what_is_moved_suits_the_camera() -> None:

@@ -5,7 +5,15 @@ import math
 import pytest
 
 from optics.camera.cautions import SPRINGS, SUN
-from optics.finding.diagnosis import Cause, Faults
+from optics.finding.causes import Cause
+from optics.finding.causes.focal import FOCAL
+from optics.finding.causes.gain import GAIN
+from optics.finding.causes.gate import GATE
+from optics.finding.causes.ring import RING
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.start import START
+from optics.finding.causes.tilt import TILT
+from optics.finding.diagnosis import Faults
 from optics.teaching.practice import wording
 from optics.teaching.practice.debrief import debrief
 from optics.teaching.practice.levels import Level
@@ -106,13 +114,13 @@ def test_cautions_belong_to_what_is_about_to_be_done() -> None:
 @pytest.mark.parametrize(
     ("cause", "faults", "said"),
     [
-        (Cause.SEAT, Faults(seat=0.1), "Shims under the lens seat: 0.100 mm too thick."),
-        (Cause.START, Faults(start=-6.0), "Wrong thread start: 2 starts too far in."),
-        (Cause.RING, Faults(ring=-0.2), "Slipped scale ring: 0.200 mm too far in."),
-        (Cause.FOCAL, Faults(focal=0.5), "Focal length other than engraved: 0.500 mm longer."),
-        (Cause.TILT, Faults(tilt_x=0.003, tilt_y=0.004), "Standard out of square: 17.2′."),
-        (Cause.GATE, Faults(gate=-0.1), "0.100 mm nearer the lens."),
-        (Cause.GAIN, Faults(gain=0.04), "4.0 % of the extension too far out."),
+        (SEAT, Faults(seat=0.1), "Shims under the lens seat: 0.100 mm too thick."),
+        (START, Faults(start=-6.0), "Wrong thread start: 2 starts too far in."),
+        (RING, Faults(ring=-0.2), "Slipped scale ring: 0.200 mm too far in."),
+        (FOCAL, Faults(focal=0.5), "Focal length other than engraved: 0.500 mm longer."),
+        (TILT, Faults(tilt_x=0.003, tilt_y=0.004), "Standard out of square: 17.2′."),
+        (GATE, Faults(gate=-0.1), "0.100 mm nearer the lens."),
+        (GAIN, Faults(gain=0.04), "4.0 % of the extension too far out."),
     ],
 )
 def test_hidden_faults_are_told_with_size_and_way(cause: Cause, faults: Faults, said: str) -> None:

@@ -1,20 +1,27 @@
-"""Shims under the standard's screws, from the leaves there are."""
+"""The lens standard out of square, and shims under its screws from the leaves there are."""
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from optics.body.standard.mount import Screw, plan_shims
 from optics.body.standard.plane import Plane
 from optics.camera.camera import Camera
 from optics.camera.shims import Pack
-from optics.finding.diagnosis.faults import Cause, Vector
-from optics.finding.plan.adjustment import Adjustment, Blocked
-from optics.finding.plan.at_hand import CORNERS, AtHand
+from optics.camera.taken import Taken
+from optics.finding.causes.at_hand import CORNERS, AtHand
+from optics.finding.causes.bench_order import BenchStep
+from optics.finding.causes.prior import Prior
+from optics.finding.causes.record import Added, Adjustment, Blocked, Cause
+from optics.finding.causes.size import Lean
 from optics.measure.uncertainty import exact, within
+from optics.readings.readings import RegisterReading
+from optics.readings.spots import Reading, Spot, seen_at
 from optics.units import Leaves, format_length
 
+Vector = NDArray[np.float64]
 # What a leaf can be set to (mm); common practice, no source.
 _LEAF = 0.01
 # Less taken off a lean than a tenth of it is not worth four screws.
@@ -36,10 +43,10 @@ def square_the_standard(
     thick = np.array([pack.thickness for pack in packs])
     made = places.T @ thick / (places**2).sum(axis=0)
     if not thick.any() and np.ptp(places @ slopes) < _LEAF:
-        return Blocked(Cause.TILT, "The standard is square within 0.01 mm: leave it alone.")
+        return Blocked(TILT, "The standard is square within 0.01 mm: leave it alone.")
     if np.ptp(places @ (made - slopes)) > _HELPS * np.ptp(places @ slopes):
         return Blocked(
-            Cause.TILT,
+            TILT,
             "No leaves in the drawer make the standard squarer: thinner ones are needed.",
         )
     return _adjustment(places, packs, made)
@@ -66,7 +73,7 @@ def _adjustment(places: Vector, packs: Sequence[Pack], slope: Vector) -> Adjustm
     named = {name: pack for name, pack in zip(CORNERS, packs, strict=True) if pack.leaves}
     said = (f"{_thickness(pack)} at the {name}{_of(pack)}" for name, pack in named.items())
     return Adjustment(
-        cause=Cause.TILT,
+        cause=TILT,
         title="Standard",
         instruction=f"Put shims under the standard's screws: {', '.join(said)}, seen from the "
         "front.",
@@ -76,7 +83,6 @@ def _adjustment(places: Vector, packs: Sequence[Pack], slope: Vector) -> Adjustm
             "seat": within(middle, limit / 2, why),
         },
         amounts=tuple((name.capitalize(), _thickness(pack)) for name, pack in named.items()),
-        tool="depth gauge, micrometer for the leaves",
         leaves=tuple(sum((Counter(dict(p.leaves)) for p in packs), Counter()).items()),
     )
 
@@ -91,3 +97,41 @@ def _of(pack: Pack) -> str:
         return ""
     each = (f"{n} × {t:g}" if n > 1 else f"{t:g}" for t, n in pack.leaves)
     return f" ({' + '.join(each)})"
+
+
+def tilt_factor(camera: Camera, reading: Reading) -> float:
+    """How much steeper than the standard the focus tilts: 1 + m for the lens, 1 for the gauge."""
+    if isinstance(reading, RegisterReading):
+        return 1.0
+    return 1.0 + camera.magnification_at(seen_at(reading))
+
+
+def _holds(camera: Camera, reading: Reading) -> Added:
+    factor = tilt_factor(camera, reading)
+    x, y = reading.taken.place
+    return {"tilt_x": factor * x, "tilt_y": factor * y}
+
+
+def _off_centre(taken: Taken) -> bool:
+    return taken.is_off_centre
+
+
+# A standard out of square leaves the middle alone.
+TILT = Cause(
+    name="tilt",
+    in_jobs="standard",
+    words="standard out of square",
+    figures={
+        "tilt_x": "standard, farther out at the right",
+        "tilt_y": "standard, farther out at the top",
+    },
+    order=60,
+    step=BenchStep.STANDARD,
+    size=Lean(),
+    prior=Prior(0.10, 0.0002, 0.002),
+    spots=frozenset({Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.NEAR}),
+    shows=_off_centre,
+    holds=_holds,
+    tool="depth gauge, micrometer for the leaves",
+    put_right=square_the_standard,
+)

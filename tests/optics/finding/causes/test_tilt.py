@@ -5,9 +5,11 @@ from collections import Counter
 
 import pytest
 
-from optics.finding.diagnosis import Cause, Faults, diagnose
-from optics.finding.plan import Adjustment, AtHand, Blocked, make_plan
-from optics.finding.plan.standard_shims import square_the_standard
+from optics.finding.causes import Adjustment, AtHand, Blocked
+from optics.finding.causes.seat import SEAT
+from optics.finding.causes.tilt import TILT, square_the_standard
+from optics.finding.diagnosis import Faults, diagnose
+from optics.finding.plan import make_plan
 from optics.readings.remedies import Workshop
 from optics.units import Leaves
 from tests.optics.teaching.bench_day import AT_HAND, FULL_ROUND, HELICOID, all_shown
@@ -71,7 +73,7 @@ def test_a_leaf_is_not_used_twice() -> None:
     bench = AtHand(Workshop(drawer, ((0.1, 1),)), AT_HAND.zero_screw, AT_HAND.gain_screw)
     plan = make_plan(diagnose(HELICOID, all_shown(HELICOID, hidden, FULL_ROUND)), bench)
     causes = [step.adjustment.cause for step in plan.steps]
-    assert causes[0] is Cause.TILT
+    assert causes[0] is TILT
     rest = bench.less(plan.steps[0].adjustment.leaves).workshop.drawer
     assert dict(rest) == {
         t: n - dict(plan.steps[0].adjustment.leaves).get(t, 0)
@@ -79,5 +81,5 @@ def test_a_leaf_is_not_used_twice() -> None:
         if n > dict(plan.steps[0].adjustment.leaves).get(t, 0)
     }
     for step in plan.steps:
-        if step.adjustment.cause is Cause.SEAT:
+        if step.adjustment.cause is SEAT:
             assert "2 × 0.1" not in step.adjustment.instruction.partition(" in place")[0]

@@ -1,11 +1,10 @@
-"""Which fault disturbs which reading: the table, and where a reading belongs in it."""
+"""Where a reading was taken, and of what: readings of one thing must agree."""
 
 import math
 from enum import StrEnum
 from typing import TypeAlias
 
 from optics.camera.taken import Surface
-from optics.finding.diagnosis.faults import Cause
 from optics.readings.readings import (
     CoincidenceReading,
     CollimatorReading,
@@ -38,19 +37,6 @@ class Spot(StrEnum):
     GATE = "at the film gate"
 
 
-_BODY = frozenset({Cause.SEAT, Cause.TILT, Cause.GATE})
-_LENS = _BODY | {Cause.START}
-DISTURBED_BY: dict[Spot, frozenset[Cause]] = {
-    Spot.GAUGE: _BODY,
-    Spot.STOP: _LENS | {Cause.STOP},
-    Spot.INFINITY: _LENS | {Cause.RING},
-    Spot.NEAR: _LENS | {Cause.RING, Cause.FOCAL},
-    Spot.COINCIDENCE: frozenset({Cause.SEAT, Cause.START, Cause.RING, Cause.ZERO, Cause.GAIN}),
-    Spot.GATE: frozenset({Cause.GATE}),
-}
-"""What can disturb a reading; squareness only off the centre, the gate only on film."""
-
-
 def spot_of(reading: Reading) -> Spot:
     """The kind of place at which a reading was taken."""
     if isinstance(reading, RegisterReading):
@@ -79,13 +65,3 @@ def thing_of(reading: Reading) -> tuple[Spot, float, Surface, tuple[float, float
     """What was looked at, by whatever instrument: readings of one thing must agree."""
     taken = reading.taken
     return spot_of(reading), seen_at(reading), taken.surface, taken.place
-
-
-def disturbing(reading: Reading) -> frozenset[Cause]:
-    """The causes that can disturb a reading where it was taken."""
-    causes = DISTURBED_BY[spot_of(reading)]
-    if not reading.taken.is_off_centre:
-        causes -= {Cause.TILT}
-    if reading.taken.surface is not Surface.FILM:
-        causes -= {Cause.GATE}
-    return causes

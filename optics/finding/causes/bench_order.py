@@ -2,8 +2,6 @@
 
 from enum import IntEnum
 
-from optics.finding.diagnosis.faults import Cause
-
 
 class BenchStep(IntEnum):
     """The steps of a full service, in their order."""
@@ -37,16 +35,3 @@ _WORDS = {
     BenchStep.DEPTH_MARKS: "depth marks",
     BenchStep.AS_LEFT: "film test and as-left readings",
 }
-STEP_OF: dict[Cause, BenchStep] = {
-    Cause.GATE: BenchStep.GATE,
-    Cause.TILT: BenchStep.STANDARD,
-    Cause.START: BenchStep.INFINITY,
-    Cause.SEAT: BenchStep.INFINITY,
-    Cause.STOP: BenchStep.INFINITY,
-    Cause.RING: BenchStep.SCALE,
-    Cause.FOCAL: BenchStep.NEAR,
-    Cause.ZERO: BenchStep.RANGEFINDER_ZERO,
-    Cause.GAIN: BenchStep.RANGEFINDER_GAIN,
-}
-IN_ORDER: tuple[Cause, ...] = tuple(STEP_OF)
-"""The causes in the order in which their steps are worked."""
