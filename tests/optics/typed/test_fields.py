@@ -10,12 +10,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics import records
+import optics
 from optics.body.budget_part import TERMS
 from optics.body.standard.part import DEPTHS, FRAME, SCREWS, depth_at
 from optics.body.witness.part import MARKS
 from optics.errors import ShimwrightError, Unreadable
-from optics.finding.part import CAUSES, amount_of_fault, size_of_fault
+from optics.finding.causes import ALL
+from optics.finding.part import amount_of_fault
 from optics.teaching.classroom.shop import QUANTITIES
 from optics.typed import fields
 from optics.typed.fields import Typed
@@ -53,11 +54,11 @@ _UNITS = {
 
 def _fields() -> Iterator[Typed]:
     """Every typed field there is: of the records, of the classroom and of the exercises."""
-    for module in pkgutil.iter_modules(records.__path__):
-        found = vars(import_module(f"{records.__name__}.{module.name}")).values()
+    for module in pkgutil.walk_packages(optics.__path__, "optics."):
+        found = vars(import_module(module.name)).values()
         yield from (one for one in found if isinstance(one, Typed))
     yield from TERMS.values()
-    yield from (size_of_fault(cause, f"size of {cause}") for cause in CAUSES)
+    yield from (cause.size.typed(f"size of {cause}") for cause in ALL)
     yield from (amount_of_fault(fault)[0] for fault in ("tilt_x", "gain", "start", "seat"))
     yield from (depth_at("top"), fields.sharp_at("1.5 m"), fields.register_against("44"))
     yield from map(quantity_field, QUANTITIES.values())
