@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-import optics.records
+import optics
 import ui
 from optics.errors import ShimwrightError
 from optics.typed import fields
@@ -35,10 +35,11 @@ SIZES = (
 
 
 def modules() -> Iterator[ModuleType]:
-    """Every module that may have typed fields."""
-    for package in (optics.records, ui):
-        for found in pkgutil.iter_modules(package.__path__, f"{package.__name__}."):
-            yield importlib.import_module(found.name)
+    """Every module that may have typed fields; a page draws itself when it is imported."""
+    for package in (optics, ui):
+        for found in pkgutil.walk_packages(package.__path__, f"{package.__name__}."):
+            if not found.name.startswith(("ui.pages.", "ui.server.")):
+                yield importlib.import_module(found.name)
 
 
 def typed_fields() -> dict[str, Typed]:
