@@ -375,6 +375,19 @@ def test_everything_public_says_what_it_is_for() -> None:
     assert silent == []
 
 
+def test_no_case_takes_in_silently_what_is_new() -> None:
+    """No match over kinds of things ends in a catch-all, so that the type check names a new kind."""
+    caught = [
+        f"{module_name(path)}:{case.pattern.lineno}"
+        for path in sources(*PACKAGES)
+        for match in ast.walk(parse(path))
+        if isinstance(match, ast.Match) and not isinstance(match.subject, ast.Tuple)
+        for case in match.cases
+        if isinstance(case.pattern, ast.MatchAs) and case.pattern.pattern is None
+    ]
+    assert caught == []
+
+
 def test_functions_fit_a_screen() -> None:
     """No function is longer than 60 lines, its docstring aside, and the median is under 15."""
     lengths = {

@@ -73,7 +73,7 @@ def said_at_mark(taken: TakenReading) -> str:
             return f"right: {said}"
         case Verdict.OUTSIDE:
             return f"not right: {said}"
-        case _:
+        case Verdict.UNSURE | Verdict.NOT_STATED | None:
             return f"not settled: {said}"
 
 
@@ -92,7 +92,7 @@ def _said_gauge(taken: TakenReading, found: Correction, is_now: bool) -> str:
             amount = format_length(abs(found.error.value), places=2)
             way = "far from" if found.error.value > 0 else "near"
             return f"{begin} {amount} too {way} the film."
-        case _:
+        case Verdict.UNSURE | Verdict.NOT_STATED | None:
             return f"{begin} near the right distance from the film; whether at it, was not settled."
 
 

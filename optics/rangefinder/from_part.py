@@ -23,6 +23,7 @@ from optics.rangefinder.part import (
     MirrorPart,
     RangefinderPart,
     RoundPart,
+    SlidingWedgePart,
     SwungLensPart,
 )
 from optics.rangefinder.readings import Apart, Coincidence, Reading, apart_on_target
@@ -115,7 +116,7 @@ def _compensator_of(part: CompensatorPart) -> Compensator:
                 value(fields.WEDGE_INDEX, part.index),
                 value(fields.WEDGE_ANGLE, part.wedge_angle),
             )
-        case _:
+        case SlidingWedgePart():
             return SlidingWedge(
                 value(fields.WEDGE_DEVIATION, part.deviation),
                 value(fields.WEDGE_FOCAL_LENGTH, part.focal_length),

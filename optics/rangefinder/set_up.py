@@ -9,7 +9,17 @@ from optics.camera.camera import Camera
 from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import Estimate
 from optics.rangefinder.acuity import Acuity, Goal, film_uncertainty, goal
-from optics.rangefinder.adjusters import Advice, History, State, Step, Trial, Which, advise
+from optics.rangefinder.adjusters import (
+    Advice,
+    Done,
+    History,
+    State,
+    Step,
+    Stuck,
+    Trial,
+    Which,
+    advise,
+)
 from optics.rangefinder.correction import Correction, correct
 from optics.rangefinder.coupling import Coupling, movement, set_at
 from optics.rangefinder.fit import Fit, fit
@@ -122,7 +132,7 @@ def next_turns(advice: Advice | None) -> tuple[float, float]:
             return (turns, 0.0) if which is Which.ZERO else (0.0, turns)
         case Step(zero, gain):
             return zero, gain
-        case _:
+        case Done() | Stuck() | None:
             return 0.0, 0.0
 
 

@@ -26,6 +26,7 @@ from optics.records.job import (
     CollimatorPart,
     FocusingPart,
     FrontCellPart,
+    HelicoidPart,
     JobDocument,
     MarkPart,
     ParallaxPart,
@@ -113,7 +114,7 @@ def _focusing_of(part: FocusingPart, focal_length: float, lead: float) -> Focusi
             return Bed()
         case FrontCellPart():
             return _front_cell_of(part, focal_length, lead)
-        case _:
+        case HelicoidPart():
             return Helicoid(
                 lead,
                 int(_value(fields.STARTS, part.starts)),
@@ -194,7 +195,7 @@ def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxR
                 slope=_given(fields.RULER_SLOPE, part.slope),
                 mark=_given(fields.RING_MARK, part.mark),
             )
-        case _:
+        case ParallaxPart():
             return _parallax_of(part)
 
 

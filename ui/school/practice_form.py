@@ -96,7 +96,7 @@ def _typed(offered: Offered) -> tuple[Typed, float]:
             return fields.distance("target at"), 1 / 1000
         case Moved.POINTER:
             return fields.length("pointer at"), 1.0
-        case _:
+        case Moved.RETICLE | None:
             return fields.length("reticle at"), 1.0
 
 

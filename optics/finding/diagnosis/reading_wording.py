@@ -11,7 +11,16 @@ from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.what_if import WouldShow
 from optics.finding.diagnosis.wording import begun, percent, reading_words
 from optics.measure.places import place_name
-from optics.readings.readings import RegisterReading, Sense
+from optics.readings.readings import (
+    CoincidenceReading,
+    CollimatorReading,
+    GateReading,
+    MarkReading,
+    RegisterReading,
+    RotationReading,
+    RulerReading,
+    Sense,
+)
 from optics.readings.spots import Reading
 from optics.readings.wording import said_half_width, said_offset
 from optics.units import format_distance, format_length
@@ -58,29 +67,28 @@ def said_reading(reading: Reading, figure: float | None, camera: Camera) -> str:
     """What a reading would show, as it would be written down; `figure` as `predict` gives it."""
     if figure is None:
         return NOTHING_SHARP
-    match reading.kind:
-        case "mark":
+    match reading:
+        case MarkReading():
             return f"sharp at {format_distance(figure)}"
-        case "rotation":
+        case RotationReading():
             return _turned(figure, camera)
-        case "register":
+        case RegisterReading():
             return _depth(reading, figure)
-        case "collimator":
+        case CollimatorReading():
             way = "towards its lens" if figure > 0 else "away from its lens"
             return f"reticle {format_length(abs(figure))} {way}"
-        case "ruler":
+        case RulerReading():
             side = "nearer" if figure > 0 else "farther"
             return f"sharpest {format_length(abs(figure), places=1)} {side} on the ruler"
-        case "coincidence":
+        case CoincidenceReading():
             return f"images meet at {format_distance(figure)}"
-        case _:
+        case GateReading():
             side = "behind" if figure > 0 else "in front of"
             return f"film {format_length(abs(figure), places=3)} {side} the glass"
 
 
-def _depth(reading: Reading, figure: float) -> str:
+def _depth(reading: RegisterReading, figure: float) -> str:
     """The register as gauged; off the middle, where depths are compared, what it is off by."""
-    assert isinstance(reading, RegisterReading)
     if not reading.taken.is_off_centre:
         return f"register {format_length(figure, places=3)}"
     off = figure - reading.nominal.value

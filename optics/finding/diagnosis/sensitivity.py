@@ -17,6 +17,7 @@ from optics.readings.readings import (
     GateReading,
     MarkReading,
     RegisterReading,
+    RotationReading,
     RulerReading,
 )
 from optics.readings.spots import Reading
@@ -39,7 +40,7 @@ def sharp_target(reading: Reading) -> float:
                 ruler_offset=reading.offset.value,
                 ruler_slope=reading.slope.value,
             )
-        case _:
+        case RotationReading():
             return reading.target.value
 
 

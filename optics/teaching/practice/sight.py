@@ -12,8 +12,11 @@ from optics.measure.uncertainty import exact
 from optics.readings.readings import (
     CoincidenceReading,
     CollimatorReading,
+    GateReading,
     MarkReading,
+    RegisterReading,
     RotationReading,
+    RulerReading,
 )
 from optics.readings.spots import Reading
 from optics.teaching.practice.instruments import showing
@@ -127,7 +130,7 @@ def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
                 collimator_focal_length=reading.collimator_focal_length.value,
                 collimator_to_lens=reading.apart(camera).value,
             )
-        case _:
+        case RegisterReading() | RulerReading() | GateReading():
             raise TypeError(f"nothing is looked at in a {reading.kind} reading")
 
 
@@ -156,7 +159,13 @@ def _seen(reading: Reading) -> float:
             return reading.target.value
         case MarkReading():
             return reading.sharp_at.value
-        case _:
+        case (
+            RegisterReading()
+            | CollimatorReading()
+            | RulerReading()
+            | CoincidenceReading()
+            | GateReading()
+        ):
             return math.inf
 
 

@@ -38,11 +38,12 @@ def action_line(sitting: Sitting, action: Action) -> str:
     match action:
         case Read(name, None):
             return f"read {name}"
-        case Read(name, float() | int() as judged):
+        case Read(name, judged):
+            assert judged is not None
             return f"judge {name} at {said_moved(sitting.stand, name, judged)}"
         case Adjust(name, amount, typed):
             return f"{name} {said_amount(sitting.controls[name], amount, typed)}"
-        case _:
+        case Finish():
             return _FINISH
 
 

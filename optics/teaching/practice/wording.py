@@ -26,7 +26,7 @@ from optics.teaching.practice.debrief import Debrief, Remark
 from optics.teaching.practice.levels import OldMark
 from optics.teaching.practice.score import FOCUS, READINGS, ROUNDS, Place, Score
 from optics.teaching.practice.sight import LOUPE, NEAR_POINT, Glass, Patch
-from optics.teaching.practice.sitting import Adjust, Entry, Read, Sitting, eye_limit
+from optics.teaching.practice.sitting import Adjust, Entry, Finish, Read, Sitting, eye_limit
 from optics.teaching.practice.sitting_text import said_amount, said_moved, ways_of
 from optics.teaching.practice.stand import Moved, Offered, Stand
 from optics.units import format_angle, format_distance, format_length
@@ -80,14 +80,15 @@ def done_words(sitting: Sitting, entry: Entry) -> str:
     match entry.action:
         case Read(name, None):
             return f"Read: {name}"
-        case Read(name, float() | int() as judged):
+        case Read(name, judged):
+            assert judged is not None
             moved = sitting.stand.offered[name].moved
             assert moved is not None
             return f"Judged: {name}, {MOVED_WORDS[moved]} {said_moved(sitting.stand, name, judged)}"
         case Adjust(name, amount, typed):
             control = sitting.controls[name]
             return f"{name[:1].upper() + name[1:]} {said_amount(control, amount, typed)}"
-        case _:
+        case Finish():
             return "Work laid down"
 
 
