@@ -376,7 +376,7 @@ def test_everything_public_says_what_it_is_for() -> None:
 
 
 def test_no_case_takes_in_silently_what_is_new() -> None:
-    """No match over kinds of things ends in a catch-all, so that the type check names a new kind."""
+    """No match over kinds ends in a catch-all, so that the type check names a new kind."""
     caught = [
         f"{module_name(path)}:{case.pattern.lineno}"
         for path in sources(*PACKAGES)
