@@ -121,7 +121,7 @@ target_place = Relation(
         Form(_wanted, 1 / (1 / _xt - 1 / _fc)),
         Form(collimator_focal_length, 1 / (1 / _xt - 1 / _y)),
     ),
-    source="Thesis on a multi-target collimator, x = f·y/(f + y)",
+    source="Conjugates of a thin lens, virtual image; OpenStax, College Physics, ch. 25",
     limits="Thin collimator lens, the camera close in front of it.",
 )
 

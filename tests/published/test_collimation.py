@@ -8,7 +8,9 @@ from optics.theory import CATALOGUE
 
 INCH = 25.4
 
-THESIS = "Thesis on a multi-target collimator, f 675 mm"
+# Where these four were printed could not be found again. A diploma thesis on a collimator with
+# crosses for the same four distances (see test_lens.py) prints those of a real image.
+THESIS = "Thesis on a collimator with several targets, f 675 mm, not found again"
 BY_HAND = "worked by hand"
 NINETY = {"mark_distance": 1000, "sharp_distance": 1089, "focal_length": 90, "hiatus": 0}
 CELL = {

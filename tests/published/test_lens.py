@@ -14,6 +14,9 @@ ARMY = "US Army Subcourse SS0511, p. 106"
 TENNESSEE = "University of Tennessee, Optics 507, thick-lens example"
 TELEPHOTO = "Telephoto exercise with two thin lenses"
 BY_HAND = "worked by hand"
+# It then places its crosses there, though a collimator's stand inside the focus; the arithmetic
+# of the lens equation is right all the same.
+CROSSES = "Polish diploma thesis on a collimator with four crosses, table 2.1 (zanotowane, 961)"
 
 # relation, unknown, inputs, value, half of the last printed digit, source; all in mm.
 ROWS = [
@@ -30,6 +33,11 @@ ROWS = [
     # Printed as object over image, 33.33; ours is image over object.
     ("magnification_from_extension", "magnification", {"focal_length": 100, "extension": 3},
      1 / 33.33, 0.005 / 33.33**2, OPENSTAX),
+    *(
+        ("thin_lens", "object_distance", {"focal_length": 675, "image_distance": image}, x, 0.5,
+         CROSSES)
+        for image, x in [(2000, 1019), (5000, 780), (10_000, 724), (40_000, 687)]
+    ),
     ("thin_lens", "object_distance", {"focal_length": 22, "image_distance": 33.0},
      66.0, 0.05, OPENSTAX),
     ("image_distance_from_magnification", "magnification",
