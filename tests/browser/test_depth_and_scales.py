@@ -85,13 +85,18 @@ def type_all(page: Page, **texts: str) -> None:
 
 
 def depth_table(page: Page) -> dict[str, dict[str, tuple[str, ...]]]:
-    """Read the table: near and far limit by aperture and distance."""
-    heads = page.locator("table.depth thead th").all_inner_texts()[1:]
-    rows = {}
-    for row in page.locator("table.depth tbody tr").all():
-        cells = [tuple(text.split("\n")) for text in row.locator("td").all_inner_texts()]
-        rows[row.locator("th").inner_text()] = dict(zip(heads, cells, strict=True))
-    return rows
+    """Read the table: near and far limit by aperture and distance.
+
+    In one look, so that a table that is drawn anew meanwhile is never read half old, half new.
+    """
+    lines: list[list[str]] = page.locator("table.depth tr").evaluate_all(
+        "rows => rows.map(row => [...row.cells].map(cell => cell.innerText.trim()))"
+    )
+    (_, *heads), *rows = lines
+    return {
+        name: {head: tuple(text.split("\n")) for head, text in zip(heads, cells, strict=True)}
+        for name, *cells in rows
+    }
 
 
 def is_narrow(page: Page) -> bool:
@@ -167,9 +172,11 @@ def test_the_table_agrees_with_figures_worked_by_hand(
     # hyperfocal distance from the lens is f²/(N·c) + f = 9251.2 mm.
     opened(window, bench_address)
     type_all(window, Apertures="5.6; 8", Distances="1; 3; ∞")
+    expect(window.locator("table.depth")).to_contain_text("9.252 m")
     cell = depth_table(window)["f/8"]
     assert cell["∞"] == ("9.252 m", "∞")
     hands.choose(window, "Measured from", "the lens")
+    expect(window.locator("table.depth")).to_contain_text("9.251 m")
     cell = depth_table(window)["f/8"]
     assert cell["3.000 m"] == ("2.271 m", "4.417 m")
     assert cell["hyperfocal"] == ("9.251 m",)
@@ -270,7 +277,7 @@ def test_the_plot_follows_the_band_that_is_chosen(
     plot = window.get_by_test_id("stPlotlyChart")
     names = plot.locator(".legendtext")
     expect(names).to_have_text(
-        ["f/2.8", "f/4", "f/5.6", "f/8", "f/11", "f/16", "focused at", "hyperfocal 26.13 m"]
+        ["f/2.8", "f/4", "f/5.6", "f/8", "f/11", "f/16", "focused at", "hyperfocal 26.39 m"]
     )
     hands.choose(window, "Band drawn for", "f/16")
     expect(names.last).to_have_text("hyperfocal 4.697 m")
