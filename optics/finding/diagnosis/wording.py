@@ -178,9 +178,9 @@ _TELLING = {
 
 def _open_causes(diagnosis: Diagnosis) -> list[str]:
     found = [
-        f"It cannot be said whether it is also the {c.words} ({percent(chance)})."
+        f"It cannot be said whether this is at work too: {c.words} ({percent(chance)})."
         if c not in diagnosis.named
-        else f"It is not certain that it is the {c.words} ({percent(chance)})."
+        else f"It is not certain that this is at work: {c.words} ({percent(chance)})."
         for c, chance in diagnosis.chances.items()
         if c in diagnosis.open
     ]

@@ -128,7 +128,7 @@ def _why_not(plan: Plan) -> str:
     if plan.will_conform:
         return "The plan moves nothing, for all readings together put that down to scatter."
     if plan.diagnosis.named:
-        return "The plan moves nothing, for no step that a hand can set makes all likelier inside."
+        return "The plan moves nothing, for no step makes it likelier that all is within tolerance."
     return "The plan moves nothing, for the readings together do not say which part is at fault."
 
 

@@ -103,7 +103,9 @@ def test_the_headline_names_no_cause_that_is_too_faint() -> None:
     assert said.endswith("; what is left over is too small to see.")
     lines = open_lines(found)
     assert any(line.startswith("Too small to see with these readings:") for line in lines)
-    assert any(line.startswith("It cannot be said whether it is also the focal") for line in lines)
+    assert any(
+        line.startswith("It cannot be said whether this is at work too: focal") for line in lines
+    )
 
 
 def test_the_probability_in_the_headline_belongs_to_what_it_names() -> None:
