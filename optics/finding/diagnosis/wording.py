@@ -279,16 +279,3 @@ def assumption_lines(found: Diagnosis) -> tuple[str, ...]:
             if isinstance(reading, CollimatorReading) and reading.to_lens is None
         ),
     )
-
-
-def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
-    """The whole diagnosis, line by line."""
-    further = further_line(diagnosis) if open_lines(diagnosis) else ""
-    return (
-        headline(diagnosis),
-        *accused_lines(diagnosis),
-        *chance_lines(diagnosis),
-        *open_lines(diagnosis),
-        *([further] if further else []),
-        suppositions(diagnosis.priors),
-    )
