@@ -156,7 +156,7 @@ def test_an_accused_reading_is_named_first() -> None:
         "by chance less than once in a million"
     )
     assert said.endswith("take it again before anything is moved.")
-    assert accused_lines(diagnosis) == (said,)
+    assert accused_lines(diagnosis)[0] == said
 
 
 @pytest.mark.parametrize(
