@@ -6,7 +6,7 @@ from optics.records.solve import Solution
 from optics.scales import scale_wording as wording
 from optics.scales.explanations import Cause
 from optics.scales.scale_check import ScaleCheck
-from optics.scales.scale_fit import ZERO, MarkCheck, threaded
+from optics.scales.scale_fit import ZERO, MarkCheck, arc_of, threaded
 from optics.units import format_distance, format_length
 from ui.answers.bench_panel import heading_html, lines_html
 from ui.figures.focus_drawing import turn_drawing
@@ -38,7 +38,7 @@ def _turn_back(check: ScaleCheck) -> str:
     if found is None or found.cause is not Cause.SLIPPED:
         return ""
     zero, diameter = found.found[ZERO].value, threaded(check.camera).ring_diameter
-    arc = None if diameter is None else abs(zero) * diameter / 2
+    arc = None if diameter is None else arc_of(abs(zero), diameter)
     return turn_drawing(zero, wording.turn_back(check, zero), arc)
 
 
