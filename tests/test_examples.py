@@ -6,12 +6,15 @@ from pathlib import Path
 
 import pytest
 
+from optics.records.files import read_job
+from optics.records.solve import solve
 from optics.theory import CATALOGUE
 
 HOUSE = Path(__file__).resolve().parents[1]
 EXAMPLES = HOUSE / "worked_examples"
 PAGES = [*sorted(HOUSE.glob("*.md")), *sorted(EXAMPLES.glob("*.md"))]
 BLOCK = re.compile(r"^```python\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+JOB = re.compile(r"^```json\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 
 each_page = pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
 
@@ -39,6 +42,13 @@ def test_every_block_of_python_is_an_example(page: Path) -> None:
     parser = doctest.DocTestParser()
     idle = [line for line, block in python_blocks(page) if not parser.get_examples(block)]
     assert idle == []
+
+
+def test_the_job_in_the_guide_is_worked_out() -> None:
+    """The job file that the guide shows is read as it stands, and each reading is answered."""
+    (text,) = JOB.findall((HOUSE / "README.md").read_text(encoding="utf-8"))
+    solution = solve(read_job(text.encode()))
+    assert len(solution.answers) == len(solution.job.readings) == 1
 
 
 def test_there_are_examples() -> None:

@@ -45,6 +45,11 @@ class Term:
         """The part in words."""
         return NAMES.get(self.key, self.key)
 
+    @property
+    def reach(self) -> float:
+        """How far out this part alone may put the focus at 95 %."""
+        return _reach(self.error)
+
 
 @dataclass(frozen=True)
 class Share:

@@ -48,7 +48,7 @@ def _group_line(cell: FrontCell) -> str:
     return (
         f"The focal length of the front group is not known: {_mm(low)} to {_mm(high)} is usual "
         f"({_USUAL}), and {_mm(middle)} is reckoned with. For the same error at the film the "
-        f"cell's turn may so be up to {100 * less:.0f} % less or {100 * more:.0f} % more; the ± "
+        f"cell's turn may then be up to {100 * less:.0f} % less or {100 * more:.0f} % more; the ± "
         "allows for it."
     )
 

@@ -144,7 +144,7 @@ def learn(history: History, rangefinder: Rangefinder) -> Learned:
     )
     uneven = np.array(
         [
-            _UNEVEN_ECCENTRIC if _adjuster(rangefinder, which).is_eccentric else _UNEVEN
+            _UNEVEN_ECCENTRIC if adjuster_of(rangefinder, which).is_eccentric else _UNEVEN
             for which in ORDER
         ]
     )
@@ -296,7 +296,8 @@ def advise(history: History, goal: float, rangefinder: Rangefinder) -> Advice:
     return _step(history, learned, goal, rangefinder)
 
 
-def _adjuster(rangefinder: Rangefinder, which: Which) -> Adjuster:
+def adjuster_of(rangefinder: Rangefinder, which: Which) -> Adjuster:
+    """The one of the rangefinder's two adjusters that is meant."""
     return rangefinder.zero_adjuster if which is Which.ZERO else rangefinder.gain_adjuster
 
 
@@ -304,7 +305,7 @@ def _trial(history: History, which: Which, rangefinder: Rangefinder) -> Advice:
     """The first trial of an adjuster, or a longer one where the eye saw no change."""
     column = ORDER.index(which)
     tried = [float(t.turns[column]) for t in history.turned if t.turns[column]]
-    is_eccentric = _adjuster(rangefinder, which).is_eccentric
+    is_eccentric = adjuster_of(rangefinder, which).is_eccentric
     if not tried:
         state = history.turned[-1].after if history.turned else history.start
         first = _FIRST_TRIAL / 2 if is_eccentric else _FIRST_TRIAL
@@ -318,7 +319,7 @@ def _trial(history: History, which: Which, rangefinder: Rangefinder) -> Advice:
 
 def _helpful_way(rangefinder: Rangefinder, which: Which, state: State) -> int:
     """Clockwise unless the adjuster is known to bring the lens the right way the other way."""
-    brings_in = _adjuster(rangefinder, which).brings_in
+    brings_in = adjuster_of(rangefinder, which).brings_in
     if brings_in is None:
         return 1
     error = state.far if which is Which.ZERO else state.near
@@ -355,7 +356,7 @@ def _by_the_other_alone(
 
 def _longest(history: History, rangefinder: Rangefinder, column: int) -> float:
     """How far one turn may go beyond those that were tried."""
-    if _adjuster(rangefinder, ORDER[column]).is_eccentric:
+    if adjuster_of(rangefinder, ORDER[column]).is_eccentric:
         return _ECCENTRIC_STRIDE
     return _STRIDE * max(abs(float(t.turns[column])) for t in history.turned)
 

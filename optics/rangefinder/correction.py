@@ -1,11 +1,8 @@
-"""What is wrong with a coupling as read, in angle, in extension, and in adjuster turns."""
+"""What is wrong with a coupling as read, in angle and in extension."""
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from optics.measure.uncertainty import Estimate, exact
-from optics.rangefinder.adjusters import Learned
 from optics.rangefinder.coupling import Coupling
 from optics.rangefinder.fit import Fit
 
@@ -55,10 +52,3 @@ def correct(found: Fit, wanted: Coupling, far: float, near: float) -> Correction
         far=found.film_error(far),
         near=found.film_error(near),
     )
-
-
-def turns(correction: Correction, learned: Learned) -> tuple[float, float]:
-    """Turns of the zero and the gain adjuster (plus clockwise) by what has been learned."""
-    errors = np.array([correction.far.value, correction.near.value])
-    zero, gain = -np.linalg.solve(learned.table, errors)
-    return float(zero), float(gain)

@@ -18,12 +18,13 @@ from optics.rangefinder.adjusters import (
     Surprise,
     Trial,
     Which,
+    adjuster_of,
 )
 from optics.rangefinder.correction import Correction
 from optics.rangefinder.coupling import Coupling
 from optics.rangefinder.curve import FarTarget
 from optics.rangefinder.fit import Fit
-from optics.rangefinder.model import Adjuster, Rangefinder
+from optics.rangefinder.model import Rangefinder
 from optics.rangefinder.near_setting import NearAdvice, Setting
 from optics.readings.readings import Sense
 from optics.units import format_angle, format_distance, format_length
@@ -149,7 +150,7 @@ def advice_lines(advice: Advice, rangefinder: Rangefinder) -> tuple[str, ...]:
 
 def _trial_line(trial: Trial, rangefinder: Rangefinder) -> str:
     why = "The last turn changed too little to learn from. " if trial.again else ""
-    name = _named(rangefinder, trial.which).name
+    name = adjuster_of(rangefinder, trial.which).name
     return (
         f"{why}Turn the {name} {said_turn(trial.turns)} as a trial, count it from a mark, and "
         "read far and near again."
@@ -163,14 +164,14 @@ def _stuck_line(which: Which | None, rangefinder: Rangefinder) -> str:
             "look for a third adjustment, or for a wrong screw taken for one of the two."
         )
     return (
-        f"The {_named(rangefinder, which).name} changes nothing that the eye can see: look for a "
-        "lock left tight, a stripped thread or a linkage that does not follow."
+        f"The {adjuster_of(rangefinder, which).name} changes nothing that the eye can see: look "
+        "for a lock left tight, a stripped thread or a linkage that does not follow."
     )
 
 
 def _step_lines(step: Step, rangefinder: Rangefinder) -> tuple[str, ...]:
     turned = [
-        f"the {_named(rangefinder, which).name} {said_turn(turns)}"
+        f"the {adjuster_of(rangefinder, which).name} {said_turn(turns)}"
         for which, turns in ((Which.ZERO, step.zero), (Which.GAIN, step.gain))
         if turns
     ]
@@ -191,7 +192,7 @@ def _step_lines(step: Step, rangefinder: Rangefinder) -> tuple[str, ...]:
 
 def finding_line(finding: Finding, rangefinder: Rangefinder) -> str:
     """An adjuster that has reversed, or hardly acts."""
-    name = _named(rangefinder, finding.which).name
+    name = adjuster_of(rangefinder, finding.which).name
     if finding.surprise is Surprise.REVERSED:
         return (
             f"The {name} now acts the other way: an eccentric past its dead point. Turn it back "
@@ -248,10 +249,6 @@ def height_line(film_error: float, lean: float) -> str:
 def _said_state(state: State) -> str:
     far, near = (said_state_error(Estimate(e)) for e in (state.far, state.near))
     return f"far {far}, near {near}"
-
-
-def _named(rangefinder: Rangefinder, which: Which) -> Adjuster:
-    return rangefinder.zero_adjuster if which is Which.ZERO else rangefinder.gain_adjuster
 
 
 def _mm(length: float) -> str:

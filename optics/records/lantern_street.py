@@ -15,8 +15,6 @@ from optics.records.job import (
     WorkshopPart,
 )
 
-NAME = "Lantern Street Camera Works"
-
 OSTRIN = CameraPart(
     name="Ostrin 35",
     lens=LensPart(focal_length="47 mm", full_aperture="f/2.8", hiatus="0.6 mm"),

@@ -82,7 +82,6 @@ Item: TypeAlias = Annotated[
     CameraItem | LensItem | InstrumentItem | StockItem | TargetItem | LetterheadItem,
     Field(discriminator="kind"),
 ]
-KINDS = ("camera", "lens", "instrument", "shim stock", "target", "letterhead")
 
 
 class ItemDocument(Part):

@@ -40,14 +40,7 @@ from optics.records.job import (
 from optics.scales.ring_marks import Along, DepthMark, ScaleMark, measure_depth, measure_scale
 from optics.typed import fields
 from optics.typed.fields import Typed
-
-
-def _value(field: Typed, text: str) -> float:
-    return float(field.read(text).value)
-
-
-def _optional(field: Typed, text: str | None) -> float | None:
-    return None if text is None else _value(field, text)
+from optics.typed.part import optional_value, value
 
 
 def _values(field: Typed, text: str) -> list[float]:
@@ -55,11 +48,11 @@ def _values(field: Typed, text: str) -> list[float]:
 
 
 def _repeated(field: Typed, text: str, limit_field: Typed, limit: str) -> Estimate:
-    return from_repeats(_values(field, text), _value(limit_field, limit), field.words)
+    return from_repeats(_values(field, text), value(limit_field, limit), field.words)
 
 
 def _given(field: Typed, text: str) -> Estimate:
-    return exact(_value(field, text))
+    return exact(value(field, text))
 
 
 def camera_of(part: CameraPart) -> Camera:
@@ -90,7 +83,7 @@ def told_of(part: CameraPart) -> Told:
     if not isinstance(focusing, BedPart):
         given[Missing.LEAD] = (fields.LEAD, focusing.lead)
     figures = {
-        name: 1.0 if text is None else _value(field, text) for name, (field, text) in given.items()
+        name: 1.0 if text is None else value(field, text) for name, (field, text) in given.items()
     }
     focal_length = figures[Missing.FOCAL_LENGTH]
     camera = Camera(
@@ -98,12 +91,12 @@ def told_of(part: CameraPart) -> Told:
         lens=Lens(
             focal_length,
             figures[Missing.FULL_APERTURE],
-            _value(fields.HIATUS, lens.hiatus),
-            _value(fields.PUPIL_MAGNIFICATION, lens.pupil_magnification),
+            value(fields.HIATUS, lens.hiatus),
+            value(fields.PUPIL_MAGNIFICATION, lens.pupil_magnification),
         ),
         focusing=_focusing_of(focusing, focal_length, figures.get(Missing.LEAD, 1.0)),
         circle_of_confusion=figures[Missing.CONFUSION],
-        tolerance=_optional(fields.TOLERANCE, part.tolerance),
+        tolerance=optional_value(fields.TOLERANCE, part.tolerance),
     )
     return Told(camera, tuple(name for name, (_, text) in given.items() if text is None))
 
@@ -117,16 +110,16 @@ def _focusing_of(part: FocusingPart, focal_length: float, lead: float) -> Focusi
         case HelicoidPart():
             return Helicoid(
                 lead,
-                int(_value(fields.STARTS, part.starts)),
+                int(value(fields.STARTS, part.starts)),
                 part.extends,
-                _optional(fields.RING_DIAMETER, part.ring_diameter),
+                optional_value(fields.RING_DIAMETER, part.ring_diameter),
             )
 
 
 def _front_cell_of(part: FrontCellPart, focal_length: float, lead: float) -> FrontCell:
     """The front cell; what is not told of it is supposed from the lens, with its limits."""
-    group = _optional(fields.GROUP_FOCAL_LENGTH, part.group_focal_length)
-    place = _optional(fields.CELL_TO_FILM, part.cell_to_film)
+    group = optional_value(fields.GROUP_FOCAL_LENGTH, part.group_focal_length)
+    place = optional_value(fields.CELL_TO_FILM, part.cell_to_film)
     group, group_limit = group_of(focal_length) if group is None else (group, 0.0)
     place, place_limit = place_of(focal_length) if place is None else (place, 0.0)
     return FrontCell(
@@ -134,7 +127,7 @@ def _front_cell_of(part: FrontCellPart, focal_length: float, lead: float) -> Fro
         lead,
         part.extends,
         place,
-        _optional(fields.RING_DIAMETER, part.ring_diameter),
+        optional_value(fields.RING_DIAMETER, part.ring_diameter),
         group_limit,
         place_limit,
     )
@@ -151,7 +144,7 @@ def marks_of(job: JobDocument) -> tuple[float, ...] | None:
     """The ring marks at which the sight is to be described, beside infinity; None: the usual."""
     if job.marks == JobDocument.model_fields["marks"].default:
         return None
-    found = (_value(fields.RING_MARK, text) for text in job.marks)
+    found = (value(fields.RING_MARK, text) for text in job.marks)
     return tuple(mark for mark in found if not math.isinf(mark))
 
 
@@ -163,7 +156,7 @@ def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxR
                 mark=_given(fields.RING_MARK, part.mark),
                 sharp_at=from_distances(
                     _values(fields.sharp_at(part.mark), part.sharp_at),
-                    _value(fields.DISTANCE_LIMIT, part.limit),
+                    value(fields.DISTANCE_LIMIT, part.limit),
                     fields.SHARP_AT.words,
                 ),
             )
@@ -200,7 +193,7 @@ def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxR
 
 
 def _rotation_of(part: RotationPart, camera: Camera) -> RotationReading:
-    limit = _value(fields.ANGLE_LIMIT, part.limit)
+    limit = value(fields.ANGLE_LIMIT, part.limit)
     signed = [turned(camera, a, part.sense) for a in _values(fields.TURNED, part.turned)]
     return RotationReading(
         rotation=from_repeats(signed, limit, fields.TURNED.words),
@@ -225,7 +218,7 @@ def gauge_limit(part: RegisterPart) -> float:
             value=part.instrument,
         )
     if part.limit is not None:
-        return _value(fields.GAUGE_LIMIT, part.limit)
+        return value(fields.GAUGE_LIMIT, part.limit)
     if instrument.limit is None:
         # The last of the list is no instrument's name but a request: "Other: state its limit".
         named = "instrument" if instrument.key == "other" else instrument.name.lower()
@@ -250,7 +243,7 @@ def scale_marks_of(part: ScalePart, camera: Camera) -> tuple[ScaleMark, ...]:
     return measure_scale(
         [mark.value for mark, _ in found],
         [[one.value for one in readings] for _, readings in found],
-        _value(limit, part.limit),
+        value(limit, part.limit),
         Along(part.along),
         ring_diameter_of(camera),
     )
@@ -265,7 +258,7 @@ def depth_marks_of(part: ScalePart, camera: Camera) -> tuple[DepthMark, ...]:
     return measure_depth(
         [mark.value for mark, _ in found],
         [[one.value for one in readings] for _, readings in found],
-        _value(limit, part.limit),
+        value(limit, part.limit),
         Along(part.along),
         ring_diameter_of(camera),
         across=part.across,

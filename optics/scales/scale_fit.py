@@ -235,7 +235,7 @@ def _check(
         measured=mark.angle.value,
         expected=mark.angle.value - residual,
         residual=residual,
-        arc=None if diameter is None else _arc(residual, diameter),
+        arc=None if diameter is None else arc_of(residual, diameter),
         at_film=ring.at_film(residual),
         standardised=ratio,
         out_by=out_by,
@@ -245,7 +245,8 @@ def _check(
     )
 
 
-def _arc(angle: float, diameter: float) -> float:
+def arc_of(angle: float, diameter: float) -> float:
+    """An angle as an arc along an edge, in mm."""
     return helicoid.ring_arc.solve_for(helicoid.arc).value(rotation=angle, ring_diameter=diameter)
 
 

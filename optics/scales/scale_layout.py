@@ -22,7 +22,7 @@ from optics.scales.engraving import (
     usual_distances,
     usual_nearest,
 )
-from optics.scales.scale_fit import RingScale
+from optics.scales.scale_fit import RingScale, arc_of
 from optics.theory import depth, helicoid
 
 LARGEST = math.radians(345)
@@ -109,11 +109,6 @@ class DepthRow:
 def plain_width(figure: str) -> float:
     """About how wide a figure 1.8 mm high is engraved, in mm."""
     return 1.6 * len(figure)
-
-
-def arc_of(angle: float, diameter: float) -> float:
-    """An angle as an arc along an edge, in mm."""
-    return helicoid.ring_arc.solve_for(helicoid.arc).value(rotation=angle, ring_diameter=diameter)
 
 
 def scale_row(

@@ -21,11 +21,10 @@ from optics.errors import NoAnswer
 from optics.scales.engraving import ScaleUnit, figure_of
 from optics.scales.layout_wording import SCALE_CONVENTIONS, source_line, strip_runs_line
 from optics.scales.scale_check import ScaleCheck
-from optics.scales.scale_fit import ScaleFit, threaded
+from optics.scales.scale_fit import ScaleFit, arc_of, threaded
 from optics.scales.scale_layout import (
     ScaleOn,
     Towards,
-    arc_of,
     clear_of_each_other,
     runs,
     runs_right,

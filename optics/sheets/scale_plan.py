@@ -11,7 +11,8 @@ from optics.drawing.page import DARK, PALE
 from optics.drawing.strips import figure_width
 from optics.errors import OutOfRange
 from optics.scales.engraving import ScaleUnit
-from optics.scales.scale_layout import DepthRow, ScaleOn, ScaleRow, arc_of, depth_row, scale_row
+from optics.scales.scale_fit import arc_of
+from optics.scales.scale_layout import DepthRow, ScaleOn, ScaleRow, depth_row, scale_row
 from optics.sheets.true_size import check_between
 
 _FINE = 6.4

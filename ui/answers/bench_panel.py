@@ -21,6 +21,12 @@ def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
     return f'<p class="headline bench" role="status">{said}</p><div id="rest">{more}</div>'
 
 
+def heading_html(words: str, anchor: str = "") -> str:
+    """A heading between the parts of an answer."""
+    named = f' id="{anchor}"' if anchor else ""
+    return f'<h2 class="small"{named}>{escape(words)}</h2>'
+
+
 def judged_html(verdict: Verdict, words: str) -> str:
     """A finding by sign, word and colour."""
     return (

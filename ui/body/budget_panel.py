@@ -14,7 +14,7 @@ from ui.answers.bench_panel import headline_html, judged_html, lines_html, wide_
 def budget_html(found: Budget) -> str:
     """The whole camera, its parts as bars against the depth of focus, and what to do next."""
     whole, _, worst = budgets.said_whole(found).partition(". ")
-    longest = max([found.depth, found.reach, *(_reach(s.term.error) for s in found.shares)])
+    longest = max([found.depth, found.reach, *(s.term.reach for s in found.shares)])
     rows = "".join(_row(share, found, longest) for share in found.shares)
     table = (
         '<table class="bars"><thead><tr><th>part</th><th>at the film: error, and its ± at 95 %</th>'
@@ -27,10 +27,6 @@ def budget_html(found: Budget) -> str:
         f"{wide_html(table, 'Parts of the error')}"
         f"{lines_html([worst], 'quiet')}</section>"
     )
-
-
-def _reach(error: Estimate) -> float:
-    return abs(error.value) + error.expanded
 
 
 def _row(share: Share, found: Budget, longest: float) -> str:

@@ -24,7 +24,7 @@ _BENDS = {
     Bend.NOT_STATED: Verdict.UNSURE,
 }
 _NO_SCREWS = "Enter the mount's screws, and the leaves under each, to have the shims made up."
-_SQUARE = "Square, as near as the leaves at hand allow, it would be with these:"
+_SQUARE = "These would square it, as nearly as the leaves at hand allow:"
 _FIND_THE_BEND = (
     "First find the bend, or the slip: shims cannot cure it. These are for the plane amid the "
     "readings:"

@@ -1,14 +1,14 @@
 """What the measured scale tells, as the page shows it."""
 
-from collections.abc import Iterable
 from html import escape
 
 from optics.records.solve import Solution
 from optics.scales import scale_wording as wording
 from optics.scales.explanations import Cause
 from optics.scales.scale_check import ScaleCheck
-from optics.scales.scale_fit import ZERO, MarkCheck, threaded
+from optics.scales.scale_fit import ZERO, MarkCheck, arc_of, threaded
 from optics.units import format_distance, format_length
+from ui.answers.bench_panel import heading_html, lines_html
 from ui.figures.focus_drawing import turn_drawing
 
 
@@ -18,7 +18,7 @@ def scale_html(solution: Solution) -> str:
     assert check is not None
     return (
         f'<section class="answer">{_headline(check)}{_explanations(check)}'
-        f"{_marks(check)}{_heading(wording.FITTED)}{_lines(wording.fitted_lines(check))}"
+        f"{_marks(check)}{heading_html(wording.FITTED)}{lines_html(wording.fitted_lines(check))}"
         f"{_confusion(solution)}</section>"
     )
 
@@ -38,7 +38,7 @@ def _turn_back(check: ScaleCheck) -> str:
     if found is None or found.cause is not Cause.SLIPPED:
         return ""
     zero, diameter = found.found[ZERO].value, threaded(check.camera).ring_diameter
-    arc = None if diameter is None else abs(zero) * diameter / 2
+    arc = None if diameter is None else arc_of(abs(zero), diameter)
     return turn_drawing(zero, wording.turn_back(check, zero), arc)
 
 
@@ -48,7 +48,7 @@ def _explanations(check: ScaleCheck) -> str:
         f"<td>{escape(wording.explanation_line(check, e))}</td></tr>"
         for e in check.explanations
     )
-    return f"{_heading(wording.EXPLANATIONS)}<table><tbody>{rows}</tbody></table>"
+    return f"{heading_html(wording.EXPLANATIONS)}<table><tbody>{rows}</tbody></table>"
 
 
 def _marks(check: ScaleCheck) -> str:
@@ -79,12 +79,4 @@ def _confusion(solution: Solution) -> str:
         return ""
     lines = map(wording.depth_mark_line, found.marks)
     maker = wording.confusion_line(found, solution.conventions)
-    return _heading(wording.DEPTH_MARKS) + _lines([maker, *lines])
-
-
-def _heading(words: str) -> str:
-    return f'<h2 class="small">{escape(words)}</h2>'
-
-
-def _lines(lines: Iterable[str]) -> str:
-    return "".join(f"<p>{escape(line)}</p>" for line in lines)
+    return heading_html(wording.DEPTH_MARKS) + lines_html([maker, *lines])

@@ -7,6 +7,7 @@ from optics.teaching.classroom import shop
 from optics.teaching.classroom.section import Section
 from optics.teaching.classroom.sections import SECTIONS
 from ui.answers.answer_panel import group_html
+from ui.answers.bench_panel import heading_html
 from ui.asking.fields import choice
 from ui.figures.lessons import HEIGHT, curve, lesson
 from ui.job.working_out import found
@@ -106,10 +107,10 @@ def _explain(section: Section, formula: Formula, values: dict[str, float]) -> No
             st.html(classroom_panel.nudges_html(formula, _inputs(formula, values)))
         st.html(classroom_panel.advice_html(section))
     with right:
-        st.html(classroom_panel.heading_html("The letters", "why"))
+        st.html(heading_html("The letters", "why"))
         st.markdown(classroom_panel.symbols_markdown(relation))
         st.html(classroom_panel.origin_html(relation))
         derived = classroom_panel.derivations_markdown(relation)
         if derived:
-            st.html(classroom_panel.heading_html("Where it comes from"))
+            st.html(heading_html("Where it comes from"))
             st.markdown(derived)

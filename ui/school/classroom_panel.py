@@ -14,6 +14,7 @@ from optics.teaching.classroom.section import Section
 from optics.teaching.classroom.sensitivity import nudge_line, nudges
 from optics.theory import CATALOGUE, depth
 from optics.theory.derivations import Derivation, Rule, derivations_of
+from ui.answers.bench_panel import heading_html
 
 _BEGINNINGS = {
     Rule.KNOWN: "Known",
@@ -126,12 +127,6 @@ def _derivation(derivation: Derivation) -> str:
 
 def _from(uses: tuple[int, ...]) -> str:
     return f", from {', '.join(map(str, uses))}" if uses else ""
-
-
-def heading_html(words: str, anchor: str = "") -> str:
-    """A heading between the parts of a lesson."""
-    named = f' id="{anchor}"' if anchor else ""
-    return f'<h2 class="small"{named}>{escape(words)}</h2>'
 
 
 def _group(words: str, body: str) -> str:

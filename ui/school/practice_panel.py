@@ -9,7 +9,7 @@ from optics.teaching.practice.score import RULES
 from optics.teaching.practice.sight import glass_at, patch_at
 from optics.teaching.practice.sitting import Sitting
 from optics.teaching.practice.stand import Offered
-from ui.answers.bench_panel import lines_html, steps_html, table_html
+from ui.answers.bench_panel import heading_html, lines_html, steps_html, table_html
 from ui.figures.loupe_view import (
     FIELD,
     PX_PER_MINUTE,
@@ -100,13 +100,13 @@ def debrief_html(sitting: Sitting, found: Debrief) -> str:
         f'<p class="verdict {verdict}">{sign}</p>',
         lines_html([wording.score_line(score)]),
         table_html(_PLACES, map(wording.place_words, score.places)),
-        _heading("What was hidden"),
+        heading_html("What was hidden"),
         lines_html(wording.hidden_lines(sitting)),
-        _heading("What your readings said as they came"),
+        heading_html("What your readings said as they came"),
         _remarks(sitting, found),
-        _heading("Plan from those readings"),
+        heading_html("Plan from those readings"),
         _plan(found),
-        _heading("How the score is made"),
+        heading_html("How the score is made"),
         lines_html(RULES, "quiet"),
     ]
     return f'<section class="answer debrief">{"".join(parts)}</section>'
@@ -124,7 +124,3 @@ def _plan(found: Debrief) -> str:
     heading, steps = wording.plan_heading(found), wording.plan_lines(found)
     notes = lines_html(wording.plan_notes(found), "quiet")
     return lines_html([heading]) + (steps_html(steps) if steps else "") + notes
-
-
-def _heading(words: str) -> str:
-    return f'<h2 class="small">{escape(words)}</h2>'

@@ -12,7 +12,6 @@ from optics.finding.whole import WholeCamera
 ALONE = (
     "What each reading would ask for by itself is left out here: the plan allows for all of them."
 )
-LAST = "Last of all: a film test, and the as-left readings into the record."
 
 
 def whole_camera_blocks(whole: WholeCamera) -> list[list[str]]:
@@ -23,7 +22,7 @@ def whole_camera_blocks(whole: WholeCamera) -> list[list[str]]:
         [said.headline(found), plan_said.promise_line(plan), *([first] if first else [])],
         ["What was read", *_items(readings.read_lines(found)), *_items(whole.left_out), ALONE],
         ["Possible causes", *_items(said.chance_lines(found))],
-        ["What cannot be told", *_items(further_lines(whole))],
+        ["What cannot be told", *_items(plan_said.further_lines(plan))],
         ["Plan", *plan_lines(plan)],
         ["Alternatives", *_items(map(plan_said.alternative_line, plan.alternatives))],
         ["Assumptions", *said.assumption_lines(found),
@@ -31,17 +30,6 @@ def whole_camera_blocks(whole: WholeCamera) -> list[list[str]]:
         ["Take care", f"- {LOCAL_RULES}"],
     ]  # fmt: skip
     return [block for block in blocks if len(block) > 1]
-
-
-def further_lines(whole: WholeCamera) -> tuple[str, ...]:
-    """What the readings leave open, and the one further reading that would tell most of it."""
-    found, plan = whole.diagnosis, whole.plan
-    left = said.open_lines(found)
-    asked = plan_said.is_unsettled(plan) or not plan.will_conform or found.open
-    if not asked or plan_said.first_line(plan):
-        return left
-    further = said.further_line(found)
-    return (*left, further) if further else left
 
 
 def plan_lines(plan: Plan) -> list[str]:
@@ -53,7 +41,7 @@ def plan_lines(plan: Plan) -> list[str]:
         *([jumped] if jumped else []),
         *(steps or [plan_said.nothing_line(plan)]),
         *blocked,
-        LAST,
+        plan_said.LAST,
     ]
 
 

@@ -14,7 +14,6 @@ from optics.measure.verdict import Verdict
 from optics.readings.wording import said_half_width, said_offset
 from ui.answers.bench_panel import judged_html, lines_html, table_html
 from ui.figures.foretold_plot import foretold_plot
-from ui.terminal.diagnosis_text import LAST, further_lines
 
 # Causes less probable than this share one line.
 _UNLIKELY = 0.01
@@ -78,7 +77,7 @@ def causes_html(whole: WholeCamera) -> str:
 
 
 def _open(whole: WholeCamera) -> str:
-    lines = [*further_lines(whole), *whole.left_out]
+    lines = [*plan_said.further_lines(whole.plan), *whole.left_out]
     if not lines:
         return ""
     items = "".join(f"<li>{escape(line)}</li>" for line in lines)
@@ -94,7 +93,7 @@ def plan_html(plan: Plan) -> str:
         '<section class="answer"><h2 class="small" id="what-to-do">Plan</h2>'
         f"{lines_html([jumped] if jumped else [], 'quiet')}"
         f'<div class="plan">{steps}</div>{lines_html(blocked)}'
-        f"{lines_html([LAST], 'quiet')}</section>"
+        f"{lines_html([plan_said.LAST], 'quiet')}</section>"
     )
 
 

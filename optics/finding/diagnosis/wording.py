@@ -178,9 +178,9 @@ _TELLING = {
 
 def _open_causes(diagnosis: Diagnosis) -> list[str]:
     found = [
-        f"It cannot be said whether it is also the {c.words} ({percent(chance)})."
+        f"It cannot be said whether this is at work too: {c.words} ({percent(chance)})."
         if c not in diagnosis.named
-        else f"It is not certain that it is the {c.words} ({percent(chance)})."
+        else f"It is not certain that this is at work: {c.words} ({percent(chance)})."
         for c, chance in diagnosis.chances.items()
         if c in diagnosis.open
     ]
@@ -278,17 +278,4 @@ def assumption_lines(found: Diagnosis) -> tuple[str, ...]:
             for reading in found.seen.readings
             if isinstance(reading, CollimatorReading) and reading.to_lens is None
         ),
-    )
-
-
-def diagnosis_text(diagnosis: Diagnosis) -> tuple[str, ...]:
-    """The whole diagnosis, line by line."""
-    further = further_line(diagnosis) if open_lines(diagnosis) else ""
-    return (
-        headline(diagnosis),
-        *accused_lines(diagnosis),
-        *chance_lines(diagnosis),
-        *open_lines(diagnosis),
-        *([further] if further else []),
-        suppositions(diagnosis.priors),
     )

@@ -6,6 +6,7 @@ from optics.finding.diagnosis.wording import (
     begun,
     further_line,
     joined,
+    open_lines,
     percent,
     reading_words,
 )
@@ -19,6 +20,8 @@ from optics.readings.wording import said_half_width, said_offset
 from optics.units import format_distance, format_length
 
 _NO_MORE = "no one further reading would tell much more"
+LAST = "Last of all: a film test, and the as-left readings into the record."
+"""What comes after every plan."""
 
 
 def duty_words(duty: Duty) -> str:
@@ -128,7 +131,7 @@ def _why_not(plan: Plan) -> str:
     if plan.will_conform:
         return "The plan moves nothing, for all readings together put that down to scatter."
     if plan.diagnosis.named:
-        return "The plan moves nothing, for no step that a hand can set makes all likelier inside."
+        return "The plan moves nothing, for no step makes it likelier that all is within tolerance."
     return "The plan moves nothing, for the readings together do not say which part is at fault."
 
 
@@ -166,6 +169,16 @@ def unsettled_line(plan: Plan) -> str:
     if not further:
         return f"{settled}, and {_NO_MORE}."
     return f"{settled}, so read once more before anything is moved. {further}"
+
+
+def further_lines(plan: Plan) -> tuple[str, ...]:
+    """What the readings leave open, and the one further reading that would tell most of it."""
+    left = open_lines(plan.diagnosis)
+    asked = is_unsettled(plan) or not plan.will_conform or plan.diagnosis.open
+    if not asked or first_line(plan):
+        return left
+    further = further_line(plan.diagnosis)
+    return (*left, further) if further else left
 
 
 def is_unsettled(plan: Plan) -> bool:

@@ -2,12 +2,9 @@
 
 import math
 
-import numpy as np
 import pytest
 
-from optics.measure.uncertainty import exact
-from optics.rangefinder.adjusters import History, State, learn
-from optics.rangefinder.correction import correct, turns
+from optics.rangefinder.correction import correct
 from optics.rangefinder.coupling import Coupling, set_at
 from optics.rangefinder.fit import fit
 from optics.rangefinder.model import Rangefinder
@@ -37,18 +34,3 @@ def test_the_changes_turn_the_coupling_into_the_wanted_one() -> None:
     near = (math.atan2(40, 980) - 5e-4) / HIDDEN.gain - out
     assert correction.near.value == pytest.approx(near, rel=1e-6)
     assert correction.near.standard > 0
-
-
-def test_turns_undo_the_errors_by_the_learned_table() -> None:
-    """By hand: errors of 0.2 and 0.3 mm, 0.4 and 0.5 mm per turn alone, need −1/2 and −3/5."""
-    history = History(State(0.2, 0.3)).then(0.25, 0, 0.3, 0.3).then(0, 0.25, 0.3, 0.425)
-    learned = learn(history, FINDER)
-    np.testing.assert_allclose(learned.table, [[0.4, 0.0], [0.0, 0.5]], atol=1e-4)
-    correction = correct(fit(BODY, FINDER, found(), WANTED), WANTED, math.inf, 1000.0)
-    zero, gain = turns(
-        type(correction)(
-            correction.zero, correction.gain_ratio, correction.near_angle, exact(0.2), exact(0.3)
-        ),
-        learned,
-    )
-    assert (zero, gain) == pytest.approx((-0.5, -0.6), abs=1e-3)

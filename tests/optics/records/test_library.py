@@ -7,7 +7,7 @@ import pytest
 from optics.errors import Unreadable
 from optics.records.files import write_document
 from optics.records.lantern_street import CORVANE
-from optics.records.library import KINDS, CameraItem, ItemDocument, read_item
+from optics.records.library import CameraItem, ItemDocument, read_item
 from tests.optics.records.jobs import job
 
 ITEM = CameraItem(name="Corvane, blue", part=CORVANE)
@@ -33,10 +33,3 @@ def test_what_is_no_item_is_refused_as_such(text: str, begins: str) -> None:
     with pytest.raises(Unreadable) as refused:
         read_item(text.encode())
     assert str(refused.value).startswith(begins)
-
-
-def test_the_kinds_are_those_that_can_be_kept() -> None:
-    """The list of kinds is the list of what the schema admits."""
-    schema = ItemDocument.model_json_schema()
-    kinds = schema["properties"]["item"]["discriminator"]["mapping"]
-    assert set(kinds) == set(KINDS)

@@ -10,7 +10,7 @@ from optics.finding.result import PlanOut
 from optics.records.lantern_street import CAMERAS
 from optics.records.solve import Solution
 from tests.optics.records.diagnoses import GAUGE, NEAR, RANGEFINDER, READINGS, STANDARD, solved
-from ui.terminal.diagnosis_text import further_lines, plan_lines
+from ui.terminal.diagnosis_text import plan_lines
 from ui.terminal.plain_text import WEIGH_TOGETHER, solution_text
 from ui.whole_camera.whole_camera_panel import plan_html, supposed_html
 
@@ -83,13 +83,6 @@ def test_what_is_best_read_next_is_said_once() -> None:
     assert text.count("Most would be told by the register gauged") == 1
     assert "The causes are not settled (" in text
     assert "cannot be told apart" in text
-
-
-def test_nothing_more_is_asked_for_where_all_is_told() -> None:
-    """A plan that is sure of its causes asks for no further reading."""
-    whole = solved(*READINGS).whole
-    assert whole is not None
-    assert not any(line.startswith("Most would be told") for line in further_lines(whole))
 
 
 def test_the_rangefinder_keeps_its_own_part() -> None:

@@ -7,6 +7,7 @@ from optics.finding.plan import make_plan
 from optics.finding.plan.wording import (
     NOTHING,
     alternative_line,
+    further_lines,
     jumped_line,
     needs_line,
     nothing_line,
@@ -117,3 +118,11 @@ def test_a_gain_far_out_is_looked_into_before_the_screw_is_turned() -> None:
         assert cause in said
     (turn,) = (s for s in near.steps if "near screw" in s.adjustment.title)  # type: ignore[attr-defined]
     assert "adjuster's job" not in step_lines(turn)[0]
+
+
+def test_nothing_more_is_asked_for_where_all_is_told() -> None:
+    """A plan sure of its causes asks for no further reading; one mark read alone asks for one."""
+    told = further_lines(planned(Faults(seat=-0.1)))  # type: ignore[arg-type]
+    assert not any(line.startswith("Most would be told") for line in told)
+    alone = further_lines(planned(Faults(seat=0.03), INFINITY, limit=0.02))  # type: ignore[arg-type]
+    assert alone[-1].startswith("Most would be told by ")
