@@ -8,7 +8,7 @@ import sys
 import time
 import urllib.error
 import urllib.request
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -234,3 +234,18 @@ def shot(page: Page, name: str) -> Path:
     path = SHOTS / f"{name}.png"
     page.screenshot(path=path)
     return path
+
+
+def settled(page: Page, read: Callable[[], list[float]]) -> list[float]:
+    """What is read of a page once it reads the same twice, a fifth of a second apart.
+
+    On a busy machine the rules of the page's looks may come after its first drawing.
+    """
+    before = read()
+    for _ in range(25):
+        page.wait_for_timeout(200)
+        now = read()
+        if now == before:
+            break
+        before = now
+    return before

@@ -211,8 +211,10 @@ def test_no_topic_is_cut_off(phone_page: Page, bench_address: str) -> None:
 def test_telephone_can_be_hit_with_a_finger(phone_page: Page, bench_address: str) -> None:
     """Every button of the page is at least 44 pixels high on a telephone."""
     opened(phone_page, bench_address)
-    heights = phone_page.locator(".stButton button").evaluate_all(
-        "all => all.map(e => e.getBoundingClientRect().height)"
+    buttons = phone_page.locator(".stButton button")
+    heights = hands.settled(
+        phone_page,
+        lambda: buttons.evaluate_all("all => all.map(e => e.getBoundingClientRect().height)"),
     )
     assert len(heights) >= 5
     assert min(heights) >= FINGER

@@ -268,8 +268,10 @@ def test_choices_show_their_whole_meaning(window: Page, bench_address: str) -> N
 def test_telephone_can_be_hit_with_a_finger(phone_page: Page, bench_address: str) -> None:
     """Buttons are at least 44 pixels high on a telephone."""
     opened(phone_page, bench_address)
-    heights = phone_page.get_by_test_id("stButton").evaluate_all(
-        "all => all.map(e => e.querySelector('button').getBoundingClientRect().height)"
+    buttons = phone_page.get_by_test_id("stButton").locator("button")
+    heights = hands.settled(
+        phone_page,
+        lambda: buttons.evaluate_all("all => all.map(e => e.getBoundingClientRect().height)"),
     )
     assert len(heights) == 5
     assert min(heights) >= 44
