@@ -146,8 +146,9 @@ def test_telephone_can_be_hit_with_a_finger(phone_page: Page, bench_address: str
         "input:visible, [role=group]:has(input):visible, [data-testid=stDownloadButton] button,"
         " summary:visible, [data-testid=stMainMenuButton], .jump"
     )
-    measured = """all => all.map(e => (e.closest(
-        '[data-testid=stTextInputRootElement], [role=group]') ?? e).getBoundingClientRect().height)"""
+    measured = """all => all.map(e => (
+        e.closest('[data-testid=stTextInputRootElement], [role=group]') ?? e
+    ).getBoundingClientRect().height)"""
     heights = hands.settled(phone_page, lambda: targets.evaluate_all(measured))
     assert len(heights) > 20
     assert min(heights) >= FINGER
