@@ -171,7 +171,7 @@ def test_a_look_that_cannot_be_is_said_where_it_would_be_seen(
     hands.choose(window, "What to read", "Rangefinder at 10 m (by eye in the finder)")
     hands.type_into(window, "Ring at", "0")
     hands.wait_until_idle(window)
-    expect(window.get_by_role("alert")).to_contain_text("choose the nearer target")
+    expect(window.get_by_role("alert")).to_contain_text("take another reading")
     expect(window.get_by_role("button", name="Take this reading")).to_have_count(0)
     expect(hands.headline(window)).to_contain_text("0 readings")
 

@@ -30,7 +30,8 @@ from optics.teaching.exercises import KINDS, Exercise, Level, exercise, mark
 from optics.teaching.exercises.marking import Outcome
 from optics.teaching.exercises.slips import Slip
 from optics.teaching.shelf import CORVANE, OSTRIN, RING
-from tests.optics.sheets.conftest import ReadBack, correction_of
+from tests.optics.conftest import ReadBack
+from tests.optics.sheets.conftest import correction_of
 from tests.optics.sheets.posters_read import drawn
 from tests.optics.sheets.reports import report
 from tests.optics.sheets.test_certificate import HEADING

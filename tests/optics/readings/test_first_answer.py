@@ -147,7 +147,10 @@ def test_a_single_try_has_the_eyes_blur_before_the_lead_is_told() -> None:
     )
     assert wording.judged(answer) is Verdict.UNSURE
     assert wording.advice(answer).endswith("before changing anything.")
-    assert "Tried once: the eye's blur, N·c/4 = 0.021 mm either way" in wording.verdict_line(answer)
+    assert (
+        "Tried once, or alike each time: the eye's blur, N·c/4 = 0.021 mm either way"
+        in wording.verdict_line(answer)
+    )
 
 
 def test_a_turn_between_two_marks_is_set_by_the_ring_alone() -> None:
