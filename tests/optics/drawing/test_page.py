@@ -14,6 +14,7 @@ import pytest
 from optics.drawing import page as page_module
 from optics.drawing.page import MARGIN, PAPERS, Sheet, paper_named, program
 from optics.errors import OutOfRange
+from optics.readings.wording import CONVENTIONS
 
 # The fourteen fonts that a reader of PDF must have of its own (ISO 32000-1, 9.6.2.2).
 STANDARD_FOURTEEN = ("Helvetica", "Times", "Courier", "Symbol", "ZapfDingbats")
@@ -98,7 +99,7 @@ def test_the_document_says_what_it_is(read_back: Callable[[bytes], Any]) -> None
 
 def test_every_page_says_who_when_and_how(read_back: Callable[[bytes], Any]) -> None:
     """Each page's foot gives person, date, program, page and the conventions."""
-    back = read_back(two_pages(made_by="A. Ferrow"))
+    back = read_back(two_pages(made_by="A. Ferrow", conventions=CONVENTIONS))
     for number, one in enumerate(back.reader.pages, start=1):
         text = " ".join(one.extract_text().split())
         for words in (

@@ -18,10 +18,10 @@ DPI = 300
 PIXELS = 1181
 
 
-@pytest.fixture
-def ruled(page_size: str) -> bytes:
+@pytest.fixture(params=["A4", "Letter"])
+def ruled(request: pytest.FixtureRequest) -> bytes:
     """A sheet with nothing but the rulers."""
-    sheet = Sheet(paper_named(page_size), title="Rulers", made=date(2026, 3, 6))
+    sheet = Sheet(paper_named(request.param), title="Rulers", made=date(2026, 3, 6))
     check_rulers(sheet, (X, Y))
     return sheet.pdf()
 
