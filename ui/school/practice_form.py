@@ -122,7 +122,7 @@ def take_buttons(sitting: Sitting, offered: Offered, look: Look | None, do: Do) 
 def adjust_form(sitting: Sitting, do: Do) -> Control:
     """Ask what to adjust, by how much and which way, with a button that does it."""
     names = {name[:1].upper() + name[1:]: c for name, c in sitting.controls.items()}
-    first, second, third, fourth = st.columns([9, 5, 6, 4])
+    first, second, third, fourth = st.columns([10, 5, 6, 4])
     camera = sitting.stand.camera.name
     with first:
         control = names[choice("what to adjust", list(names), f"practice.{camera}.control")]
