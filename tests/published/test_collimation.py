@@ -38,6 +38,12 @@ ROWS = [
     # 500² / 1, and a tenth of the focal length sees a hundredth of the shift.
     ("equivalent_target", "equivalent_distance",
      {"collimator_focal_length": 500, "reticle_shift": 1}, 250_000, 1e-9, BY_HAND),
+    # By vergences: a reticle 297 mm from a lens of 300 mm is seen 29 700 mm behind it, 29 800 mm
+    # from a lens of 50 mm that stands 100 mm before it: sharp at 50·29 800/29 750 = 50.0840 mm.
+    ("collimator_conjugates", "focus_error",
+     {"reticle_shift": 3, "focal_length": 50, "collimator_focal_length": 300,
+      "collimator_to_lens": 100},
+     0.0840, 5e-5, BY_HAND),
     ("collimator_error", "focus_error",
      {"reticle_shift": 1, "focal_length": 50, "collimator_focal_length": 500},
      0.01, 1e-14, BY_HAND),

@@ -142,5 +142,5 @@ _ACTS: tuple[tuple[str, Callable[..., PracticeCamera]], ...] = (
     (rf"^Bring the film {_LENGTH} (nearer|farther from) the lens", _film),
     (r"^Put shims under the standard's screws: (.+), seen from the front", _standard),
     (rf"^Make a new focusing scale for a [\w ]+ of {_LENGTH}", _new_scale),
-    (rf"^Turn the rangefinder's (infinity|near) screw ([\d/ ]+) turns? {_SENSE}", _screw),
+    (rf"(?:^|: )Turn the rangefinder's (infinity|near) screw ([\d/ ]+) turns? {_SENSE}", _screw),
 )

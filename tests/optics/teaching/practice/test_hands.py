@@ -83,3 +83,13 @@ def test_words_that_no_hand_understands_are_refused() -> None:
     vague = replace(done, instruction="Turn it a little.")
     with pytest.raises(ValueError, match=r"^No hand would know what to do: got 'Turn it a little"):
         Hands(np.random.default_rng(1)).carry_out(before, vague)
+
+
+def test_a_turn_that_is_to_wait_for_a_look_is_still_made() -> None:
+    """Told what to look for first, hands that find it in order turn the screw as is said."""
+    before = PracticeCamera(HELICOID, Faults(gain=0.12), AT_HAND)
+    done = GAIN.put_right(HELICOID, AT_HAND, {"gain": -0.12})
+    assert isinstance(done, Adjustment)
+    assert "look for" in done.instruction
+    after = Hands(np.random.default_rng(1)).carry_out(before, done).hidden
+    assert after["gain"] == pytest.approx(0.0, abs=done.changes["gain"].standard * 2)
