@@ -212,6 +212,7 @@ def test_telephone_can_be_hit_with_a_finger(phone_page: Page, bench_address: str
     """Every button of the page is at least 44 pixels high on a telephone."""
     opened(phone_page, bench_address)
     buttons = phone_page.locator(".stButton button")
+    buttons.nth(4).wait_for()
     heights = hands.settled(
         phone_page,
         lambda: buttons.evaluate_all("all => all.map(e => e.getBoundingClientRect().height)"),

@@ -269,6 +269,7 @@ def test_telephone_can_be_hit_with_a_finger(phone_page: Page, bench_address: str
     """Buttons are at least 44 pixels high on a telephone."""
     opened(phone_page, bench_address)
     buttons = phone_page.get_by_test_id("stButton").locator("button")
+    buttons.nth(4).wait_for()
     heights = hands.settled(
         phone_page,
         lambda: buttons.evaluate_all("all => all.map(e => e.getBoundingClientRect().height)"),

@@ -232,6 +232,7 @@ def _figures(form: Form, kind: str, place: Place, number: int, texts: Texts) -> 
         for column, one in sorted(columns, key=lambda pair: pair[1].beside is not None):
             with column:
                 _ask(form, one, f"{number} {one.label}", texts)
+    form.put_in_order([one.name for line in ASKED[kind] for one in line])
 
 
 def _ask(form: Form, one: Asked, label: str, texts: Texts) -> None:
