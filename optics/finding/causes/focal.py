@@ -7,12 +7,12 @@ from optics.camera.true_lens import TrueLens, film_factor, marked_focal
 from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
-from optics.finding.causes.record import Added, Adjustment, Blocked, Cause, Outcome, Wanted
-from optics.finding.causes.setting import FEELER, feeler, rotation
+from optics.finding.causes.record import Adjustment, Blocked, Cause, Outcome, Wanted
+from optics.finding.causes.setting import FEELER, feeler, holds_nothing, rotation
 from optics.finding.causes.size import Millimetres
 from optics.measure.uncertainty import within
 from optics.readings.remedies.turning import said_degrees
-from optics.readings.spots import Reading, Spot
+from optics.readings.spots import Spot
 from optics.units import format_distance, format_length
 
 MOST_FOCAL: Final = 0.2
@@ -26,12 +26,6 @@ def _prior(camera: Camera) -> Prior:
     """
     marked = marked_focal(camera)
     return Prior(0.08, 0.001 * marked, 0.012 * marked)
-
-
-def _bends(camera: Camera, reading: Reading) -> Added:
-    """It does not hold the lens anywhere: what it does is worked out from what was sharp."""
-    del camera, reading
-    return {}
 
 
 def _put_right(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
@@ -84,7 +78,8 @@ FOCAL = Cause(
     size=Millimetres("longer", "shorter"),
     prior=_prior,
     spots=frozenset({Spot.NEAR}),
-    holds=_bends,
+    # What it does is worked out from what was sharp.
+    holds=holds_nothing,
     tool="dividing head or a printed scale",
     put_right=_put_right,
     smallest=feeler,

@@ -7,18 +7,12 @@ from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
 from optics.finding.causes.record import Added, Blocked, Cause, Outcome, Wanted
-from optics.finding.causes.setting import least_of, screwed
+from optics.finding.causes.setting import holds_nothing, least_of, screwed
 from optics.finding.causes.size import Share
 from optics.measure.uncertainty import exact
 from optics.rangefinder.correction import is_far_out
 from optics.rangefinder.wording import far_out_line
-from optics.readings.spots import Reading, Spot
-
-
-def _holds(camera: Camera, reading: Reading) -> Added:
-    """The coupling holds nothing out: it only tells where its images meet."""
-    del camera, reading
-    return {}
+from optics.readings.spots import Spot
 
 
 def _couples(camera: Camera, distance: float) -> Added:
@@ -54,7 +48,7 @@ GAIN = Cause(
     size=Share(),
     prior=Prior(0.10, 0.002, 0.04),
     spots=frozenset({Spot.COINCIDENCE}),
-    holds=_holds,
+    holds=holds_nothing,
     couples=_couples,
     tool="screwdriver for the rangefinder's near screw",
     put_right=_put_right,

@@ -6,10 +6,11 @@ from typing import Final
 from optics.camera.camera import Bed, Camera
 from optics.camera.true_lens import film_factor
 from optics.finding.causes.at_hand import AtHand, Screw
-from optics.finding.causes.record import Adjustment, Blocked, Cause, Outcome
+from optics.finding.causes.record import Added, Adjustment, Blocked, Cause, Outcome
 from optics.measure.uncertainty import within
 from optics.readings.remedies.offer import NotApplicable, Offer
 from optics.readings.remedies.turning import settable_step
+from optics.readings.spots import Reading
 from optics.theory import helicoid
 from optics.units import format_turns
 
@@ -19,6 +20,12 @@ EIGHTH: Final = 2 * math.pi / 8
 """What a screw can be set to (rad); common practice, no source."""
 travel = helicoid.ring_rotation.solve_for(helicoid.travel)
 rotation = helicoid.ring_rotation.solve_for(helicoid.rotation)
+
+
+def holds_nothing(camera: Camera, reading: Reading) -> Added:
+    """What a cause adds that holds neither lens nor film out: it shows in another way."""
+    del camera, reading
+    return {}
 
 
 def feeler(camera: Camera, at_hand: AtHand) -> float:

@@ -5,15 +5,9 @@ from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
 from optics.finding.causes.record import Added, Cause, Outcome, Wanted
-from optics.finding.causes.setting import least_of, screwed
+from optics.finding.causes.setting import holds_nothing, least_of, screwed
 from optics.finding.causes.size import Millimetres
-from optics.readings.spots import Reading, Spot
-
-
-def _holds(camera: Camera, reading: Reading) -> Added:
-    """The coupling holds nothing out: it only tells where its images meet."""
-    del camera, reading
-    return {}
+from optics.readings.spots import Spot
 
 
 def _couples(camera: Camera, distance: float) -> Added:
@@ -41,7 +35,7 @@ ZERO = Cause(
     size=Millimetres(),
     prior=Prior(0.20, 0.010, 0.25),
     spots=frozenset({Spot.COINCIDENCE}),
-    holds=_holds,
+    holds=holds_nothing,
     couples=_couples,
     tool="screwdriver for the rangefinder's infinity screw",
     put_right=_put_right,
