@@ -32,11 +32,24 @@ from ui.pages import PAGES
 HOUSE = Path(__file__).resolve().parents[1]
 # A label as a whole, or words that stand in a sentence.
 OLDER_LABELS = {
-    "it is", "of what", "who says so", "paper, brass, …", "what to turn next", "turn next",
-    "drop what is not saved", "what the readings ask for", "the answer waits", "before film",
-    "register, gauged", "off the middle, gauged", "foretold", "as the causes make it",
-    "it would become", "what it may be", "what is supposed",
-}  # fmt: skip
+    "it is",
+    "of what",
+    "who says so",
+    "paper, brass, …",
+    "what to turn next",
+    "turn next",
+    "drop what is not saved",
+    "what the readings ask for",
+    "the answer waits",
+    "before film",
+    "register, gauged",
+    "off the middle, gauged",
+    "foretold",
+    "as the causes make it",
+    "it would become",
+    "what it may be",
+    "what is supposed",
+}
 OLDER_WORDS = re.compile(
     r"\b(upper|lower)[ -](left|right)\b|\btoo faint\b|\bforetold\b|a turn clockwise adds"
     r"|\bwho says so\b|the answer waits|\bturn next\b|causes (would )?make it",
@@ -120,20 +133,39 @@ def records_kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Store:
 
 ON_PAGES: list[tuple[str, dict[str, str], tuple[str, ...]]] = [
     ("Correction", {"camera": OWN}, ("Still needed",)),
-    ("Whole camera", {"camera": OSTRIN.name}, (
-        "∞ screw: effect of one clockwise turn, mm", "Near screw: effect of one clockwise turn, mm",
-        "Register (depth gauge)", ">Plan</h2>", "Rangefinder to film, mm",
-    )),
+    (
+        "Whole camera",
+        {"camera": OSTRIN.name},
+        (
+            "∞ screw: effect of one clockwise turn, mm",
+            "Near screw: effect of one clockwise turn, mm",
+            "Register (depth gauge)",
+            ">Plan</h2>",
+            "Rangefinder to film, mm",
+        ),
+    ),
     ("Whole camera", {"camera": TARNBROOK.name}, ("Corner depth",)),
-    ("Rangefinder", {"camera": OSTRIN.name}, (
-        ">Next</h2>", "Rangefinder to film, mm",
-    )),
-    ("Record", {"record__part": "Condition as found"}, (
-        "1 condition", "1 material", "Discard changes", "Plan",
-    )),
+    (
+        "Rangefinder",
+        {"camera": OSTRIN.name},
+        (
+            ">Next</h2>",
+            "Rangefinder to film, mm",
+        ),
+    ),
+    (
+        "Record",
+        {"record__part": "Condition as found"},
+        (
+            "1 condition",
+            "1 material",
+            "Discard changes",
+            "Plan",
+        ),
+    ),
     ("Record", {"record__part": "Work"}, ("1 calibrated by",)),
     ("Jobs", {}, ()),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("title", "chosen", "words"), ON_PAGES)
@@ -157,9 +189,12 @@ def words_of(pdf: bytes) -> str:
 
 @pytest.mark.parametrize(
     ("sheet", "words"),
-    [(certificate, ["Calibrated by"]), (bench_sheet, ["Condition", "Material"]),
-     (customer_page, [])],
-)  # fmt: skip
+    [
+        (certificate, ["Calibrated by"]),
+        (bench_sheet, ["Condition", "Material"]),
+        (customer_page, []),
+    ],
+)
 @pytest.mark.parametrize("case", ["whole", "checked", "bare"])
 def test_a_sheet_says_the_better_word(sheet: Any, words: list[str], case: str) -> None:
     """Certificate, bench sheet and customer's page say the words of the trade and no older ones."""

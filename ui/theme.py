@@ -16,9 +16,17 @@ import streamlit as st
 STYLES = Path(__file__).with_name("styles")
 # Joined in this order: what all pages share, then what one page adds to it.
 _SHEETS = (
-    "shell", "fields", "answer", "standard", "telephone", "exercises", "practice", "classroom",
-    "whole_camera", "jobs",
-)  # fmt: skip
+    "shell",
+    "fields",
+    "answer",
+    "standard",
+    "telephone",
+    "exercises",
+    "practice",
+    "classroom",
+    "whole_camera",
+    "jobs",
+)
 
 # A ring with its index mark: the one drawing that stands for the whole trade.
 MARK = (

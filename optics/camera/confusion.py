@@ -60,10 +60,13 @@ class Print:
 ACUITIES: dict[str, tuple[float, str]] = {
     "1 arcminute": (ARCMINUTE, "a sharp eye in good light, textbooks"),
     "2 arcminutes": (2 * ARCMINUTE, "an easy-going eye, common practice, no source"),
-    "0.2 mm at 250 mm": (0.2 / 250, "5 line pairs per mm at 25 cm: Ray, Applied Photographic Optics"
-                         ", as quoted in encyclopaedias"),
+    "0.2 mm at 250 mm": (
+        0.2 / 250,
+        "5 line pairs per mm at 25 cm: Ray, Applied Photographic Optics"
+        ", as quoted in encyclopaedias",
+    ),
     "0.25 mm at 250 mm": (0.25 / 250, "4 line pairs per mm at 25 cm, common practice"),
-}  # fmt: skip
+}
 """Smallest angle the eye tells apart (rad), each with its source."""
 
 STANDARD_PRINT = Print(math.hypot(8 * _INCH, 10 * _INCH), 250.0, 0.25 / 250)
@@ -87,11 +90,20 @@ _PARTS = (
 _OF_FOCAL_LENGTH = (1000, 1500, 2000)
 _OLD_TABLES = "practice of older depth tables and engraved scales, from memory"
 _FIXED: dict[str, tuple[float, ...]] = {
-    "18x24": (0.02, 0.025), "24x24": (0.025, 0.03), "24x36": (0.025, 0.03, 1 / 30, 0.05),
-    "4x4": (0.04, 0.05), "6x4.5": (0.05, 0.06), "6x6": (0.05, 0.06, 0.075), "6x7": (0.06, 0.075),
-    "6x9": (0.06, 0.075, 0.1), "6.5x9": (0.075, 0.1), "9x12": (0.1, 0.12), "4x5in": (0.1, 0.12),
-    "5x7in": (0.15,), "8x10in": (0.2,),
-}  # fmt: skip
+    "18x24": (0.02, 0.025),
+    "24x24": (0.025, 0.03),
+    "24x36": (0.025, 0.03, 1 / 30, 0.05),
+    "4x4": (0.04, 0.05),
+    "6x4.5": (0.05, 0.06),
+    "6x6": (0.05, 0.06, 0.075),
+    "6x7": (0.06, 0.075),
+    "6x9": (0.06, 0.075, 0.1),
+    "6.5x9": (0.075, 0.1),
+    "9x12": (0.1, 0.12),
+    "4x5in": (0.1, 0.12),
+    "5x7in": (0.15,),
+    "8x10in": (0.2,),
+}
 
 
 def by_diagonal(size: Format, divisor: float) -> float:
@@ -138,10 +150,14 @@ def conventions(
     )
     if focal_length is not None:
         found += [
-            Convention(f"focal length/{part}", f"focal length/{part}",
-                       by_focal_length(focal_length, part), _OLD_TABLES)
+            Convention(
+                f"focal length/{part}",
+                f"focal length/{part}",
+                by_focal_length(focal_length, part),
+                _OLD_TABLES,
+            )
             for part in _OF_FOCAL_LENGTH
-        ]  # fmt: skip
+        ]
     return tuple(sorted(found, key=lambda convention: convention.value))
 
 

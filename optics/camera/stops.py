@@ -75,32 +75,82 @@ _EXACT = "exact values 2^(k/2): Dictionary of Optometry, table F1"
 _FULL = (0.7, 1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64, 90, 128)
 _HALF = (1, 1.2, 1.4, 1.7, 2, 2.4, 2.8, 3.3, 4, 4.8, 5.6, 6.7, 8, 9.5, 11, 13, 16, 19, 22, 27, 32)
 _THIRD = (
-    1, 1.1, 1.2, 1.4, 1.6, 1.8, 2, 2.2, 2.5, 2.8, 3.2, 3.5, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9, 10, 11,
-    13, 14, 16, 18, 20, 22, 25, 29, 32, 36, 40, 45, 51, 57, 64,
-)  # fmt: skip
+    1,
+    1.1,
+    1.2,
+    1.4,
+    1.6,
+    1.8,
+    2,
+    2.2,
+    2.5,
+    2.8,
+    3.2,
+    3.5,
+    4,
+    4.5,
+    5,
+    5.6,
+    6.3,
+    7.1,
+    8,
+    9,
+    10,
+    11,
+    13,
+    14,
+    16,
+    18,
+    20,
+    22,
+    25,
+    29,
+    32,
+    36,
+    40,
+    45,
+    51,
+    57,
+    64,
+)
 _OLD = (3.2, 4.5, 6.3, 9, 12.5, 18, 25, 36, 50, 71)
 _UNIFORM = (1, 2, 4, 8, 16, 32, 64, 128)
 
 FULL = StopTable(
-    "full", "whole stops", _FULL, _series(-1, 1, 16),
+    "full",
+    "whole stops",
+    _FULL,
+    _series(-1, 1, 16),
     f"marked series: ISO 517 (by title; figures common practice); {_EXACT}",
-)  # fmt: skip
+)
 HALF = StopTable(
-    "half", "half stops", _HALF, _series(0, 1 / 2, 21),
+    "half",
+    "half stops",
+    _HALF,
+    _series(0, 1 / 2, 21),
     f"marked series: common practice, no source (3.3 is also engraved 3.4); {_EXACT}",
-)  # fmt: skip
+)
 THIRD = StopTable(
-    "third", "third stops", _THIRD, _series(0, 1 / 3, 37),
+    "third",
+    "third stops",
+    _THIRD,
+    _series(0, 1 / 3, 37),
     f"marked series: common practice, no source (29 is also engraved 28); {_EXACT}",
-)  # fmt: skip
+)
 OLD_CONTINENTAL = StopTable(
-    "old_continental", "old continental stops", _OLD, _series(ROOT_TEN, 1, 10),
+    "old_continental",
+    "old continental stops",
+    _OLD,
+    _series(ROOT_TEN, 1, 10),
     "marked series: common practice, no source; exact values √10·2^(k/2), from memory",
-)  # fmt: skip
+)
 UNIFORM_SYSTEM = StopTable(
-    "uniform_system", "Uniform System (U.S.)", _UNIFORM, _series(4, 1, 8),
+    "uniform_system",
+    "Uniform System (U.S.)",
+    _UNIFORM,
+    _series(4, 1, 8),
     "U.S. = N²/16: Photographic Society of Great Britain, 1881; table at sizes.com",
-)  # fmt: skip
+)
 
 F_NUMBER_TABLES: tuple[StopTable, ...] = (FULL, THIRD, HALF, OLD_CONTINENTAL)
 TABLES: dict[str, StopTable] = {t.key: t for t in (*F_NUMBER_TABLES, UNIFORM_SYSTEM)}

@@ -95,8 +95,9 @@ def _composite(face: Any, data: bytes) -> Iterator[Contour]:
     while flags & _MORE:
         flags, glyph = struct.unpack(">HH", data[at : at + 4])
         at += 4
-        dx, dy = struct.unpack(*(">hh", data[at : at + 4]) if flags & _WORDS
-                               else (">bb", data[at : at + 2]))  # fmt: skip
+        dx, dy = struct.unpack(
+            *(">hh", data[at : at + 4]) if flags & _WORDS else (">bb", data[at : at + 2])
+        )
         at += 4 if flags & _WORDS else 2
         (a, b, c, d), at = _transform(data, at, flags)
         for contour in _contours(face, glyph):

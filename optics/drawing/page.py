@@ -274,8 +274,9 @@ class Sheet:
         program_and_page = f"{program()} · page {len(self._pages)}"
         width = self.right - self.left - text_width(program_and_page, _FINE_PRINT) - 4
         notice = f" · {REPLACEMENT} stands for a character this type does not have"
-        lines[-1:] = wrapped(self._made, width - text_width(notice, _FINE_PRINT), _FINE_PRINT,
-                             most=1)  # fmt: skip
+        lines[-1:] = wrapped(
+            self._made, width - text_width(notice, _FINE_PRINT), _FINE_PRINT, most=1
+        )
         if self._has_replaced or REPLACEMENT in lines[-1]:
             lines[-1] += notice
         for step, text in enumerate(lines):

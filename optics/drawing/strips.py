@@ -124,8 +124,9 @@ def draw_marks(
 
     y = corner[1]
     for tick in _on(tile, strip.ticks):
-        sheet.line((x_of(tick.at), y + tick.top), (x_of(tick.at), y + tick.bottom),
-                   width=tick.width)  # fmt: skip
+        sheet.line(
+            (x_of(tick.at), y + tick.top), (x_of(tick.at), y + tick.bottom), width=tick.width
+        )
     for sign in _on(tile, strip.signs):
         sheet.shape([(x_of(sign.at + a), y + v) for a, v in sign.points], fill=BLACK, ink=None)
     for figure in _on(tile, strip.figures):

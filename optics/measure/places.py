@@ -117,14 +117,19 @@ def _check_spread(places: Array, what: str) -> None:
     if length == 0:
         missing = "the same place: spread them over the frame"
     elif abs(along[0]) > 2 * abs(along[1]):
-        missing = "a line across, which leaves open how they lean up and down: add one above or " \
-            "below that line"  # fmt: skip
+        missing = (
+            "a line across, which leaves open how they lean up and down: add one above or "
+            "below that line"
+        )
     elif abs(along[1]) > 2 * abs(along[0]):
-        missing = "a line up and down, which leaves open how they lean left and right: add one " \
-            "to the left or right of that line"  # fmt: skip
+        missing = (
+            "a line up and down, which leaves open how they lean left and right: add one "
+            "to the left or right of that line"
+        )
     else:
-        missing = "a slanting line, which leaves open how they lean across it: add one in " \
-            "another corner"  # fmt: skip
+        missing = (
+            "a slanting line, which leaves open how they lean across it: add one in another corner"
+        )
     raise OutOfRange(
         f"A plane needs {what}s that are not on one line: got {len(places)} on {missing}.",
         quantity=f"{what}_places",

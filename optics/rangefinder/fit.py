@@ -275,6 +275,8 @@ def _missing(seen: _Seen, gain: Estimate, places: int) -> tuple[str, ...]:
             "nearer target, or repeat the readings.",
         )
     if places == 2:
-        return ("Two distances cannot show whether the linkage is straight: a third, between "
-                "them, would.",)  # fmt: skip
+        return (
+            "Two distances cannot show whether the linkage is straight: a third, between "
+            "them, would.",
+        )
     return ()

@@ -163,11 +163,18 @@ def set_up(bench: Bench, readings: Sequence[Reading], rounds: Sequence[Round] = 
     now = _now(bench, readings, rounds, found) if rounds else found
     wanted = set_at(camera, rangefinder, far, near, found.curvature.value)
     return SetUp(
-        bench, readings, rounds, far, near, found, now, wanted,
+        bench,
+        readings,
+        rounds,
+        far,
+        near,
+        found,
+        now,
+        wanted,
         correct(now, wanted, far, near),
         history,
         None if history is None else advise(history, bench.goal.error, rangefinder),
-    )  # fmt: skip
+    )
 
 
 def _ends(readings: Sequence[Reading]) -> tuple[Reading, Reading]:

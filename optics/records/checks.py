@@ -78,9 +78,7 @@ def _scale(solution: Solution, check: ScaleCheck) -> Checked:
     causes = (scale_wording.explanation_line(check, cause) for cause in check.explanations)
     weighed = (*causes, *scale_wording.fitted_lines(check))
     to_do = scale_wording.order_lines(check)
-    return Checked(
-        ScalePart.title, tuple(said), verdict, to_do, "the engraved distances", weighed
-    )  # fmt: skip
+    return Checked(ScalePart.title, tuple(said), verdict, to_do, "the engraved distances", weighed)
 
 
 def _rangefinder(found: SetUp) -> Checked:
@@ -97,7 +95,7 @@ def _cam(found: StoningMap) -> Checked:
     listed = (metal,) if found.cut.any() else ()
     return Checked(
         CamPart.title, said, found.before.verdict, to_do, "the rangefinder's cam", listed
-    )  # fmt: skip
+    )
 
 
 def _standard(found: StandardAnswer) -> Checked:

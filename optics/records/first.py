@@ -49,8 +49,15 @@ def answered(job: JobDocument) -> Solution | FirstSolution:
 
     Errors: as `solve`; Unreadable, naming the figures, for parts that cannot do without them.
     """
-    asks_more = (job.scale, job.rangefinder, job.standard, job.gate, job.witness, job.budget,
-                 job.diagnosis)  # fmt: skip
+    asks_more = (
+        job.scale,
+        job.rangefinder,
+        job.standard,
+        job.gate,
+        job.witness,
+        job.budget,
+        job.diagnosis,
+    )
     if not job.readings or job.camera is None or any(part is not None for part in asks_more):
         return solve(job)
     told = told_of(described(job))

@@ -162,9 +162,12 @@ def _taken(
 def _worked_out(job: JobDocument, camera: Camera, part: TakenPart) -> TakenReading:
     reading = reading_of(part.reading, camera)
     words = (
-        said_thing(part.reading), said_figures(part.reading), said_day(part.day),
-        _instrument_name(part), part.note,
-    )  # fmt: skip
+        said_thing(part.reading),
+        said_figures(part.reading),
+        said_day(part.day),
+        _instrument_name(part),
+        part.note,
+    )
     if isinstance(reading, ParallaxReading):
         return TakenReading(*words, reading)
     guard = _GUARDS[(job.work or WorkPart()).decision.guard_band]

@@ -14,6 +14,15 @@ from optics.relation.range import Array, Given, Range
 from optics.relation.root import Root
 
 __all__ = [
-    "Array", "Bound", "Called", "Form", "Formula", "Given", "Quantity", "Range", "Relation", "Root",
+    "Array",
+    "Bound",
+    "Called",
+    "Form",
+    "Formula",
+    "Given",
+    "Quantity",
+    "Range",
+    "Relation",
+    "Root",
     "Steps",
-]  # fmt: skip
+]

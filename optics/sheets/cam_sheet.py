@@ -143,9 +143,12 @@ def _table(drawn: CamDrawing, top: float) -> None:
 
 
 def _block(
-    sheet: Sheet, corner: Point, widths: tuple[float, ...], rows: list[tuple[str, ...]],
+    sheet: Sheet,
+    corner: Point,
+    widths: tuple[float, ...],
+    rows: list[tuple[str, ...]],
     pitch: float,
-) -> None:  # fmt: skip
+) -> None:
     x, y = corner
     _cells(sheet, x, y + 3, widths, _HEADS, bold=True)
     sheet.line((x, y + 4), (x + sum(widths), y + 4))
@@ -154,9 +157,14 @@ def _block(
 
 
 def _cells(
-    sheet: Sheet, x: float, y: float, widths: tuple[float, ...], cells: tuple[str, ...],
-    *, bold: bool = False,
-) -> None:  # fmt: skip
+    sheet: Sheet,
+    x: float,
+    y: float,
+    widths: tuple[float, ...],
+    cells: tuple[str, ...],
+    *,
+    bold: bool = False,
+) -> None:
     for width, cell in zip(widths, cells, strict=False):
         x += width
         sheet.text(x, y, cell, _FINE, bold=bold, align="right")

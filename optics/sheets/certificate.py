@@ -88,8 +88,17 @@ def _composed(report: JobReport, heading: Heading, paper: Paper, scale: float) -
     flow = Flow(sheet, " · ".join(filter(None, (title, job))), scale)
     draw_heading(flow, report, heading, "Focus certificate")
     for section in (
-        _result, _found, _done, _left, _checked, _known, _instruments, _care, _next, _signed,
-    ):  # fmt: skip
+        _result,
+        _found,
+        _done,
+        _left,
+        _checked,
+        _known,
+        _instruments,
+        _care,
+        _next,
+        _signed,
+    ):
         section(flow, report)
     return sheet, flow.pages
 

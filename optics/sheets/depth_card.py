@@ -72,8 +72,9 @@ def depth_card(
     check_between("card's width", size[0], 50.0, 170.0)
     check_between("card's height", size[1], 35.0, 100.0)
     conventions = depth_wording.conventions_line(table)
-    page = true_size(table.camera, signature, "Depth-of-field card, true size", conventions,
-                     max(size))  # fmt: skip
+    page = true_size(
+        table.camera, signature, "Depth-of-field card, true size", conventions, max(size)
+    )
     room = page.page()
     _explain(room.words, table, stops, unit)
     beside = 2 * size[0] <= room.width

@@ -110,8 +110,9 @@ class _Ring:
         angle = self.angle(from_zero)
         x, y = on_circle(self.centre, radius, angle)
         turned = math.degrees(angle if self.mirrored else -angle)
-        self.sheet.text(x, y, text, type_size(height), align="middle", turned=turned,
-                        mirrored=self.mirrored)  # fmt: skip
+        self.sheet.text(
+            x, y, text, type_size(height), align="middle", turned=turned, mirrored=self.mirrored
+        )
 
 
 @dataclass(frozen=True)

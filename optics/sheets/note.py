@@ -100,8 +100,16 @@ def _composed(note: _Note) -> float:
     """Draw everything; where it ends."""
     y = _head(note)
     for section in (
-        _measured, _answer, _figures, _remedies, _sights, _working, _sources, _care, _as_left,
-    ):  # fmt: skip
+        _measured,
+        _answer,
+        _figures,
+        _remedies,
+        _sights,
+        _working,
+        _sources,
+        _care,
+        _as_left,
+    ):
         y = section(note, y)
     return y
 

@@ -47,8 +47,9 @@ class Board:
     ) -> None:
         """One line, its baseline at a point."""
         x, y = self._on_paper(at)
-        self.sheet.text(x, y, text, size * self.scale, bold=bold, ink=ink, align=align,
-                        turned=turned)  # fmt: skip
+        self.sheet.text(
+            x, y, text, size * self.scale, bold=bold, ink=ink, align=align, turned=turned
+        )
 
     def paragraph(
         self,
@@ -106,8 +107,9 @@ class Board:
     ) -> None:
         """A rectangle from its top left corner."""
         k = self.scale
-        self.sheet.box(self._on_paper(corner), width * k, height * k, fill=fill, ink=ink,
-                       line=line * k)  # fmt: skip
+        self.sheet.box(
+            self._on_paper(corner), width * k, height * k, fill=fill, ink=ink, line=line * k
+        )
 
     def circle(
         self,
@@ -162,9 +164,14 @@ class Board:
             x = left
             for column, (cell, width) in enumerate(zip(row, widths, strict=True)):
                 centre = x if column == 0 else x + width / 2
-                self.text((centre, y), cell, size, bold=number == 0 or column == 0,
-                          ink=DARK if number == 0 else BLACK,
-                          align="left" if column == 0 else "middle")  # fmt: skip
+                self.text(
+                    (centre, y),
+                    cell,
+                    size,
+                    bold=number == 0 or column == 0,
+                    ink=DARK if number == 0 else BLACK,
+                    align="left" if column == 0 else "middle",
+                )
                 x += width
             self.line((left, y + 0.32 * step), (end, y + 0.32 * step), 0.35 if number else 0.7)
             y += step
@@ -188,8 +195,13 @@ def board(title: str, line: str, *, made: date, page_size: str, made_by: str = "
             limit=known,
         )
     paper = POSTER_PAPERS[page_size]
-    sheet = Sheet(paper, title=f"Poster: {title}", made=made, made_by=made_by,
-                  conventions=_INVENTED + CONVENTIONS)  # fmt: skip
+    sheet = Sheet(
+        paper,
+        title=f"Poster: {title}",
+        made=made,
+        made_by=made_by,
+        conventions=_INVENTED + CONVENTIONS,
+    )
     drawn = Board(sheet, paper.width / A3.width)
     size = min(TITLE, TITLE * WIDTH / text_width(title, TITLE, is_bold=True))
     drawn.text((LEFT, 38), title, size, bold=True)

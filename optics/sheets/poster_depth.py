@@ -79,9 +79,13 @@ def _place(distance: float) -> float:
 
 def _field(drawn: Board) -> None:
     """What is sharp at each stop, as bars on a scale even in 1/D."""
-    drawn.text((LEFT, 227), f"{OSTRIN.name} ({OSTRIN.lens.focal_length:g} mm, c "
-               f"{OSTRIN.circle_of_confusion:g} mm) focused at {format_distance(FOCUSED)}",
-               HEAD - 5, bold=True)  # fmt: skip
+    drawn.text(
+        (LEFT, 227),
+        f"{OSTRIN.name} ({OSTRIN.lens.focal_length:g} mm, c "
+        f"{OSTRIN.circle_of_confusion:g} mm) focused at {format_distance(FOCUSED)}",
+        HEAD - 5,
+        bold=True,
+    )
     table = depth_table(OSTRIN, np.array([_used(stop) for stop in STOPS]), FOCUSED)
     for row, stop in enumerate(STOPS):
         y = 238.0 + 12 * row

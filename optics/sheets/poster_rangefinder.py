@@ -94,8 +94,9 @@ def _plot(drawn: Board, advice: NearAdvice) -> None:
     _band(drawn, found, at)
     drawn.line((_LEFT, middle), (_RIGHT, middle), 0.6)
     for name, width, ink in (("best", 1.2, DARK), ("usual", 2.4, ACCENT)):
-        points = [at(float(p), float(e)) for p, e in zip(found.per_metre, found.errors[name],
-                                                         strict=True)]  # fmt: skip
+        points = [
+            at(float(p), float(e)) for p, e in zip(found.per_metre, found.errors[name], strict=True)
+        ]
         drawn.shape(points, ink=ink, width=width, closed=False)
     for metres in (math.inf, 5, 3, 2, 1.5, 1.2, 0.9):
         x, _ = at(1 / metres, 0)
@@ -122,8 +123,13 @@ def _said(drawn: Board, advice: NearAdvice) -> None:
     usual, best = advice.usual, advice.best_near
     camera, reset = FINDER.camera, format_distance(round(best.exact_at[-1], -1))
     drawn.text((_LEFT, _TOP - 2), f"{camera.name}: error at the film, mm", LABEL, bold=True)
-    drawn.text(((_LEFT + _RIGHT) / 2, _FOOT + 19), "subject's distance from the film, m", LEAST,
-               ink=DARK, align="middle")  # fmt: skip
+    drawn.text(
+        ((_LEFT + _RIGHT) / 2, _FOOT + 19),
+        "subject's distance from the film, m",
+        LEAST,
+        ink=DARK,
+        align="middle",
+    )
     drawn.paragraph(
         (LEFT, _FOOT + 30),
         WIDTH,

@@ -43,8 +43,9 @@ def _threads(drawn: Board) -> None:
         ends = _clipped(start * pitch)
         if ends:
             is_one = start in (0, -STARTS, STARTS)
-            drawn.line(_at(*ends[0]), _at(*ends[1]), 2.6 if is_one else 1.3,
-                       ink=ACCENT if is_one else MID)  # fmt: skip
+            drawn.line(
+                _at(*ends[0]), _at(*ends[1]), 2.6 if is_one else 1.3, ink=ACCENT if is_one else MID
+            )
     drawn.text(((_X0 + _X1) / 2, _FOOT + 20), "once round the barrel", LABEL, align="middle")
 
 
@@ -74,8 +75,12 @@ def _worth(drawn: Board) -> None:
     pitch, thread = pitch_of(OSTRIN), Thread.of(OSTRIN)
     ring = math.degrees(abs(thread.entry_turn(1)))
     y = 270.0
-    drawn.text((LEFT, y), f"{OSTRIN.name}: lead L {LEAD:g} mm, {STARTS} starts, pitch P "
-               f"{pitch:g} mm", HEAD - 3, bold=True)  # fmt: skip
+    drawn.text(
+        (LEFT, y),
+        f"{OSTRIN.name}: lead L {LEAD:g} mm, {STARTS} starts, pitch P {pitch:g} mm",
+        HEAD - 3,
+        bold=True,
+    )
     y = drawn.paragraph(
         (LEFT, y + 12),
         WIDTH,

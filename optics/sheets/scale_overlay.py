@@ -241,8 +241,9 @@ def _table(column: Column, marks: Sequence[OverlayMark], unit: ScaleUnit, diamet
         _cells(column, (name, *angles, *amounts), BLACK)
         if mark.is_wrong:
             x, y = column.x + _COLUMNS[-1] - 2.4, column.y - 1.5
-            sheet.shape([(x, y - 1.0), (x + 0.8, y), (x, y + 1.0), (x - 0.8, y)], fill=BLACK,
-                        ink=None)  # fmt: skip
+            sheet.shape(
+                [(x, y - 1.0), (x + 0.8, y), (x, y + 1.0), (x - 0.8, y)], fill=BLACK, ink=None
+            )
         sheet.line((column.x, column.y), (column.x + _COLUMNS[-1] + 22, column.y), ink=PALE)
     if len(marks) > room:
         column.say(f"{len(marks) - room} more marks are on the strip only.", _FINE, ink=DARK)
@@ -258,5 +259,6 @@ def _cells(column: Column, cells: Sequence[str], ink: tuple[float, float, float]
     for place, cell in zip(_COLUMNS, cells, strict=True):
         is_figure = place < _COLUMNS[-2] - 1
         x = column.x + place
-        column.sheet.text(x, column.y - 0.7, cell, _FINE, ink=ink,
-                          align="right" if is_figure else "left")  # fmt: skip
+        column.sheet.text(
+            x, column.y - 0.7, cell, _FINE, ink=ink, align="right" if is_figure else "left"
+        )

@@ -131,8 +131,9 @@ def _name_angles(ordered: Sequence[Mark], radius: float) -> list[float]:
 def _draw_cut(sheet: Sheet, left: float, top: float, bottom: float) -> None:
     corners = [(left, top), (sheet.right, top), (sheet.right, bottom), (left, bottom)]
     sheet.shape(corners, ink=MID, dash=(2, 1.4))
-    sheet.text(sheet.right - 1.5, bottom - 1.4, "cut out and tape to the job", 5.8, ink=DARK,
-               align="right")  # fmt: skip
+    sheet.text(
+        sheet.right - 1.5, bottom - 1.4, "cut out and tape to the job", 5.8, ink=DARK, align="right"
+    )
 
 
 def _draw_head(sheet: Sheet, at: Point, signature: Signature, longest: float) -> float:

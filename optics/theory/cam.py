@@ -8,16 +8,24 @@ from optics.theory.rangefinder import base, base_to_film
 
 lift = Quantity("lift", "y", "y", "mm", "lift of the follower from infinity", Range.at_least(0))
 body_focal_length = Quantity(
-    "body_focal_length", "f_0", "f₀", "mm", "focal length the body's follower is cut for",
+    "body_focal_length",
+    "f_0",
+    "f₀",
+    "mm",
+    "focal length the body's follower is cut for",
     Range.positive(),
-)  # fmt: skip
+)
 body_hiatus = Quantity(
     "body_hiatus", "h_0", "h₀", "mm", "hiatus the body's follower is cut for", Range.at_most(1e6)
 )
 _vergence = Quantity(
-    "reach_vergence", "r", "r", "1/mm", "one over the body lens's reach, 1/(D − h₀ − 2f₀)",
+    "reach_vergence",
+    "r",
+    "r",
+    "1/mm",
+    "one over the body lens's reach, 1/(D − h₀ − 2f₀)",
     Range.at_least(0),
-)  # fmt: skip
+)
 _difference = Quantity(
     "length_difference", "d", "d", "mm", "2f + h of this lens less 2f₀ + h₀ of the body's"
 )
@@ -57,13 +65,21 @@ cam_lift = Relation(
 )
 
 follower_gain = Quantity(
-    "follower_gain", "G_y", "G_y", "rad/mm", "convergence for each mm of the follower's lift",
+    "follower_gain",
+    "G_y",
+    "G_y",
+    "rad/mm",
+    "convergence for each mm of the follower's lift",
     Range.positive(),
-)  # fmt: skip
+)
 _nearness = Quantity(
-    "nearness", "v", "v", "1/mm", "one over the distance from the base line, 1/(D − k)",
+    "nearness",
+    "v",
+    "v",
+    "1/mm",
+    "one over the distance from the base line, 1/(D − k)",
     Range.at_least(0),
-)  # fmt: skip
+)
 _span = Quantity(
     "span", "d", "d", "mm", "two focal lengths and the hiatus, less the base line's place"
 )

@@ -34,13 +34,21 @@ mean_uncertainty = Relation(
 first_reading = Quantity("first_reading", "x_1", "x₁", "mm", "first reading")
 second_reading = Quantity("second_reading", "x_2", "x₂", "mm", "second reading")
 first_uncertainty = Quantity(
-    "first_uncertainty", "u_1", "u₁", "mm", "standard uncertainty of the first reading",
+    "first_uncertainty",
+    "u_1",
+    "u₁",
+    "mm",
+    "standard uncertainty of the first reading",
     Range.positive(),
-)  # fmt: skip
+)
 second_uncertainty = Quantity(
-    "second_uncertainty", "u_2", "u₂", "mm", "standard uncertainty of the second reading",
+    "second_uncertainty",
+    "u_2",
+    "u₂",
+    "mm",
+    "standard uncertainty of the second reading",
     Range.positive(),
-)  # fmt: skip
+)
 best_value = Quantity("best_value", r"\bar{x}", "x̄", "mm", "weighted mean of the two readings")
 _x1, _x2, _best = first_reading.symbol, second_reading.symbol, best_value.symbol
 _u1, _u2 = first_uncertainty.symbol, second_uncertainty.symbol
@@ -50,7 +58,11 @@ weighted_mean = Relation(
     answers="Two readings of one thing disagree a little: what is the best value?",
     equation=Eq(_best, (_x1 / _u1**2 + _x2 / _u2**2) / (1 / _u1**2 + 1 / _u2**2)),
     quantities=(
-        best_value, first_reading, first_uncertainty, second_reading, second_uncertainty,
+        best_value,
+        first_reading,
+        first_uncertainty,
+        second_reading,
+        second_uncertainty,
     ),
     forms=(
         Form(best_value, (_x1 / _u1**2 + _x2 / _u2**2) / (1 / _u1**2 + 1 / _u2**2)),
@@ -59,7 +71,7 @@ weighted_mean = Relation(
     ),
     source="J. R. Taylor, An Introduction to Error Analysis, 2e, eq. 7.10",
     limits="Independent readings that agree within their uncertainties; else one of them is wrong.",
-)  # fmt: skip
+)
 
 weighted_uncertainty = Relation(
     name="weighted_uncertainty",

@@ -9,18 +9,28 @@ from optics.theory.helicoid import lead, rotation
 from optics.theory.lens import focal_length, focus_error, mark_distance, sharp_distance
 
 collimator_focal_length = Quantity(
-    "collimator_focal_length", "f_c", "f_c", "mm", "focal length of the collimator",
+    "collimator_focal_length",
+    "f_c",
+    "f_c",
+    "mm",
+    "focal length of the collimator",
     Range.positive(),
-)  # fmt: skip
+)
 reticle_shift = Quantity(
-    "reticle_shift", r"\delta", "δ", "mm",
+    "reticle_shift",
+    r"\delta",
+    "δ",
+    "mm",
     "shift of the reticle from the collimator's focus (plus when moved inside, towards its lens)",
-)  # fmt: skip
+)
 equivalent_distance = Quantity(
-    "equivalent_distance", "D_q", "D_q", "mm",
+    "equivalent_distance",
+    "D_q",
+    "D_q",
+    "mm",
     "distance at which the reticle seems to stand (minus: beyond infinity)",
     Range.closed(),
-)  # fmt: skip
+)
 _f, _e = focal_length.symbol, focus_error.symbol
 _fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, equivalent_distance.symbol
 
@@ -56,9 +66,13 @@ collimator_error = Relation(
 )
 
 collimator_to_lens = Quantity(
-    "collimator_to_lens", "g", "g", "mm",
-    "distance from the collimator's lens to the camera's lens", Range.at_least(0),
-)  # fmt: skip
+    "collimator_to_lens",
+    "g",
+    "g",
+    "mm",
+    "distance from the collimator's lens to the camera's lens",
+    Range.at_least(0),
+)
 _g = collimator_to_lens.symbol
 _beyond = _fc + _f - _g  # How far the facing focal points reach past each other.
 
@@ -67,7 +81,11 @@ collimator_conjugates = Relation(
     answers="A reticle was shifted until sharp, the lenses so far apart: how far off is the lens?",
     equation=Eq(_e * (_fc**2 / _delta - _fc + _g - _f), _f**2),
     quantities=(
-        focus_error, reticle_shift, focal_length, collimator_focal_length, collimator_to_lens,
+        focus_error,
+        reticle_shift,
+        focal_length,
+        collimator_focal_length,
+        collimator_to_lens,
     ),
     forms=(
         # Multiplied by δ, so that a reticle in its focus gives no error and finite slopes.
@@ -82,8 +100,11 @@ collimator_conjugates = Relation(
     ),
     bounds=(
         Bound(
-            reticle_shift, _fc, "there the reticle touches the collimator's lens",
-            is_upper=True, is_open=True,
+            reticle_shift,
+            _fc,
+            "there the reticle touches the collimator's lens",
+            is_upper=True,
+            is_open=True,
         ),
         Bound(
             reticle_shift,
@@ -91,24 +112,32 @@ collimator_conjugates = Relation(
             _fc**2 / (_fc + Max(_f - _g, 0)),
             "there the reticle's image stands in the camera lens's front focal point, which is "
             "sharp nowhere",
-            is_upper=True, is_open=True,
+            is_upper=True,
+            is_open=True,
         ),
         Bound(
-            focus_error, -_f, "the lens would stand on the film or behind it", is_open=True,
+            focus_error,
+            -_f,
+            "the lens would stand on the film or behind it",
+            is_open=True,
         ),
     ),
     source="Thin-lens equation of the collimator, then Newton's equation of the camera lens",
     limits="Paraxial; exact for thick lenses with g from the collimator's rear principal plane to "
     "the camera's front one; 10 mm of g count for δ·10/f_c² of the error.",
-)  # fmt: skip
+)
 
 _wanted = Quantity(
     "wanted_distance", "y", "y", "mm", "distance a target is to stand for", Range.positive()
 )
 _place = Quantity(
-    "target_place", "x_t", "xₜ", "mm", "distance of the target behind the collimator lens",
+    "target_place",
+    "x_t",
+    "xₜ",
+    "mm",
+    "distance of the target behind the collimator lens",
     Range.positive(),
-)  # fmt: skip
+)
 _y, _xt = _wanted.symbol, _place.symbol
 
 target_place = Relation(
@@ -126,9 +155,13 @@ target_place = Relation(
 )
 
 _spot = Quantity(
-    "spot_shift", "d", "d", "mm", "shift of the returned mark in the autocollimator",
+    "spot_shift",
+    "d",
+    "d",
+    "mm",
+    "shift of the returned mark in the autocollimator",
     Range.at_least(0),
-)  # fmt: skip
+)
 _mirror = Quantity(
     "mirror_tilt", r"\theta", "θ", "rad", "tilt of the mirror", Range.between(0, 0.78)
 )
@@ -148,9 +181,13 @@ autocollimation = Relation(
 )
 
 measured_register = Quantity(
-    "measured_register", "R", "R", "mm", "register measured from lens seat to film",
+    "measured_register",
+    "R",
+    "R",
+    "mm",
+    "register measured from lens seat to film",
     Range.positive(),
-)  # fmt: skip
+)
 nominal_register = Quantity(
     "nominal_register", "R_0", "R₀", "mm", "register the lens is made for", Range.positive()
 )
@@ -218,17 +255,28 @@ cell_rotation_error = _turned_between(
 )
 
 aim_distance = Quantity(
-    "aim_distance", "D_0", "D₀", "mm", "distance from the film to the ruler's zero",
+    "aim_distance",
+    "D_0",
+    "D₀",
+    "mm",
+    "distance from the film to the ruler's zero",
     Range.positive(),
-)  # fmt: skip
+)
 ruler_offset = Quantity(
-    "ruler_offset", "r", "r", "mm",
+    "ruler_offset",
+    "r",
+    "r",
+    "mm",
     "place of best sharpness along the ruler (plus towards the camera)",
-)  # fmt: skip
+)
 ruler_slope = Quantity(
-    "ruler_slope", r"\beta", "β", "rad", "angle between the ruler and the lens axis",
+    "ruler_slope",
+    r"\beta",
+    "β",
+    "rad",
+    "angle between the ruler and the lens axis",
     Range.between(0, 1.5707),
-)  # fmt: skip
+)
 _D0, _r, _beta = aim_distance.symbol, ruler_offset.symbol, ruler_slope.symbol
 
 tilted_ruler = Relation(

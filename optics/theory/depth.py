@@ -16,13 +16,21 @@ from optics.theory.lens import (
 
 f_number = Quantity("f_number", "N", "N", "", "f-number", Range.positive())
 circle_of_confusion = Quantity(
-    "circle_of_confusion", "c", "c", "mm", "circle of confusion (blur disc still taken as sharp)",
+    "circle_of_confusion",
+    "c",
+    "c",
+    "mm",
+    "circle of confusion (blur disc still taken as sharp)",
     Range.at_least(0),
-)  # fmt: skip
+)
 depth_each_way = Quantity(
-    "depth_each_way", r"\epsilon", "ε", "mm", "depth of focus each way from the film",
+    "depth_each_way",
+    r"\epsilon",
+    "ε",
+    "mm",
+    "depth of focus each way from the film",
     Range.at_least(0),
-)  # fmt: skip
+)
 _N, _c, _eps = f_number.symbol, circle_of_confusion.symbol, depth_each_way.symbol
 _m, _p = magnification.symbol, pupil_magnification.symbol
 _f, _s, _x, _h = focal_length.symbol, object_distance.symbol, extension.symbol, hiatus.symbol
@@ -33,7 +41,11 @@ depth_of_focus = Relation(
     "and how large is the disc?",
     equation=Eq(_eps, _N * _c * (1 + _m / _p)),
     quantities=(
-        depth_each_way, f_number, circle_of_confusion, magnification, pupil_magnification,
+        depth_each_way,
+        f_number,
+        circle_of_confusion,
+        magnification,
+        pupil_magnification,
     ),
     forms=(
         Form(depth_each_way, _N * _c * (1 + _m / _p)),
@@ -45,12 +57,15 @@ depth_of_focus = Relation(
     source="Similar triangles at the exit pupil; ±N·c for distant subjects in textbooks",
     limits="Geometric blur only: no diffraction, no aberration. The whole lens moves; for a front "
     "cell cell_depth_of_focus holds.",
-)  # fmt: skip
+)
 
 _pupil_offset = Quantity(
-    "pupil_offset", "z_E", "z_E", "mm",
+    "pupil_offset",
+    "z_E",
+    "z_E",
+    "mm",
     "entrance pupil behind the front principal plane (minus: before it)",
-)  # fmt: skip
+)
 _zE = _pupil_offset.symbol  # noqa: N816 - the symbol is z with index E
 
 entrance_pupil_offset = Relation(
@@ -68,21 +83,31 @@ entrance_pupil_offset = Relation(
 )
 
 near_limit = Quantity(
-    "near_limit", "s_n", "sₙ", "mm",
+    "near_limit",
+    "s_n",
+    "sₙ",
+    "mm",
     "near limit of the depth of field from the front principal plane",
-)  # fmt: skip
+)
 far_limit = Quantity(
-    "far_limit", "s_f", "s_f", "mm",
+    "far_limit",
+    "s_f",
+    "s_f",
+    "mm",
     "far limit of the depth of field from the front principal plane",
-)  # fmt: skip
+)
 _sn, _sf = near_limit.symbol, far_limit.symbol
 _spread = Quantity(
     "spread", "k", "k", "1/mm", "depth of field as a vergence, N·c/f²", Range.at_least(0)
 )
 _from_pupil = Quantity(
-    "from_pupil", "w", "w", "", "weight of the focused distance seen from the pupil",
+    "from_pupil",
+    "w",
+    "w",
+    "",
+    "weight of the focused distance seen from the pupil",
     Range.positive(),
-)  # fmt: skip
+)
 _k, _w = _spread.symbol, _from_pupil.symbol
 # In 1/s, so that a lens focused on infinity is as exact as any other.
 _limit_steps = (
@@ -159,13 +184,20 @@ depth_far = Relation(
 )
 
 limit_from_film = Quantity(
-    "limit_from_film", "D_l", "D_l", "mm", "limit of the depth of field from the film plane",
+    "limit_from_film",
+    "D_l",
+    "D_l",
+    "mm",
+    "limit of the depth of field from the film plane",
     Range.positive(),
-)  # fmt: skip
+)
 limit_from_lens = Quantity(
-    "limit_from_lens", "s_l", "s_l", "mm",
+    "limit_from_lens",
+    "s_l",
+    "s_l",
+    "mm",
     "limit of the depth of field from the front principal plane",
-)  # fmt: skip
+)
 _Dl, _sl, _D = limit_from_film.symbol, limit_from_lens.symbol, film_distance.symbol
 
 film_from_lens = Relation(
@@ -192,7 +224,12 @@ film_from_cell_lens = Relation(
     "the front cell moves?",
     equation=Eq(_Dl, _sl + _K + _t + _f1 - _f),
     quantities=(
-        limit_from_film, limit_from_lens, cell_to_film, movement, group_focal_length, focal_length,
+        limit_from_film,
+        limit_from_lens,
+        cell_to_film,
+        movement,
+        group_focal_length,
+        focal_length,
     ),
     forms=(
         Form(limit_from_film, _sl + _K + _t + _f1 - _f),
@@ -204,12 +241,16 @@ film_from_cell_lens = Relation(
     ),
     source="front_cell_focusing less the lens-to-subject distance f(1 + 1/m) of cell_magnification",
     limits="The focal length is taken as constant; it changes slightly as the cell moves.",
-)  # fmt: skip
+)
 
 hyperfocal = Quantity(
-    "hyperfocal", "H", "H", "mm", "hyperfocal distance from the front principal plane",
+    "hyperfocal",
+    "H",
+    "H",
+    "mm",
+    "hyperfocal distance from the front principal plane",
     Range.positive(),
-)  # fmt: skip
+)
 _H = hyperfocal.symbol
 
 hyperfocal_distance = Relation(
@@ -271,9 +312,13 @@ quarter_wave = Relation(
 )
 
 airy_diameter = Quantity(
-    "airy_diameter", "b_A", "b_A", "mm", "diameter of the Airy disc to its first dark ring",
+    "airy_diameter",
+    "b_A",
+    "b_A",
+    "mm",
+    "diameter of the Airy disc to its first dark ring",
     Range.positive(),
-)  # fmt: skip
+)
 _bA = airy_diameter.symbol  # noqa: N816 - the symbol is b with index A
 # As a float it prints as 2.44 and not as 61/25; with so many digits it is exact enough to prove.
 _FIRST_RING = Float("2.44", 50)
@@ -315,9 +360,13 @@ blur_budget = Relation(
 diagonal = Quantity("diagonal", r"\ell", "ℓ", "mm", "diagonal of the picture", Range.positive())
 _divisor = Quantity("divisor", "q", "q", "", "parts the length is divided into", Range.above(1))
 _viewing_distance = Quantity(
-    "viewing_distance", "V", "V", "mm", "distance from which the print is looked at",
+    "viewing_distance",
+    "V",
+    "V",
+    "mm",
+    "distance from which the print is looked at",
     Range.positive(),
-)  # fmt: skip
+)
 _acuity = Quantity(
     "acuity", r"\alpha", "α", "rad", "smallest angle the eye tells apart", Range.positive(up_to=0.1)
 )

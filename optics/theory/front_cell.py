@@ -18,22 +18,32 @@ group_focal_length = Quantity(
     "group_focal_length", "f_1", "f₁", "mm", "focal length of the front group", Range.positive()
 )
 movement = Quantity(
-    "movement", "t", "t", "mm", "movement of the front cell out from its infinity position",
+    "movement",
+    "t",
+    "t",
+    "mm",
+    "movement of the front cell out from its infinity position",
     Range.at_least(0),
-)  # fmt: skip
+)
 cell_shift = Quantity(
     "cell_shift", r"\Delta t", "Δt", "mm", "shift of the front cell (plus when it moves out)"
 )
 group_distance = Quantity(
-    "group_distance", "u", "u", "mm",
+    "group_distance",
+    "u",
+    "u",
+    "mm",
     "distance from the front group's front principal plane to the subject",
     Range.positive(),
-)  # fmt: skip
+)
 cell_to_film = Quantity(
-    "cell_to_film", "K", "K", "mm",
+    "cell_to_film",
+    "K",
+    "K",
+    "mm",
     "distance from the film to the front group's front principal plane at infinity",
     Range.positive(),
-)  # fmt: skip
+)
 _f, _e, _D, _m = (q.symbol for q in (focal_length, focus_error, film_distance, magnification))
 _f1, _t, _dt, _u, _K = (
     q.symbol for q in (group_focal_length, movement, cell_shift, group_distance, cell_to_film)
@@ -55,9 +65,13 @@ group_movement = Relation(
 )
 
 _reach = Quantity(
-    "cell_reach", "w", "w", "mm", "film distance less K and the group's focal length",
+    "cell_reach",
+    "w",
+    "w",
+    "mm",
+    "film distance less K and the group's focal length",
     Range.positive(),
-)  # fmt: skip
+)
 _w = _reach.symbol
 _reach_is = ((_reach, _D - _K - _f1),)
 
@@ -125,20 +139,37 @@ cell_law = FocusingLaw(
 """Focusing by moving the front cell alone."""
 
 _sharp_reach = Quantity(
-    "sharp_reach", "w_s", "wₛ", "mm", "sharp distance less K and the group's focal length",
+    "sharp_reach",
+    "w_s",
+    "wₛ",
+    "mm",
+    "sharp distance less K and the group's focal length",
     Range.positive(),
-)  # fmt: skip
+)
 _mark_reach = Quantity(
-    "mark_reach", "w_m", "wₘ", "mm", "marked distance less K and the group's focal length",
+    "mark_reach",
+    "w_m",
+    "wₘ",
+    "mm",
+    "marked distance less K and the group's focal length",
     Range.positive(),
-)  # fmt: skip
+)
 _sharp_movement = Quantity(
-    "sharp_movement", "t_s", "tₛ", "mm", "movement for the distance that is really sharp",
+    "sharp_movement",
+    "t_s",
+    "tₛ",
+    "mm",
+    "movement for the distance that is really sharp",
     Range.at_least(0),
-)  # fmt: skip
+)
 _mark_movement = Quantity(
-    "mark_movement", "t_m", "tₘ", "mm", "movement the ring's mark calls for", Range.at_least(0),
-)  # fmt: skip
+    "mark_movement",
+    "t_m",
+    "tₘ",
+    "mm",
+    "movement the ring's mark calls for",
+    Range.at_least(0),
+)
 
 cell_mark_error = error_between(
     cell_law,

@@ -13,13 +13,21 @@ from optics.theory.front_cell import cell_to_film, group_focal_length, movement
 from optics.theory.lens import focal_length
 
 near_from_film = Quantity(
-    "near_from_film", "D_n", "Dₙ", "mm", "near limit of the depth of field from the film plane",
+    "near_from_film",
+    "D_n",
+    "Dₙ",
+    "mm",
+    "near limit of the depth of field from the film plane",
     Range.positive(),
-)  # fmt: skip
+)
 far_from_film = Quantity(
-    "far_from_film", "D_f", "D_f", "mm", "far limit of the depth of field from the film plane",
+    "far_from_film",
+    "D_f",
+    "D_f",
+    "mm",
+    "far limit of the depth of field from the film plane",
     Range.positive(),
-)  # fmt: skip
+)
 _N, _c, _eps = f_number.symbol, circle_of_confusion.symbol, depth_each_way.symbol
 _f, _f1, _t, _K = (q.symbol for q in (focal_length, group_focal_length, movement, cell_to_film))
 _Dn, _Df = near_from_film.symbol, far_from_film.symbol
@@ -41,25 +49,42 @@ cell_depth_of_focus = Relation(
 )
 
 _cell_depth = Quantity(
-    "cell_depth", r"\tau", "τ", "mm", "depth of focus carried to the cell, each way",
+    "cell_depth",
+    r"\tau",
+    "τ",
+    "mm",
+    "depth of focus carried to the cell, each way",
     Range.at_least(0),
-)  # fmt: skip
+)
 _from_focus = Quantity(
-    "limit_from_group_focus", "v", "v", "mm", "limit from the group's front focal point",
+    "limit_from_group_focus",
+    "v",
+    "v",
+    "mm",
+    "limit from the group's front focal point",
     Range.positive(),
-)  # fmt: skip
+)
 _reach = Quantity(
-    "limit_reach", "w", "w", "mm", "limit less K and the group's focal length, carried by τ",
+    "limit_reach",
+    "w",
+    "w",
+    "mm",
+    "limit less K and the group's focal length, carried by τ",
     Range.positive(),
-)  # fmt: skip
+)
 _tau, _v, _w = _cell_depth.symbol, _from_focus.symbol, _reach.symbol
 _carried = _N * _c * (_f1 / _f) ** 2
 _depth_step = ((_cell_depth, _carried),)
 # Newton's equation of the group for a lens that had been focused on the limit.
 _moved = 2 * _f1**2 / (_w * (1 + Root(1 - 4 * _f1**2 / _w**2)))
 _field_quantities = (
-    movement, group_focal_length, cell_to_film, focal_length, f_number, circle_of_confusion,
-)  # fmt: skip
+    movement,
+    group_focal_length,
+    cell_to_film,
+    focal_length,
+    f_number,
+    circle_of_confusion,
+)
 _SOURCE = "Depth of focus N·c carried to the front cell by (f₁/f)²; checked by trace of a triplet"
 _LIMITS = (
     "From the film plane; stop behind the front cell. Small depths, as film_effect: each side is "

@@ -6,21 +6,32 @@ from optics.relation import Bound, Form, Quantity, Range, Relation
 from optics.theory.lens import focus_error
 
 channel = Quantity(
-    "channel", "g", "g", "mm", "depth of the film channel from rails to pressure plate",
+    "channel",
+    "g",
+    "g",
+    "mm",
+    "depth of the film channel from rails to pressure plate",
     Range.positive(),
-)  # fmt: skip
+)
 film_thickness = Quantity(
     "film_thickness", "t", "t", "mm", "thickness of the film", Range.positive()
 )
 play = Quantity("play", "w", "w", "mm", "play of the film in its channel", Range.at_least(0))
 rest = Quantity(
-    "rest", "r", "r", "", "where in its play the film lies (0 on the rails, 1 on the plate)",
+    "rest",
+    "r",
+    "r",
+    "",
+    "where in its play the film lies (0 on the rails, 1 on the plate)",
     Range.between(0, 1),
-)  # fmt: skip
+)
 reference_depth = Quantity(
-    "reference_depth", "d_g", "d_g", "mm",
+    "reference_depth",
+    "d_g",
+    "d_g",
+    "mm",
     "depth behind the rails at which the ground glass was focused (0: on the rails)",
-)  # fmt: skip
+)
 _g, _t, _w, _r, _dg, _e = (
     q.symbol for q in (channel, film_thickness, play, rest, reference_depth, focus_error)
 )

@@ -10,9 +10,12 @@ pitch = Quantity(
 starts = Quantity("starts", "n", "n", "", "number of thread starts", Range.at_least(1))
 lead = Quantity("lead", "L", "L", "mm", "lead (travel in one whole turn)", Range.positive())
 rotation = Quantity(
-    "rotation", r"\varphi", "φ", "rad",
+    "rotation",
+    r"\varphi",
+    "φ",
+    "rad",
     "rotation of the ring (plus in the direction that extends the lens)",
-)  # fmt: skip
+)
 travel = Quantity(
     "travel", "z", "z", "mm", "travel along the axis (plus when the lens moves away from the film)"
 )
@@ -133,9 +136,13 @@ lead_angle = Relation(
 _expansion = Quantity("expansion", r"\Delta\ell", "Δℓ", "mm", "change of length (plus when longer)")
 _length = Quantity("length", r"\ell", "ℓ", "mm", "length of the part", Range.positive())
 _coefficient = Quantity(
-    "expansion_coefficient", r"\alpha", "α", "1/K", "coefficient of thermal expansion",
+    "expansion_coefficient",
+    r"\alpha",
+    "α",
+    "1/K",
+    "coefficient of thermal expansion",
     Range.positive(),
-)  # fmt: skip
+)
 _warming = Quantity("warming", r"\Delta T", "ΔT", "K", "change of temperature (plus when warmer)")
 
 thermal_expansion = Relation(

@@ -13,38 +13,68 @@ image_distance = Quantity(
     "image_distance", "v", "v", "mm", "distance from the rear principal plane to the image"
 )
 magnification = Quantity(
-    "magnification", "m", "m", "", "magnification (image size over subject size)",
+    "magnification",
+    "m",
+    "m",
+    "",
+    "magnification (image size over subject size)",
     Range.at_least(0),
-)  # fmt: skip
+)
 film_distance = Quantity(
-    "film_distance", "D", "D", "mm", "distance from the film plane to the subject",
+    "film_distance",
+    "D",
+    "D",
+    "mm",
+    "distance from the film plane to the subject",
     Range.positive(below="that is beyond infinity"),
-)  # fmt: skip
+)
 hiatus = Quantity(
-    "hiatus", "h", "h", "mm",
+    "hiatus",
+    "h",
+    "h",
+    "mm",
     "hiatus (rear minus front principal plane, negative when they cross)",
     Range.at_most(1e6),
-)  # fmt: skip
+)
 extension = Quantity(
-    "extension", "x", "x", "mm", "extension of the lens from its infinity position",
+    "extension",
+    "x",
+    "x",
+    "mm",
+    "extension of the lens from its infinity position",
     Range.at_least(0),
-)  # fmt: skip
+)
 focus_error = Quantity(
-    "focus_error", "e", "e", "mm",
+    "focus_error",
+    "e",
+    "e",
+    "mm",
     "focus error at the film (plus when the lens is too far from the film)",
-)  # fmt: skip
+)
 sharp_distance = Quantity(
-    "sharp_distance", "D_s", "Dₛ", "mm", "distance from the film plane that is really sharp",
+    "sharp_distance",
+    "D_s",
+    "Dₛ",
+    "mm",
+    "distance from the film plane that is really sharp",
     Range.positive(below="the lens stands inside its infinity position"),
-)  # fmt: skip
+)
 mark_distance = Quantity(
-    "mark_distance", "D_m", "Dₘ", "mm", "distance engraved at the ring's mark",
+    "mark_distance",
+    "D_m",
+    "Dₘ",
+    "mm",
+    "distance engraved at the ring's mark",
     Range.positive(below="the mark would stand beyond infinity"),
-)  # fmt: skip
+)
 subject_from_focus = Quantity(
-    "subject_from_focus", "x_o", "xₒ", "mm", "distance from the front focal point to the subject",
+    "subject_from_focus",
+    "x_o",
+    "xₒ",
+    "mm",
+    "distance from the front focal point to the subject",
     Range.positive(),
-)  # fmt: skip
+)
 _f, _s, _v, _m = (q.symbol for q in (focal_length, object_distance, image_distance, magnification))
 _D, _h, _x, _e = (q.symbol for q in (film_distance, hiatus, extension, focus_error))
 _xo = subject_from_focus.symbol
@@ -121,9 +151,12 @@ newton = Relation(
 )
 
 infinity_target_distance = Quantity(
-    "infinity_target_distance", "s", "s", "mm",
+    "infinity_target_distance",
+    "s",
+    "s",
+    "mm",
     "distance from the front principal plane to the target that stood for infinity",
-)  # fmt: skip
+)
 _far = infinity_target_distance.symbol
 
 infinity_target = Relation(
@@ -192,20 +225,37 @@ unit_law = FocusingLaw(
 
 _Ds, _Dm = sharp_distance.symbol, mark_distance.symbol
 _sharp_reach = Quantity(
-    "sharp_reach", "a_s", "aₛ", "mm", "sharp distance less the hiatus and two focal lengths",
+    "sharp_reach",
+    "a_s",
+    "aₛ",
+    "mm",
+    "sharp distance less the hiatus and two focal lengths",
     Range.positive(),
-)  # fmt: skip
+)
 _mark_reach = Quantity(
-    "mark_reach", "a_m", "aₘ", "mm", "marked distance less the hiatus and two focal lengths",
+    "mark_reach",
+    "a_m",
+    "aₘ",
+    "mm",
+    "marked distance less the hiatus and two focal lengths",
     Range.positive(),
-)  # fmt: skip
+)
 _mark_extension = Quantity(
-    "mark_extension", "x_m", "xₘ", "mm", "extension the ring's mark calls for", Range.at_least(0),
-)  # fmt: skip
-_sharp_extension = Quantity(
-    "sharp_extension", "x_s", "xₛ", "mm", "extension at which the lens really stands",
+    "mark_extension",
+    "x_m",
+    "xₘ",
+    "mm",
+    "extension the ring's mark calls for",
     Range.at_least(0),
-)  # fmt: skip
+)
+_sharp_extension = Quantity(
+    "sharp_extension",
+    "x_s",
+    "xₛ",
+    "mm",
+    "extension at which the lens really stands",
+    Range.at_least(0),
+)
 
 
 def error_between(
@@ -252,7 +302,7 @@ def error_between(
             for bound in law.relation.bounds
         ),
         **words,
-    )  # fmt: skip
+    )
 
 
 mark_error = error_between(
@@ -273,9 +323,13 @@ entrance_pupil = Quantity(
 )
 exit_pupil = Quantity("exit_pupil", "d_A", "d_A", "mm", "exit pupil diameter", Range.positive())
 pupil_magnification = Quantity(
-    "pupil_magnification", "p", "p", "", "pupil magnification (exit pupil over entrance pupil)",
+    "pupil_magnification",
+    "p",
+    "p",
+    "",
+    "pupil magnification (exit pupil over entrance pupil)",
     Range.positive(),
-)  # fmt: skip
+)
 _front, _rear, _p = entrance_pupil.symbol, exit_pupil.symbol, pupil_magnification.symbol
 
 pupil_ratio = Relation(
@@ -293,23 +347,37 @@ pupil_ratio = Relation(
 )
 
 _first = Quantity(
-    "first_focal_length", "f_a", "fₐ", "mm", "focal length of the first lens (minus: diverging)",
+    "first_focal_length",
+    "f_a",
+    "fₐ",
+    "mm",
+    "focal length of the first lens (minus: diverging)",
     Range.nonzero(),
-)  # fmt: skip
+)
 _second = Quantity(
-    "second_focal_length", "f_b", "f_b", "mm",
+    "second_focal_length",
+    "f_b",
+    "f_b",
+    "mm",
     "focal length of the second lens (minus: diverging)",
     Range.nonzero(),
-)  # fmt: skip
+)
 combined_focal_length = Quantity(
-    "combined_focal_length", "F", "F", "mm", "focal length of the two together (minus: diverging)",
+    "combined_focal_length",
+    "F",
+    "F",
+    "mm",
+    "focal length of the two together (minus: diverging)",
     Range.nonzero(),
-)  # fmt: skip
+)
 _separation = Quantity(
-    "separation", "d", "d", "mm",
+    "separation",
+    "d",
+    "d",
+    "mm",
     "separation of the two lenses, from the first one's rear principal plane to the second one's "
     "front principal plane (minus when they cross)",
-)  # fmt: skip
+)
 _back_focus = Quantity(
     "back_focus", "B", "B", "mm", "back focus (from the second lens to the image of infinity)"
 )
@@ -348,19 +416,31 @@ back_focus_of_two = Relation(
 )
 
 glass_focal_length = Quantity(
-    "glass_focal_length", "F", "F", "mm", "focal length of the one glass (minus: diverging)",
+    "glass_focal_length",
+    "F",
+    "F",
+    "mm",
+    "focal length of the one glass (minus: diverging)",
     Range.nonzero(),
-)  # fmt: skip
+)
 _Fg = glass_focal_length.symbol
 _index = Quantity("glass_index", "n", "n", "", "refractive index of the glass", Range.above(1))
 _R1 = Quantity(
-    "front_radius", "R_1", "R₁", "mm", "radius of the front face (plus: centre behind it)",
+    "front_radius",
+    "R_1",
+    "R₁",
+    "mm",
+    "radius of the front face (plus: centre behind it)",
     Range.nonzero(),
-)  # fmt: skip
+)
 _R2 = Quantity(
-    "rear_radius", "R_2", "R₂", "mm", "radius of the rear face (plus: centre behind it)",
+    "rear_radius",
+    "R_2",
+    "R₂",
+    "mm",
+    "radius of the rear face (plus: centre behind it)",
     Range.nonzero(),
-)  # fmt: skip
+)
 _thickness = Quantity(
     "thickness", "t", "t", "mm", "thickness of the glass on the axis", Range.positive()
 )

@@ -24,14 +24,21 @@ base_to_film = Quantity(
     "base_to_film", "k", "k", "mm", "distance of the base line in front of the film plane"
 )
 convergence = Quantity(
-    "convergence", r"\gamma", "γ", "rad",
+    "convergence",
+    r"\gamma",
+    "γ",
+    "rad",
     "convergence of the two lines of sight (plus when they meet in front)",
     Range.above(-math.pi / 2, up_to=math.pi / 2),
-)  # fmt: skip
+)
 range_distance = Quantity(
-    "range_distance", "D_r", "D_r", "mm", "distance from the base line to the subject",
+    "range_distance",
+    "D_r",
+    "D_r",
+    "mm",
+    "distance from the base line to the subject",
     Range.positive(),
-)  # fmt: skip
+)
 _b, _k, _gamma, _Dr = (q.symbol for q in (base, base_to_film, convergence, range_distance))
 _D, _f, _h, _x = (q.symbol for q in (film_distance, focal_length, hiatus, extension))
 _e, _N, _c = focus_error.symbol, f_number.symbol, circle_of_confusion.symbol
@@ -84,9 +91,13 @@ turning_mirror = Relation(
 )
 
 compensator_focal_length = Quantity(
-    "compensator_focal_length", "f_s", "f_s", "mm", "focal length of the swung lens",
+    "compensator_focal_length",
+    "f_s",
+    "f_s",
+    "mm",
+    "focal length of the swung lens",
     Range.positive(),
-)  # fmt: skip
+)
 compensator_shift = Quantity(
     "compensator_shift", "y", "y", "mm", "sideways shift of the swung lens (plus as it converges)"
 )
@@ -142,10 +153,13 @@ exact_wedge = Relation(
 )
 
 wedge_turn = Quantity(
-    "wedge_turn", r"\theta", "θ", "rad",
+    "wedge_turn",
+    r"\theta",
+    "θ",
+    "rad",
     "turn of each wedge from where they cancel (plus as the convergence grows)",
     Range.above(-math.pi / 2, up_to=math.pi / 2),
-)  # fmt: skip
+)
 _theta = wedge_turn.symbol
 
 counter_wedges = Relation(
@@ -187,9 +201,13 @@ finder_magnification = Quantity(
     "finder_magnification", "M", "M", "", "magnification of the rangefinder", Range.positive()
 )
 eye_acuity = Quantity(
-    "eye_acuity", r"\varepsilon", "ε", "rad", "smallest misalignment the eye can see",
+    "eye_acuity",
+    r"\varepsilon",
+    "ε",
+    "rad",
+    "smallest misalignment the eye can see",
     Range.between(0, 0.1),
-)  # fmt: skip
+)
 effective_base = Quantity("effective_base", "b_M", "b_M", "mm", "effective base", Range.positive())
 _M, _eps, _bM = finder_magnification.symbol, eye_acuity.symbol, effective_base.symbol  # noqa: N816
 
@@ -208,9 +226,13 @@ virtual_base = Relation(
 )
 
 range_error = Quantity(
-    "range_error", r"\Delta D", "ΔD", "mm", "error of range that the eye cannot see",
+    "range_error",
+    r"\Delta D",
+    "ΔD",
+    "mm",
+    "error of range that the eye cannot see",
     Range.at_least(0),
-)  # fmt: skip
+)
 _dD = range_error.symbol  # noqa: N816
 
 range_uncertainty = Relation(
@@ -232,9 +254,13 @@ range_near = Quantity(
     "range_near", "D_n", "Dₙ", "mm", "nearest distance not told from the true one", Range.positive()
 )
 range_far = Quantity(
-    "range_far", "D_f", "D_f", "mm", "farthest distance not told from the true one",
+    "range_far",
+    "D_f",
+    "D_f",
+    "mm",
+    "farthest distance not told from the true one",
     Range.positive(),
-)  # fmt: skip
+)
 
 range_near_limit = Relation(
     name="range_near_limit",
@@ -299,9 +325,12 @@ needed_base = Relation(
 )
 
 zero_error = Quantity(
-    "zero_error", r"\gamma_0", "γ₀", "rad",
+    "zero_error",
+    r"\gamma_0",
+    "γ₀",
+    "rad",
     "zero of the rangefinder (plus when infinity needs convergence)",
-)  # fmt: skip
+)
 gain = Quantity(
     "gain", "G", "G", "rad/mm", "convergence for each mm of extension", Range.positive()
 )
@@ -355,11 +384,16 @@ _called_for = lens.unit_focusing.steps_to(extension)
 coupling_error = Relation(
     name="coupling_error",
     answers="The two images are brought together on a subject: how far off is the lens?",
-    equation=Eq(
-        _e, (atan(_b / (_D - _k)) - _g0) / _G - lens.unit_focusing.expression(extension)
-    ),
+    equation=Eq(_e, (atan(_b / (_D - _k)) - _g0) / _G - lens.unit_focusing.expression(extension)),
     quantities=(
-        focus_error, film_distance, base, base_to_film, zero_error, gain, focal_length, hiatus,
+        focus_error,
+        film_distance,
+        base,
+        base_to_film,
+        zero_error,
+        gain,
+        focal_length,
+        hiatus,
     ),
     forms=(
         Form(
@@ -377,16 +411,24 @@ coupling_error = Relation(
     bounds=lens.unit_focusing.bounds,
     source="triangle, straight_coupling and unit_focusing together",
     limits="A coupling without curvature; set exact at two distances it is wrong between.",
-)  # fmt: skip
+)
 
 _indicated = Quantity(
-    "indicated_distance", "D'", "D′", "mm",
-    "distance the coupled lens is set to when the two images meet", Range.positive(),
-)  # fmt: skip
-_gain_ratio = Quantity(
-    "gain_ratio", "g", "g", "", "gain as a part of the right one (more: converges too much)",
+    "indicated_distance",
+    "D'",
+    "D′",
+    "mm",
+    "distance the coupled lens is set to when the two images meet",
     Range.positive(),
-)  # fmt: skip
+)
+_gain_ratio = Quantity(
+    "gain_ratio",
+    "g",
+    "g",
+    "",
+    "gain as a part of the right one (more: converges too much)",
+    Range.positive(),
+)
 _Di, _g = _indicated.symbol, _gain_ratio.symbol
 
 gain_error = Relation(
@@ -434,10 +476,13 @@ spacing_error = Quantity(
     "spacing_error", r"\Delta b", "Δb", "mm", "error of the lath's spacing (plus when too wide)"
 )
 false_infinity = Quantity(
-    "false_infinity", "D_i", "D_i", "mm",
+    "false_infinity",
+    "D_i",
+    "D_i",
+    "mm",
     "distance at which the rangefinder is set instead of infinity (minus: beyond it)",
     Range.closed(),
-)  # fmt: skip
+)
 _Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, false_infinity.symbol
 
 infinity_lath = Relation(

@@ -11,17 +11,24 @@ from optics.theory.helicoid import lead, ring_diameter
 from optics.theory.lens import focal_length
 
 mark_angle = Quantity(
-    "mark_angle", r"\psi", "ψ", "rad",
+    "mark_angle",
+    r"\psi",
+    "ψ",
+    "rad",
     "angle of a mark from the ring's zero (plus in the direction that extends the lens)",
-)  # fmt: skip
+)
 zero_angle = Quantity(
     "zero_angle", r"\psi_0", "ψ₀", "rad", "angle at which the ring's infinity should stand"
 )
 chord = Quantity("chord", "a", "a", "mm", "straight distance between two marks on the ring's edge")
 depth_mark_angle = Quantity(
-    "depth_mark_angle", r"\beta", "β", "rad", "angle of a depth mark from the index",
+    "depth_mark_angle",
+    r"\beta",
+    "β",
+    "rad",
+    "angle of a depth mark from the index",
     Range.at_least(0),
-)  # fmt: skip
+)
 _psi, _psi0, _a, _beta = (q.symbol for q in (mark_angle, zero_angle, chord, depth_mark_angle))
 _L, _dia = lead.symbol, ring_diameter.symbol
 _f, _f1 = focal_length.symbol, group_focal_length.symbol
@@ -88,7 +95,11 @@ def _depth_mark_on_ring(law: FocusingLaw, more: tuple[Form, ...] = (), **words: 
     return Relation(
         equation=Eq(_beta, 2 * pi * _N * _c / at_film),
         quantities=(
-            depth_mark_angle, f_number, circle_of_confusion, lead, *(f.unknown for f in more),
+            depth_mark_angle,
+            f_number,
+            circle_of_confusion,
+            lead,
+            *(f.unknown for f in more),
         ),
         forms=(
             Form(depth_mark_angle, 2 * pi * _N * _c / at_film),
@@ -99,7 +110,7 @@ def _depth_mark_on_ring(law: FocusingLaw, more: tuple[Form, ...] = (), **words: 
         ),
         bounds=(),
         **words,
-    )  # fmt: skip
+    )
 
 
 depth_mark = _depth_mark_on_ring(
@@ -122,4 +133,4 @@ cell_depth_mark = _depth_mark_on_ring(
     source="Depth of focus N·c carried back through the groups behind the cell, (f/f₁)²",
     limits="At every distance, since the cone at the film stays as it is (cell_depth_of_focus); "
     "small movements, as film_effect.",
-)  # fmt: skip
+)

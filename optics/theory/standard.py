@@ -8,9 +8,12 @@ from optics.relation import Form, Quantity, Range, Relation
 from optics.theory.lens import focal_length, focus_error, magnification
 
 slope_across = Quantity(
-    "slope_across", "s_x", "sₓ", "",
+    "slope_across",
+    "s_x",
+    "sₓ",
+    "",
     "slope across the frame (plus when the right side, seen from the front, is farther out)",
-)  # fmt: skip
+)
 slope_up = Quantity(
     "slope_up", "s_y", "s_y", "", "slope up the frame (plus when the top is farther out)"
 )
@@ -18,17 +21,29 @@ slope = Quantity(
     "slope", "s", "s", "", "slope along one direction (plus when its end is farther out)"
 )
 slope_angle = Quantity(
-    "slope_angle", r"\theta", "θ", "rad", "angle of the slope (plus when its end is farther out)",
+    "slope_angle",
+    r"\theta",
+    "θ",
+    "rad",
+    "angle of the slope (plus when its end is farther out)",
     Range.above(-math.pi / 2, up_to=math.pi / 2),
-)  # fmt: skip
+)
 tilt = Quantity(
-    "tilt", r"\alpha", "α", "rad", "tilt of the standard against the film",
+    "tilt",
+    r"\alpha",
+    "α",
+    "rad",
+    "tilt of the standard against the film",
     Range.between(0, math.pi / 2),
-)  # fmt: skip
+)
 image_tilt = Quantity(
-    "image_tilt", r"\tau", "τ", "rad", "tilt of the sharp plane against the film",
+    "image_tilt",
+    r"\tau",
+    "τ",
+    "rad",
+    "tilt of the sharp plane against the film",
     Range.between(0, math.pi),
-)  # fmt: skip
+)
 _sx, _sy, _alpha, _tau = (q.symbol for q in (slope_across, slope_up, tilt, image_tilt))
 _f, _m, _e = focal_length.symbol, magnification.symbol, focus_error.symbol
 
@@ -66,8 +81,9 @@ lens_tilt = Relation(
     "along the lens's own axis; a tilted film counts once.",
 )
 
-_hinge = Quantity("hinge_distance", "J", "J", "mm", "distance of the hinge line below the lens",
-                  Range.positive())  # fmt: skip
+_hinge = Quantity(
+    "hinge_distance", "J", "J", "mm", "distance of the hinge line below the lens", Range.positive()
+)
 _J = _hinge.symbol
 
 hinge_line = Relation(
@@ -85,18 +101,28 @@ hinge_line = Relation(
 )
 
 place_across = Quantity(
-    "place_across", "X", "X", "mm",
+    "place_across",
+    "X",
+    "X",
+    "mm",
     "place across the frame from its middle (plus to the right, seen from the front)",
-)  # fmt: skip
+)
 place_up = Quantity("place_up", "Y", "Y", "mm", "place up the frame from its middle (plus upwards)")
 tilt_factor = Quantity(
-    "tilt_factor", "q", "q", "", "how often the tilt counts (film: 1; lens: 1 + m)",
+    "tilt_factor",
+    "q",
+    "q",
+    "",
+    "how often the tilt counts (film: 1; lens: 1 + m)",
     Range.positive(),
-)  # fmt: skip
+)
 mean_error = Quantity(
-    "mean_error", "e_0", "e₀", "mm",
+    "mean_error",
+    "e_0",
+    "e₀",
+    "mm",
     "focus error in the middle of the frame (plus when the lens is too far from the film)",
-)  # fmt: skip
+)
 _X, _Y, _q, _e0 = (q.symbol for q in (place_across, place_up, tilt_factor, mean_error))
 
 tilted_defocus = Relation(
@@ -104,7 +130,13 @@ tilted_defocus = Relation(
     answers="How far out of focus is a place of the frame?",
     equation=Eq(_e, _e0 + _q * (_sx * _X + _sy * _Y)),
     quantities=(
-        focus_error, mean_error, tilt_factor, slope_across, place_across, slope_up, place_up,
+        focus_error,
+        mean_error,
+        tilt_factor,
+        slope_across,
+        place_across,
+        slope_up,
+        place_up,
     ),
     forms=(
         Form(focus_error, _e0 + _q * (_sx * _X + _sy * _Y)),
@@ -112,7 +144,7 @@ tilted_defocus = Relation(
     ),
     source="A plane over the frame; lens_tilt for small tilts",
     limits="Small tilts; a flat standard and a flat film.",
-)  # fmt: skip
+)
 
 shim_under_screw = Quantity(
     "screw_shim", r"\Delta z", "Δz", "mm", "shim change under a screw (plus to add)"

@@ -23,9 +23,19 @@ _STROKES = re.compile(rf"([0-9]{{1,2}})([/-])([0-9]{{1,2}})\2{_YEAR}")
 _DAY_FIRST = re.compile(rf"{_DAY}\.?[ -]?([a-z]+)\.?,?[ -]?{_YEAR}")
 _MONTH_FIRST = re.compile(rf"([a-z]+)\.? {_DAY},? {_YEAR}")
 _MONTHS = (
-    "january", "february", "march", "april", "may", "june", "july", "august", "september",
-    "october", "november", "december",
-)  # fmt: skip
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+)
 _CENTURY_TURNS = 69
 _MOST_MONTHS = 12
 

@@ -30,17 +30,21 @@ ASKED = (
     Asked("correction", "Really sharp at, m"),
     Asked("depth_and_scales", "Distances focused on, m", "∞; 5; ", answer=".answer table"),
     Asked(
-        "depth_and_scales", "Each read to ±, °", "0.0", "Check an engraved scale",
+        "depth_and_scales",
+        "Each read to ±, °",
+        "0.0",
+        "Check an engraved scale",
         ".answer table",
     ),
     Asked(
-        "rangefinder", "True distance = lens scale when the images meet, m",
+        "rangefinder",
+        "True distance = lens scale when the images meet, m",
         "∞ = 22; 23; 22.5; 3 m = 2.6; 1 m = 0.9",
     ),
     Asked("whole_camera", "4 really sharp at, m", "1.6"),
     Asked("classroom", "Focal length f, mm", "5"),
     Asked("standard_and_marks", "Top left, mm", "0."),
-)  # fmt: skip
+)
 
 # Resolves with the ms from the last key to the frame after the answer has changed; not a number
 # if it has not in ten seconds.

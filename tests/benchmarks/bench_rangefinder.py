@@ -94,9 +94,12 @@ def test_rangefinders_are_set_in_three_rounds() -> None:
         set_up, body = drawn(chance)
         adjusters = [Adjuster(n, None, e) for n, e in zip("ab", set_up.eccentric, strict=True)]
         finder = Rangefinder(
-            set_up.base, set_up.back, float(chance.uniform(0.4, 1.2)),
-            zero_adjuster=adjusters[0], gain_adjuster=adjusters[1],
-        )  # fmt: skip
+            set_up.base,
+            set_up.back,
+            float(chance.uniform(0.4, 1.2)),
+            zero_adjuster=adjusters[0],
+            gain_adjuster=adjusters[1],
+        )
         if not service(body, finder, WORKING).is_enough:
             continue
         eye = film_uncertainty(body, finder, WORKING)

@@ -88,13 +88,23 @@ def test_compiled_is_as_fast_as_by_hand(
     ("name", "unknown", "inputs"),
     [
         ("thin_lens", "image_distance", {"focal_length": 50.0, "object_distance": 3000.0}),
-        ("unit_focusing", "extension",
-         {"film_distance": 3000.0, "focal_length": 50.0, "hiatus": -2.0}),
-        ("mark_error", "focus_error",
-         {"sharp_distance": 2900.0, "mark_distance": 3000.0, "focal_length": 50.0,
-          "hiatus": -2.0}),
+        (
+            "unit_focusing",
+            "extension",
+            {"film_distance": 3000.0, "focal_length": 50.0, "hiatus": -2.0},
+        ),
+        (
+            "mark_error",
+            "focus_error",
+            {
+                "sharp_distance": 2900.0,
+                "mark_distance": 3000.0,
+                "focal_length": 50.0,
+                "hiatus": -2.0,
+            },
+        ),
     ],
-)  # fmt: skip
+)
 def test_one_call_is_short(name: str, unknown: str, inputs: dict[str, float]) -> None:
     """A checked scalar call takes at most 20 µs, and at most 40 µs with its partials."""
     formula = CATALOGUE[name].solve_for(unknown)

@@ -81,11 +81,12 @@ def test_causes() -> None:
     wrong = right.copy()
     wrong[5] += 2 * DEGREE
     rings = {
-        "right": (right, LIMIT), "slipped 2°": (right + 2 * DEGREE, LIMIT),
+        "right": (right, LIMIT),
+        "slipped 2°": (right + 2 * DEGREE, LIMIT),
         "3 mm longer lens, read to 0.25°": (of_other_lens(OSTRIN, 50.0).angles(), LIMIT),
         "3 mm longer lens, read to 0.05°": (of_other_lens(OSTRIN, 50.0).angles(), LIMIT / 5),
         "one mark 2° out": (wrong, LIMIT),
-    }  # fmt: skip
+    }
     for name, (angles, limit) in rings.items():
         told = Counter[str]()
         for seed in range(200):

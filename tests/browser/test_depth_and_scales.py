@@ -464,8 +464,10 @@ Line = tuple[float, float, float, float]
 def lines_of_pdf(data: bytes) -> list[list[Line]]:
     """The straight lines of each page in mm, from its top left corner."""
     with pdfplumber.open(io.BytesIO(data)) as found:
-        return [[_line(*(p for end in line["pts"] for p in end)) for line in page.lines]
-                for page in found.pages]  # fmt: skip
+        return [
+            [_line(*(p for end in line["pts"] for p in end)) for line in page.lines]
+            for page in found.pages
+        ]
 
 
 def _line(*points: Any) -> Line:

@@ -154,9 +154,11 @@ def test_the_drawing_moves_with_what_is_typed(page: Page, bench_address: str) ->
 
 
 def test_page_and_command_line_say_the_same(
-    page: Page, bench_address: str, tmp_path_factory: pytest.TempPathFactory,
+    page: Page,
+    bench_address: str,
+    tmp_path_factory: pytest.TempPathFactory,
     capsys: pytest.CaptureFixture[str],
-) -> None:  # fmt: skip
+) -> None:
     """The job file saved from the page, solved at the command line, gives the page's words."""
     opened(page, bench_address)
     type_all(page, **{"1 ∞ adjuster": "1/4 cw", "1 far reads": "40", "1 near reads": "0.995"})

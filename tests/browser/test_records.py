@@ -145,11 +145,20 @@ def test_a_job_from_intake_to_certificate(page: Page, bench: Bench) -> None:
 
     words = pdf_words(hands.download(page, "Certificate (PDF)"))
     for said in (
-        "Focus certificate", "Ostrin 35", "LS-0147", "41 207", "Lantern Street Camera Works",
-        "inside tolerance", "0.119 mm too far out", "Remove 0.12 mm of shim",
-        "removed 0.1 mm; 0.02 mm", "2029-03-01", "R. Vane", "0.05 mm × 2; 0.1 mm",
+        "Focus certificate",
+        "Ostrin 35",
+        "LS-0147",
+        "41 207",
+        "Lantern Street Camera Works",
+        "inside tolerance",
+        "0.119 mm too far out",
+        "Remove 0.12 mm of shim",
+        "removed 0.1 mm; 0.02 mm",
+        "2029-03-01",
+        "R. Vane",
+        "0.05 mm × 2; 0.1 mm",
         date.today().isoformat(),
-    ):  # fmt: skip
+    ):
         assert said in words, said
     assert "Bench sheet" in pdf_words(hands.download(page, "Bench sheet (PDF)"))
     told = pdf_words(hands.download(page, "Customer's page (PDF)"))

@@ -50,8 +50,11 @@ def test_two_causes_alike_ask_for_the_reading_that_tells(page: Page, bench_addre
     expect(first).to_contain_text("Most would be told by the register gauged")
     expect(page.locator("ul.open")).to_contain_text("cannot be told apart")
     press_button(page, "Add a reading")
-    for label, text in (("3 measured", "45.21; 45.20; 45.21"), ("3 nominal", "45.2"),
-                        ("3 gauge", "0.015")):  # fmt: skip
+    for label, text in (
+        ("3 measured", "45.21; 45.20; 45.21"),
+        ("3 nominal", "45.2"),
+        ("3 gauge", "0.015"),
+    ):
         hands.type_into(page, label, text, delay=0)
     hands.wait_until_idle(page)
     expect(first).to_have_count(0)
@@ -69,9 +72,11 @@ def test_the_answer_follows_what_is_typed(page: Page, bench_address: str) -> Non
 
 
 def test_page_and_command_line_say_the_same(
-    page: Page, bench_address: str, tmp_path_factory: pytest.TempPathFactory,
+    page: Page,
+    bench_address: str,
+    tmp_path_factory: pytest.TempPathFactory,
     capsys: pytest.CaptureFixture[str],
-) -> None:  # fmt: skip
+) -> None:
     """The job file saved from the page, solved at the command line, gives the page's words."""
     opened(page, bench_address)
     hands.type_into(page, SHARP_AT, "1,62", delay=0)

@@ -149,7 +149,8 @@ PAPERS: dict[str, Callable[[], bytes]] = {
     ).pdf(),
     "exercises": lambda: exercise_sheet(
         [exercise("depth_near", Level.BENCH, str(n)) for n in range(4)],
-        made=MADE, with_answers=True,
+        made=MADE,
+        with_answers=True,
     ).pdf(),
     "note": lambda: correction_note(
         correction_of("Ostrin 35", "mark"), title="", reading_title="", made=MADE
@@ -158,7 +159,7 @@ PAPERS: dict[str, Callable[[], bytes]] = {
     "certificate": lambda: certificate(report(), **HEADING),
     "customer's page": lambda: customer_page(report(), **HEADING),
     **{f"poster: {title}": partial(drawn, title) for title in POSTERS},
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("name", PAPERS)

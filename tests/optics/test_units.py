@@ -489,9 +489,18 @@ def test_leaves(text: str, leaves: tuple[tuple[float, int], ...]) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["4 × 0.05", "0.05 ×", "× 4", "0.05 × 4 0.02 × 2", "0.05 × 2.5",
-             "0,05 × 4, 0,02 × 2", "0.05 × 4; 0.0015 in × 3", "2; 3 thou"],
-)  # fmt: skip
+    "text",
+    [
+        "4 × 0.05",
+        "0.05 ×",
+        "× 4",
+        "0.05 × 4 0.02 × 2",
+        "0.05 × 2.5",
+        "0,05 × 4, 0,02 × 2",
+        "0.05 × 4; 0.0015 in × 3",
+        "2; 3 thou",
+    ],
+)
 def test_unreadable_leaves(text: str) -> None:
     """Shim stock that is not thickness × whole number is refused."""
     with pytest.raises(Unreadable, match="shim stock"):

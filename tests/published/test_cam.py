@@ -13,13 +13,24 @@ NINETY = {"extension": 10, "focal_length": 90, "hiatus": 0}
 # relation, unknown, inputs, value, half of the last digit, source; in mm and rad.
 ROWS = [
     # For the same subject 50 mm must stand out by the y of y + 2500/y = 900.
-    ("cam_lift", "lift", {**NINETY, "body_focal_length": 50, "body_hiatus": 0},
-     450 - math.sqrt(450**2 - 2500), 1e-9, BY_HAND),
+    (
+        "cam_lift",
+        "lift",
+        {**NINETY, "body_focal_length": 50, "body_hiatus": 0},
+        450 - math.sqrt(450**2 - 2500),
+        1e-9,
+        BY_HAND,
+    ),
     # 40 mm seen from 800 mm is a slope of 0.05, an angle of 0.05 − 0.05³/3 + 0.05⁵/5.
-    ("straight_follower", "lift",
-     {**NINETY, "base": 40, "base_to_film": 200, "follower_gain": 0.02},
-     2.4979198, 5e-8, BY_HAND),
-]  # fmt: skip
+    (
+        "straight_follower",
+        "lift",
+        {**NINETY, "base": 40, "base_to_film": 200, "follower_gain": 0.02},
+        2.4979198,
+        5e-8,
+        BY_HAND,
+    ),
+]
 
 
 @pytest.mark.parametrize(("relation", "unknown", "inputs", "value", "half", "source"), ROWS)

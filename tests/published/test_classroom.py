@@ -94,8 +94,12 @@ def test_focal_lengths_are_said_to_act_by_their_ratio() -> None:
     """Nowhere is a shift or lift scaled by the square of focal lengths, but of their ratio."""
     told = [line.words for derivation in DERIVATIONS.values() for line in derivation.lines]
     told += [text for s in SECTIONS for text in (s.idea, s.shown, s.trap, *s.try_this)]
-    assert not [text for text in told if "square of the focal lengths" in text.replace("’", "'")
-                and "square of the focal lengths' ratio" not in text]  # fmt: skip
+    assert not [
+        text
+        for text in told
+        if "square of the focal lengths" in text.replace("’", "'")
+        and "square of the focal lengths' ratio" not in text
+    ]
     # By hand: doubling both focal lengths changes neither.
     twice = {"focal_length": 100.0, "collimator_focal_length": 600.0, "reticle_shift": 2.0}
     once = {"focal_length": 50.0, "collimator_focal_length": 300.0, "reticle_shift": 2.0}

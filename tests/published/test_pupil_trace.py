@@ -120,9 +120,11 @@ def test_entrance_pupil_is_where_rays_put_it(named: tuple[float, Lens]) -> None:
     """The entrance pupil of the matrices lies f/p − f behind the front principal plane."""
     _, lens = named
     behind, _ = lens.entrance
-    offset = CATALOGUE["entrance_pupil_offset"].solve_for("pupil_offset").value(
-        focal_length=lens.focal_length, pupil_magnification=lens.pupil_magnification
-    )  # fmt: skip
+    offset = (
+        CATALOGUE["entrance_pupil_offset"]
+        .solve_for("pupil_offset")
+        .value(focal_length=lens.focal_length, pupil_magnification=lens.pupil_magnification)
+    )
     assert offset == pytest.approx(behind - lens.front_plane, abs=1e-9)
 
 
@@ -151,8 +153,8 @@ def test_depth_of_focus_is_where_rays_part_by_the_circle_of_confusion(
     given = known(lens, subject)
     size = lens.focal_length / (given.pop("object_distance") - lens.focal_length)
     del given["focal_length"]
-    each_way = CATALOGUE["depth_of_focus"].solve_for("depth_each_way").value(
-        magnification=size, **given
-    )  # fmt: skip
+    each_way = (
+        CATALOGUE["depth_of_focus"].solve_for("depth_each_way").value(magnification=size, **given)
+    )
     for side in (1, -1):
         assert abs(lens.blur(subject, film + side * each_way, 5.6)) == pytest.approx(0.03, rel=1e-9)

@@ -368,9 +368,12 @@ def test_the_plain_rule_is_a_tenth_off_close_up(
     # The figure of 9 % for lenses of 50 to 60 mm behind a collimator of 310 mm is an earlier trace.
     error, length = reticle_error(triplet, shift, 60.0)
     plain = asked(
-        "collimator_error", "focus_error", measures, reticle_shift=shift,
+        "collimator_error",
+        "focus_error",
+        measures,
+        reticle_shift=shift,
         collimator_focal_length=length,
-    )  # fmt: skip
+    )
     assert plain / error == pytest.approx(ratio, abs=0.005)
 
 
@@ -381,7 +384,10 @@ def test_the_plain_rule_is_exact_where_the_focal_points_meet(
     length = float(focal_length_of(COLLIMATOR))
     error, _ = reticle_error(triplet, 28.0, measures["focal_length"] + length)
     plain = asked(
-        "collimator_error", "focus_error", measures, reticle_shift=28.0,
+        "collimator_error",
+        "focus_error",
+        measures,
+        reticle_shift=28.0,
         collimator_focal_length=length,
-    )  # fmt: skip
+    )
     assert plain == pytest.approx(error, rel=1e-10)

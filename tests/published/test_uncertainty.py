@@ -132,9 +132,27 @@ def test_three_readings_need_a_factor_of_4_30() -> None:
 # GUM 4.4.3 and table 1: twenty readings of a temperature in °C. The twenty values are given
 # from memory; their mean and both deviations are the printed ones.
 TEMPERATURES = (
-    96.90, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07,
-    100.33, 100.42, 100.68, 100.95, 101.11, 101.20, 101.57, 101.84, 102.36, 102.72,
-)  # fmt: skip
+    96.90,
+    98.18,
+    98.25,
+    98.61,
+    99.03,
+    99.49,
+    99.56,
+    99.74,
+    99.89,
+    100.07,
+    100.33,
+    100.42,
+    100.68,
+    100.95,
+    101.11,
+    101.20,
+    101.57,
+    101.84,
+    102.36,
+    102.72,
+)
 
 
 def test_gum_4_4_3_twenty_readings() -> None:
@@ -250,11 +268,31 @@ def test_gum_h_2_resistance_reactance_impedance() -> None:
 
 # GUM table H.6, as in GTC's example of H.3: thermometer reading and correction in °C.
 THERMOMETER = (
-    21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511,
-)  # fmt: skip
+    21.521,
+    22.012,
+    22.512,
+    23.003,
+    23.507,
+    23.999,
+    24.513,
+    25.002,
+    25.503,
+    26.010,
+    26.511,
+)
 CORRECTION = (
-    -0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160,
-)  # fmt: skip
+    -0.171,
+    -0.169,
+    -0.166,
+    -0.159,
+    -0.164,
+    -0.165,
+    -0.156,
+    -0.157,
+    -0.159,
+    -0.161,
+    -0.160,
+)
 
 
 def calibration_line() -> tuple[Estimate, Estimate]:
@@ -423,9 +461,12 @@ def test_distances_are_averaged_where_the_lens_is_straight_in_them() -> None:
     rule = lens.mark_error.solve_for("focus_error")
     sharp = from_distances(tries, 0.0, "distance")
     error = combine(
-        rule, sharp_distance=sharp, mark_distance=exact(math.inf), focal_length=exact(f),
+        rule,
+        sharp_distance=sharp,
+        mark_distance=exact(math.inf),
+        focal_length=exact(f),
         hiatus=exact(0.0),
-    )  # fmt: skip
+    )
 
     def extension(d: float) -> float:
         return (d - 2 * f - math.sqrt((d - 2 * f) ** 2 - 4 * f**2)) / 2

@@ -48,8 +48,11 @@ def _scope(kind: str, path: str, headers: dict[str, str]) -> dict[str, Any]:
 def talk(server: Any, scope: dict[str, Any], body: str) -> list[dict[str, Any]]:
     """Run a server for one request; the messages it sends."""
     sent: list[dict[str, Any]] = []
-    waiting = [{"type": "websocket.connect"} if scope["type"] == "websocket" else
-               {"type": "http.request", "body": body.encode()}]  # fmt: skip
+    waiting = [
+        {"type": "websocket.connect"}
+        if scope["type"] == "websocket"
+        else {"type": "http.request", "body": body.encode()}
+    ]
 
     async def receive() -> dict[str, Any]:
         return waiting.pop(0) if waiting else {"type": "http.disconnect"}

@@ -12,9 +12,13 @@ RIGHT = "∞ = ∞; 1 m = 1"
 def set_up_from(pairs: str, *rounds: RoundPart, base: str = "41", near_end: str = "0.9") -> SetUp:
     """Set the Ostrin's rangefinder up from its readings."""
     part = RangefinderPart(
-        base=base, base_to_film="24", magnification="0.6", near_end=near_end, pairs=pairs,
+        base=base,
+        base_to_film="24",
+        magnification="0.6",
+        near_end=near_end,
+        pairs=pairs,
         rounds=rounds,
-    )  # fmt: skip
+    )
     found = solve(JobDocument(camera=OSTRIN, rangefinder=part)).set_up
     assert found is not None
     return found

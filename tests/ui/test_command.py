@@ -36,8 +36,11 @@ def shimwright(
     """Run the command as a program of its own."""
     return subprocess.run(
         [sys.executable, "-m", "ui.command", *arguments],
-        input=given.encode(), capture_output=True, check=False, env={**os.environ, **(env or {})},
-    )  # fmt: skip
+        input=given.encode(),
+        capture_output=True,
+        check=False,
+        env={**os.environ, **(env or {})},
+    )
 
 
 def refused(capsys: pytest.CaptureFixture[str], *arguments: str) -> str:
@@ -202,8 +205,10 @@ def test_nobody_reading_is_no_error() -> None:
     """Where the reader of the output goes away, the program ends without a word."""
     program = subprocess.Popen(
         [sys.executable, "-m", "ui.command", "solve", "-"],
-        stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE,
-    )  # fmt: skip
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    )
     assert program.stdin
     assert program.stdout
     assert program.stderr

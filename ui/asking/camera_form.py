@@ -105,8 +105,13 @@ def workshop_form(name: str) -> tuple[dict[str, Any], list[str]]:
     stock = WORKSHOP if is_example(name) else WorkshopPart()
     left, right = st.columns(2)
     with left:
-        form.ask("drawer", fields.DRAWER, typed=stock.drawer, optional=True,
-                 hint="such as 0.05 × 4; 0.1 × 2")  # fmt: skip
+        form.ask(
+            "drawer",
+            fields.DRAWER,
+            typed=stock.drawer,
+            optional=True,
+            hint="such as 0.05 × 4; 0.1 × 2",
+        )
     with right:
         form.ask("fitted", fields.FITTED, optional=True, hint="such as 0.1 × 2, or none")
     return form.part(), form.problems
@@ -124,8 +129,9 @@ def _focusing_row(name: str, known: Texts) -> tuple[str, Form]:
     if kind != "bed":
         first_turn = _typed_for(kind, known).get("extends", _TURNS[0])
         with right:
-            form.choose("extends", "lens moves out when turned", _TURNS, first_turn,
-                        "seen from the front")  # fmt: skip
+            form.choose(
+                "extends", "lens moves out when turned", _TURNS, first_turn, "seen from the front"
+            )
     return kind, form
 
 
@@ -164,8 +170,13 @@ def _thread_rows(form: Form, kind: str, typed: Texts) -> None:
             form.ask("starts", fields.STARTS, typed=typed.get("starts", "1"))
     with columns[-1]:
         diameter = typed.get("ring_diameter")
-        form.ask("ring_diameter", fields.RING_DIAMETER, typed=diameter, optional=True,
-                 hint="if given, turns in mm too")  # fmt: skip
+        form.ask(
+            "ring_diameter",
+            fields.RING_DIAMETER,
+            typed=diameter,
+            optional=True,
+            hint="if given, turns in mm too",
+        )
     if is_cell:
         _cell_row(form, typed)
 
@@ -174,11 +185,22 @@ def _cell_row(form: Form, typed: Texts) -> None:
     left, right = st.columns(2)
     with left:
         group = typed.get("group_focal_length")
-        form.ask("group_focal_length", fields.GROUP_FOCAL_LENGTH, typed=group, optional=True,
-                 label="front group's focal length", hint=GROUP_HINT)  # fmt: skip
+        form.ask(
+            "group_focal_length",
+            fields.GROUP_FOCAL_LENGTH,
+            typed=group,
+            optional=True,
+            label="front group's focal length",
+            hint=GROUP_HINT,
+        )
     with right:
-        form.ask("cell_to_film", fields.CELL_TO_FILM, typed=typed.get("cell_to_film"),
-                 optional=True, hint=PLACE_HINT)  # fmt: skip
+        form.ask(
+            "cell_to_film",
+            fields.CELL_TO_FILM,
+            typed=typed.get("cell_to_film"),
+            optional=True,
+            hint=PLACE_HINT,
+        )
 
 
 def _finer_row(lens: Form, body: Form, known: Texts) -> None:

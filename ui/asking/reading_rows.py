@@ -66,11 +66,17 @@ PLACES = {
 _LIMIT = "0 if empty"
 _MARK = Asked("mark", "ring mark", fields.RING_MARK, "such as 1.5", near_only=True)
 _GAUGED = (
-    Asked("measured", "measured", fields.MEASURED_REGISTER, "repeats: 28.74; 28.75", width=10,
-          beside=("nominal", fields.register_against)),
+    Asked(
+        "measured",
+        "measured",
+        fields.MEASURED_REGISTER,
+        "repeats: 28.74; 28.75",
+        width=10,
+        beside=("nominal", fields.register_against),
+    ),
     Asked("nominal", "nominal", fields.NOMINAL_REGISTER, "as made", width=7),
     Asked("limit", "gauge ±", fields.GAUGE_LIMIT, "such as 0.015", width=7),
-)  # fmt: skip
+)
 _FILM_NAMES = {film.name: key for key, film in FILMS.items()}
 # Each kind's figures, line by line.
 ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
@@ -79,8 +85,14 @@ ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
     "mark": (
         (
             _MARK,
-            Asked("sharp_at", "really sharp at", fields.SHARP_AT, "repeats: 18; 18.7 m", width=9,
-                  beside=("mark", fields.sharp_at)),
+            Asked(
+                "sharp_at",
+                "really sharp at",
+                fields.SHARP_AT,
+                "repeats: 18; 18.7 m",
+                width=9,
+                beside=("mark", fields.sharp_at),
+            ),
             Asked("limit", "tape ±", fields.DISTANCE_LIMIT, _LIMIT, optional=True),
         ),
     ),
@@ -103,8 +115,13 @@ ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
         (
             Asked("limit", "read to ±", fields.RETICLE_LIMIT, _LIMIT, optional=True),
             Asked("collimator_focal_length", "its focal length", fields.COLLIMATOR, "such as 300"),
-            Asked("to_lens", "to camera lens", fields.COLLIMATOR_TO_LENS, "in the ± if empty",
-                  optional=True),
+            Asked(
+                "to_lens",
+                "to camera lens",
+                fields.COLLIMATOR_TO_LENS,
+                "in the ± if empty",
+                optional=True,
+            ),
         ),
     ),
     "ruler": (
@@ -123,18 +140,24 @@ ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
         (Asked("film", "kind of film", options=tuple(_FILM_NAMES)),),
         (
             Asked("channel", "channel, deep", gate.CHANNEL, "such as 0.20 ± 0.01"),
-            Asked("film_thickness", "film", gate.FILM_THICKNESS, "as usual if empty",
-                  optional=True),
+            Asked(
+                "film_thickness", "film", gate.FILM_THICKNESS, "as usual if empty", optional=True
+            ),
         ),
     ),
     "pairs": (
         (
-            Asked("pairs", "true distance = lens scale", fields.COINCIDENCES,
-                  "∞ = 28; 30; 1 m = 1.02", width=16),
+            Asked(
+                "pairs",
+                "true distance = lens scale",
+                fields.COINCIDENCES,
+                "∞ = 28; 30; 1 m = 1.02",
+                width=16,
+            ),
             Asked("tape", "tape ±", fields.TAPE_LIMIT, _LIMIT, optional=True, width=5),
         ),
     ),
-}  # fmt: skip
+}
 
 
 @dataclass
@@ -243,8 +266,14 @@ def _ask(form: Form, one: Asked, label: str, texts: Texts) -> None:
     if one.beside is not None and one.beside[0] in form.entries:
         name, read_beside = one.beside
         quantity = read_beside(form.entries[name].text)
-    form.ask(one.name, quantity, typed=texts.get(one.name), label=label, hint=one.hint,
-             optional=one.optional)  # fmt: skip
+    form.ask(
+        one.name,
+        quantity,
+        typed=texts.get(one.name),
+        label=label,
+        hint=one.hint,
+        optional=one.optional,
+    )
 
 
 def _buttons(name: str) -> None:

@@ -25,33 +25,46 @@ COLLIMATOR, RULER = "collimator's reticle shifted", "slanting ruler on film"
 # leans and a stop out of place.
 EXAMPLES: dict[str, tuple[Row, ...]] = {
     OSTRIN.name: (
-        Row(GAUGED, "", {"measured": "28.803; 28.804; 28.802", "nominal": "28.8",
-                         "limit": "0.015"}),
+        Row(
+            GAUGED, "", {"measured": "28.803; 28.804; 28.802", "nominal": "28.8", "limit": "0.015"}
+        ),
         Row(STOP, TURNED, {"turned": "0; −0.25; 0; 0.25", "limit": "0.25"}),
         Row(INFINITY, TURNED, {"turned": "2.75; 2.5; 2.5; 2.75", "limit": "0.25"}),
-        Row(NEAR, SHARP, {"mark": "1.5", "sharp_at": "1.628; 1.626; 1.620; 1.625 m",
-                          "limit": "2 mm"}),
-        Row(FINDER, "", {"pairs": "∞ = 11.4; 10.9; 11.1; 1 m = 0.932; 0.929; 0.933",
-                         "tape": "2 mm"}),
+        Row(
+            NEAR,
+            SHARP,
+            {"mark": "1.5", "sharp_at": "1.628; 1.626; 1.620; 1.625 m", "limit": "2 mm"},
+        ),
+        Row(
+            FINDER, "", {"pairs": "∞ = 11.4; 10.9; 11.1; 1 m = 0.932; 0.929; 0.933", "tape": "2 mm"}
+        ),
     ),
     CORVANE.name: (
         Row(INFINITY, TURNED, {"turned": "4; 4; 3.25; 3.75", "limit": "0.25"}),
-        Row(NEAR, SHARP, {"mark": "2", "sharp_at": "2.138; 2.140; 2.115; 2.131 m",
-                          "limit": "2 mm"}),
+        Row(
+            NEAR, SHARP, {"mark": "2", "sharp_at": "2.138; 2.140; 2.115; 2.131 m", "limit": "2 mm"}
+        ),
     ),
     TARNBROOK.name: (
-        Row(GAUGED, "", {"measured": "104.198; 104.206; 104.202", "nominal": "104.2",
-                         "limit": "0.015"}),
+        Row(
+            GAUGED,
+            "",
+            {"measured": "104.198; 104.206; 104.202", "nominal": "104.2", "limit": "0.015"},
+        ),
         *(
-            Row(OFF_MIDDLE, "", {"place": place, "measured": text, "nominal": "104.2",
-                                 "limit": "0.015"})
+            Row(
+                OFF_MIDDLE,
+                "",
+                {"place": place, "measured": text, "nominal": "104.2", "limit": "0.015"},
+            )
             for place, text in (
-                ("top left", "104.33"), ("top right", "104.29"),
-                ("bottom left", "104.11"), ("bottom right", "104.07"),
+                ("top left", "104.33"),
+                ("top right", "104.29"),
+                ("bottom left", "104.11"),
+                ("bottom right", "104.07"),
             )
         ),
         Row(STOP, SHARP, {"sharp_at": "67; 69; 70; 69 m", "limit": "0.2 m"}),
-        Row(NEAR, SHARP, {"mark": "3", "sharp_at": "3.01; 2.995; 3.005; 3.02 m",
-                          "limit": "2 mm"}),
+        Row(NEAR, SHARP, {"mark": "3", "sharp_at": "3.01; 2.995; 3.005; 3.02 m", "limit": "2 mm"}),
     ),
-}  # fmt: skip
+}

@@ -27,8 +27,14 @@ def budget_form(name: str) -> tuple[dict[str, Any], list[str]]:
         for column, key in zip(st.columns(2), pair, strict=True):
             with column:
                 typed = _EXAMPLE[key] if is_example(name) else ""
-                form.ask(key, TERMS[key], typed=typed, optional=True, label=NAMES[key],
-                         hint="such as 0.02 ± 0.01")  # fmt: skip
+                form.ask(
+                    key,
+                    TERMS[key],
+                    typed=typed,
+                    optional=True,
+                    label=NAMES[key],
+                    hint="such as 0.02 ± 0.01",
+                )
     st.caption("Plus: too far out. A part left empty is not counted. Film curl: your own figure.")
     terms = form.part()
     missing = [] if terms or form.problems else ["Enter what at least one part adds."]

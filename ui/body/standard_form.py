@@ -96,8 +96,13 @@ def _depth_fields(name: str, example: _Example) -> tuple[str, list[str]]:
     with left:
         _box(boxes, "middle", example)
     with right:
-        boxes.ask("more", parts.DEPTHS, optional=True, label="other places",
-                  hint="x, y: 20, −5 = 0.12; top = 0.1")  # fmt: skip
+        boxes.ask(
+            "more",
+            parts.DEPTHS,
+            optional=True,
+            label="other places",
+            hint="x, y: 20, −5 = 0.12; top = 0.1",
+        )
     texts = boxes.part()
     more = texts.pop("more", "")
     typed = [f"{place} = {text}" for place, text in texts.items()] + ([more] if more else [])
@@ -107,20 +112,38 @@ def _depth_fields(name: str, example: _Example) -> tuple[str, list[str]]:
 
 def _box(boxes: Form, place: str, example: _Example) -> None:
     hint = "repeats: 0.12; 0.13" if place == "top left" else ""
-    boxes.ask(place, parts.depth_at(place), typed=example.depths.get(place), optional=True,
-              label=place, hint=hint)  # fmt: skip
+    boxes.ask(
+        place,
+        parts.depth_at(place),
+        typed=example.depths.get(place),
+        optional=True,
+        label=place,
+        hint=hint,
+    )
 
 
 def _gauge_row(form: Form, example: _Example) -> None:
     columns = st.columns(3)
     with columns[0]:
-        form.ask("corners", parts.CORNERS, typed=example.corners, optional=True,
-                 label="corners apart", hint="if empty, the picture's")  # fmt: skip
+        form.ask(
+            "corners",
+            parts.CORNERS,
+            typed=example.corners,
+            optional=True,
+            label="corners apart",
+            hint="if empty, the picture's",
+        )
     with columns[1]:
         form.ask("limit", parts.DEPTH_LIMIT, typed="0.005", label="each good to ±")
     with columns[2]:
-        form.ask("zero_limit", parts.ZERO_LIMIT, typed="0.02", optional=True,
-                 label="its zero to ±", hint="0 if empty")  # fmt: skip
+        form.ask(
+            "zero_limit",
+            parts.ZERO_LIMIT,
+            typed="0.02",
+            optional=True,
+            label="its zero to ±",
+            hint="0 if empty",
+        )
 
 
 def _picture_rows(form: Form, name: str) -> None:
@@ -135,8 +158,13 @@ def _picture_rows(form: Form, name: str) -> None:
     with left:
         form.choose("leans", "what leans", list(LEANS), note="the film counts once, a lens 1 + m")
     with right:
-        form.ask("nominal", parts.NOMINAL_DEPTH, optional=True, label="right on the lens axis",
-                 hint="depth; if empty, it is focused")  # fmt: skip
+        form.ask(
+            "nominal",
+            parts.NOMINAL_DEPTH,
+            optional=True,
+            label="right on the lens axis",
+            hint="depth; if empty, it is focused",
+        )
 
 
 def _frame(name: str) -> str:
@@ -149,18 +177,30 @@ def _frame(name: str) -> str:
 
 
 def _mount_rows(form: Form, name: str, example: _Example) -> Form:
-    form.ask("screws", parts.SCREWS, typed=example.screws, optional=True,
-             label="screws, and the leaves under each now",
-             hint="such as top = 0.2 + 0.05; −20, −15 = none; 20, −15 = ?")  # fmt: skip
+    form.ask(
+        "screws",
+        parts.SCREWS,
+        typed=example.screws,
+        optional=True,
+        label="screws, and the leaves under each now",
+        hint="such as top = 0.2 + 0.05; −20, −15 = none; 20, −15 = ?",
+    )
     left, right = st.columns(2)
     with left:
-        form.ask("screws_apart", parts.SCREWS_APART, typed=example.screws_apart, optional=True,
-                 label="screws apart", hint="corners by name; width × height")  # fmt: skip
+        form.ask(
+            "screws_apart",
+            parts.SCREWS_APART,
+            typed=example.screws_apart,
+            optional=True,
+            label="screws apart",
+            hint="corners by name; width × height",
+        )
     with right:
         form.choose("middle", "shims shall", list(MIDDLE))
     # The drawer is the one of the Correction page: one workshop, one text.
     workshop = Form(f"{name}.workshop")
     stock = WORKSHOP.drawer if is_example(name) else ""
-    workshop.ask("drawer", fields.DRAWER, typed=stock, optional=True,
-                 hint="such as 0.05 × 4; 0.1 × 2")  # fmt: skip
+    workshop.ask(
+        "drawer", fields.DRAWER, typed=stock, optional=True, hint="such as 0.05 × 4; 0.1 × 2"
+    )
     return workshop

@@ -33,8 +33,13 @@ def witness_form(name: str) -> tuple[dict[str, Any], list[str]]:
 
 def marks_row(form: Form, name: str) -> None:
     """Ask for the candidate marks; the witness card asks for the same."""
-    form.ask("marks", parts.MARKS, typed=_MARKS.get(name), label="marks, clockwise from the top",
-             hint="seen from the front, such as A = 0; B = 10; C = −14")  # fmt: skip
+    form.ask(
+        "marks",
+        parts.MARKS,
+        typed=_MARKS.get(name),
+        label="marks, clockwise from the top",
+        hint="seen from the front, such as A = 0; B = 10; C = −14",
+    )
 
 
 def _present_mark(form: Form) -> None:
@@ -50,14 +55,26 @@ def _present_mark(form: Form) -> None:
 def _error_row(form: Form, name: str) -> None:
     columns = st.columns([6, 6, 5])
     with columns[0]:
-        form.ask("error", parts.MEASURED_ERROR, typed=_ERRORS.get(name),
-                 label="lens at ∞ is out by", hint="repeats: 6.47; 6.49")  # fmt: skip
+        form.ask(
+            "error",
+            parts.MEASURED_ERROR,
+            typed=_ERRORS.get(name),
+            label="lens at ∞ is out by",
+            hint="repeats: 6.47; 6.49",
+        )
     with columns[1]:
-        form.choose("sense", "which way", ("too far out", "too far in"),
-                    note="minus turns it about")  # fmt: skip
+        form.choose(
+            "sense", "which way", ("too far out", "too far in"), note="minus turns it about"
+        )
     with columns[2]:
-        form.ask("limit", parts.ERROR_LIMIT, typed="0.015", optional=True, label="good to ±",
-                 hint="0 if empty")  # fmt: skip
+        form.ask(
+            "limit",
+            parts.ERROR_LIMIT,
+            typed="0.015",
+            optional=True,
+            label="good to ±",
+            hint="0 if empty",
+        )
 
 
 def _finer_rows(form: Form, name: str) -> None:
@@ -65,12 +82,27 @@ def _finer_rows(form: Form, name: str) -> None:
     with left:
         form.ask("angle_limit", parts.MARK_READ_TO, typed="0.5", label="marks read to ±")
     with right:
-        form.ask("spread", parts.SPREAD, optional=True, label="right one within ±",
-                 hint="the tolerance if empty")  # fmt: skip
+        form.ask(
+            "spread",
+            parts.SPREAD,
+            optional=True,
+            label="right one within ±",
+            hint="the tolerance if empty",
+        )
     left, right = st.columns(2)
     with left:
-        form.ask("starts", fields.STARTS, typed=_STARTS.get(name), optional=True,
-                 hint="the camera's if empty")  # fmt: skip
+        form.ask(
+            "starts",
+            fields.STARTS,
+            typed=_STARTS.get(name),
+            optional=True,
+            hint="the camera's if empty",
+        )
     with right:
-        form.ask("parted_at", parts.PARTED_AT, optional=True, label="threads part at",
-                 hint="clockwise from the top")  # fmt: skip
+        form.ask(
+            "parted_at",
+            parts.PARTED_AT,
+            optional=True,
+            label="threads part at",
+            hint="clockwise from the top",
+        )

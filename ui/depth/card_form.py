@@ -32,8 +32,13 @@ def card_form(name: str) -> SheetWishes:
     with columns[0]:
         form.ask("ring", fields.RING_DIAMETER, typed=_RINGS.get(name), hint="that bears the marks")
     with columns[1]:
-        form.ask("parted_at", parts.PARTED_AT, optional=True, label="threads part at",
-                 hint="if known, clockwise from the top")  # fmt: skip
+        form.ask(
+            "parted_at",
+            parts.PARTED_AT,
+            optional=True,
+            label="threads part at",
+            hint="if known, clockwise from the top",
+        )
     job = name_field("job", f"{name}.card.job", "name or number; the camera's if empty")
     signature = signature_form(form, name)
 

@@ -54,10 +54,21 @@ def _readings(name: str, along: str) -> tuple[Form, Sequence[DeltaGenerator]]:
     marks, depth_marks, limit = scale_fields(along)
     typed = _EXAMPLES.get(name, _BLANK) if along == "angle" else _BLANK
     form = Form(f"{name}.scale.{along}")
-    form.ask("marks", marks, typed=typed[0], label="marks, plus towards the near end",
-             hint="such as ∞ = 0; 3 m = 17.3; 17.2; 1.5 m = 34.9")  # fmt: skip
-    form.ask("depth_marks", depth_marks, typed=typed[1], optional=True, label="depth marks",
-             hint="such as f/16 = 19; f/8 = 9.6")  # fmt: skip
+    form.ask(
+        "marks",
+        marks,
+        typed=typed[0],
+        label="marks, plus towards the near end",
+        hint="such as ∞ = 0; 3 m = 17.3; 17.2; 1.5 m = 34.9",
+    )
+    form.ask(
+        "depth_marks",
+        depth_marks,
+        typed=typed[1],
+        optional=True,
+        label="depth marks",
+        hint="such as f/16 = 19; f/8 = 9.6",
+    )
     columns = st.columns(3)
     with columns[0]:
         form.ask("limit", limit, typed=typed[2], label="each read to ±")

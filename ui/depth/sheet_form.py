@@ -57,11 +57,21 @@ def signature_form(form: Form, name: str) -> Callable[[], Signature]:
     with columns[0]:
         paper = choice("paper", ["A4", "Letter"], f"{name}.paper")
     with columns[1]:
-        form.ask("across", fields.PRINTED_RULER, optional=True, label="printed ruler across",
-                 hint="100 until measured")  # fmt: skip
+        form.ask(
+            "across",
+            fields.PRINTED_RULER,
+            optional=True,
+            label="printed ruler across",
+            hint="100 until measured",
+        )
     with columns[2]:
-        form.ask("up", fields.PRINTED_RULER, optional=True, label="printed ruler up",
-                 hint="100 until measured")  # fmt: skip
+        form.ask(
+            "up",
+            fields.PRINTED_RULER,
+            optional=True,
+            label="printed ruler up",
+            hint="100 until measured",
+        )
 
     def made() -> Signature:
         rulers = (form.value("across", 100.0), form.value("up", 100.0))

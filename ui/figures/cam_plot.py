@@ -15,17 +15,26 @@ def cam_plot(found: StoningMap, colours: Palette) -> go.Figure:
     degrees = np.degrees(found.rotation)
     figure = go.Figure()
     figure.add_bar(
-        x=degrees, y=found.first_pass, name="first pass", width=1.6,
-        marker={"color": colours.field, "line": {"color": colours.text, "width": 1.4},
-                "pattern": {"shape": "/", "fgcolor": colours.text}},
+        x=degrees,
+        y=found.first_pass,
+        name="first pass",
+        width=1.6,
+        marker={
+            "color": colours.field,
+            "line": {"color": colours.text, "width": 1.4},
+            "pattern": {"shape": "/", "fgcolor": colours.text},
+        },
         hovertemplate="first pass %{y:.3f} mm at %{x:.4g}°<extra></extra>",
-    )  # fmt: skip
+    )
     figure.add_scatter(
-        x=degrees, y=found.cut, mode="lines+markers", name="in all",
+        x=degrees,
+        y=found.cut,
+        mode="lines+markers",
+        name="in all",
         line={"color": colours.accent, "width": 2},
         marker={"symbol": "diamond", "size": 9, "color": colours.accent},
         hovertemplate="in all %{y:.3f} mm at %{x:.4g}°<extra></extra>",
-    )  # fmt: skip
+    )
     shared = {"gridcolor": washed(colours.line), "linecolor": colours.line}
     figure.update_layout(
         height=HEIGHT,

@@ -68,19 +68,34 @@ def _band(
     """Far limit, near limit and the band between."""
     line = {"color": colours.accent, "width": 2}
     figure.add_scatter(
-        x=fine.distances, y=np.minimum(fine.far[row], top), mode="lines", line=line,
-        name=f"{stop} far", showlegend=False, **_told(fine.far[row], f"{stop} far limit", system),
-    )  # fmt: skip
+        x=fine.distances,
+        y=np.minimum(fine.far[row], top),
+        mode="lines",
+        line=line,
+        name=f"{stop} far",
+        showlegend=False,
+        **_told(fine.far[row], f"{stop} far limit", system),
+    )
     figure.add_scatter(
-        x=fine.distances, y=fine.near[row], mode="lines", line=line, fill="tonexty",
-        fillcolor=_washed(colours.accent), name=stop, legendrank=row,
+        x=fine.distances,
+        y=fine.near[row],
+        mode="lines",
+        line=line,
+        fill="tonexty",
+        fillcolor=_washed(colours.accent),
+        name=stop,
+        legendrank=row,
         **_told(fine.near[row], f"{stop} near limit", system),
-    )  # fmt: skip
+    )
     figure.add_scatter(
-        x=fine.distances, y=fine.distances, mode="lines",
-        line={"color": colours.text, "width": 1, "dash": "dot"}, name="focused at",
-        legendrank=len(fine.f_numbers), hoverinfo="skip",
-    )  # fmt: skip
+        x=fine.distances,
+        y=fine.distances,
+        mode="lines",
+        line={"color": colours.text, "width": 1, "dash": "dot"},
+        name="focused at",
+        legendrank=len(fine.f_numbers),
+        hoverinfo="skip",
+    )
 
 
 def _outline(
@@ -97,9 +112,14 @@ def _outline(
     limits = np.concatenate([fine.near[row][::-1], fine.far[row]])
     along = np.concatenate([fine.distances[::-1], fine.distances])
     figure.add_scatter(
-        x=along, y=np.minimum(limits, top), mode="lines", line=line, name=stop, legendrank=row,
+        x=along,
+        y=np.minimum(limits, top),
+        mode="lines",
+        line=line,
+        name=stop,
+        legendrank=row,
         **_told(limits, f"{stop} limit", system),
-    )  # fmt: skip
+    )
 
 
 def _told(limits: Array, words: str, system: System) -> dict[str, object]:
@@ -121,10 +141,15 @@ def _hyperfocal(
         return
     words = f"hyperfocal {format_distance(distance, system=system)}"
     figure.add_scatter(
-        x=[distance], y=[float(table.near_at_hyperfocal[row])], mode="markers",
+        x=[distance],
+        y=[float(table.near_at_hyperfocal[row])],
+        mode="markers",
         marker={"symbol": "diamond", "size": 11, "color": colours.refusal},
-        name=words, text=[words], hoverinfo="text", legendrank=len(table.f_numbers) + 1,
-    )  # fmt: skip
+        name=words,
+        text=[words],
+        hoverinfo="text",
+        legendrank=len(table.f_numbers) + 1,
+    )
 
 
 def _axes(

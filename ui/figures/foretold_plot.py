@@ -68,16 +68,26 @@ def _ground(tolerance: float, reach: float, height: float) -> Iterator[str]:
     """Tolerance, zero and the scale with its senses."""
     bottom = height - _FOOT
     left, right = _across(-tolerance, reach), _across(tolerance, reach)
-    yield svg.tag("rect", x=f"{left:.1f}", y=_TOP - 8, width=f"{right - left:.1f}",
-                  height=f"{bottom - _TOP + 12:.1f}", class_="band")  # fmt: skip
+    yield svg.tag(
+        "rect",
+        x=f"{left:.1f}",
+        y=_TOP - 8,
+        width=f"{right - left:.1f}",
+        height=f"{bottom - _TOP + 12:.1f}",
+        class_="band",
+    )
     middle = _across(0.0, reach)
     yield svg.line((middle, _TOP - 8), (middle, bottom + 4), "axis")
     for end, anchor in ((-reach, "start"), (reach, "end")):
         sign = "−" if end < 0 else "+"
         x = _across(end, reach)
         yield svg.line((x, bottom), (x, bottom + 4), "ghost")
-        yield svg.text((x, bottom + 17), f"{sign}{format_length(reach, places=_places(reach))}",
-                       anchor, "quiet")  # fmt: skip
+        yield svg.text(
+            (x, bottom + 17),
+            f"{sign}{format_length(reach, places=_places(reach))}",
+            anchor,
+            "quiet",
+        )
     yield svg.text((middle, bottom + 17), "0", kind="quiet")
     yield svg.text((_LEFT, 12), "← too far in", "start", "quiet")
     yield svg.text((_WIDTH - _RIGHT, 12), "too far out →", "end", "quiet")

@@ -96,8 +96,9 @@ def _corner(corner: Corner, place: Callable[[float, float], svg.Point]) -> Itera
     first = y - 24 if corner.y > 0 else y + 18
     sense = Sense.of(corner.error.value)
     words = "right" if sense is Sense.RIGHT else sense.words
-    yield svg.text((x, first), f"{signed(corner.error.value)} {_SIGNS[corner.verdict][0]}",
-                   kind="strong")  # fmt: skip
+    yield svg.text(
+        (x, first), f"{signed(corner.error.value)} {_SIGNS[corner.verdict][0]}", kind="strong"
+    )
     yield svg.text((x, first + 16), words, kind="quiet")
     yield svg.tag("circle", cx=round(x, 2), cy=round(y, 2), r=3, class_="error filled")
 

@@ -61,8 +61,14 @@ def _film(left: float, width: float) -> list[str]:
 
 def _pushed_back(left: float, width: float) -> str:
     """The film where it lies farthest from the rails, dashed."""
-    return svg.tag("rect", x=round(left, 1), y=_TOP + 14, width=round(width, 1),
-                   height=_BOTTOM - _TOP - 28, class_="ghost")  # fmt: skip
+    return svg.tag(
+        "rect",
+        x=round(left, 1),
+        y=_TOP + 14,
+        width=round(width, 1),
+        height=_BOTTOM - _TOP - 28,
+        class_="ghost",
+    )
 
 
 def _plate(plate: Plate, x: float) -> list[str]:

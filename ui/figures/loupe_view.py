@@ -28,12 +28,17 @@ _GROUPS = dict(
     zip(
         BARS,
         (
-            (3, (-64, -72)), (3, (64, -72)), (4, (-84, 10)), (5, (0, 10)), (7, (78, 10)),
-            (9, (-36, 88)), (11, (40, 88)),
+            (3, (-64, -72)),
+            (3, (64, -72)),
+            (4, (-84, 10)),
+            (5, (0, 10)),
+            (7, (78, 10)),
+            (9, (-36, 88)),
+            (11, (40, 88)),
         ),
         strict=True,
     )
-)  # fmt: skip
+)
 _TALL = 44.0
 _MAST = 14.0
 
@@ -44,9 +49,13 @@ def loupe_view(glass: Glass, is_coarse: bool) -> str:
     defs = svg.tag("defs", _round_window() + _blur(deviation) + _grain(is_coarse))
     image = svg.tag("g", _paper() + "".join(map(_group, BARS)), filter="url(#blur)")
     grain = svg.tag(
-        "rect", width=SIZE, height=SIZE, filter="url(#grain)", stroke="none",
+        "rect",
+        width=SIZE,
+        height=SIZE,
+        filter="url(#grain)",
+        stroke="none",
         opacity=0.34 if is_coarse else 0.18,
-    )  # fmt: skip
+    )
     seen = svg.tag("g", image + grain + _pencil_cross(), clip_path="url(#window)")
     return svg.picture((SIZE, SIZE), glass_words(glass), [defs, seen, _rim()])
 
@@ -58,8 +67,9 @@ def finder_view(patch: Patch) -> str:
     fixed = svg.tag("g", _paper(0.8) + _scene(), filter="url(#blur)")
     moving = svg.tag("g", _scene(), transform=f"translate({across:.1f} {-up:.1f})", opacity=0.55)
     tint = _patch(class_="tint")
-    in_patch = svg.tag("g", tint + svg.tag("g", moving, filter="url(#blur)"),
-                       clip_path="url(#patch)")  # fmt: skip
+    in_patch = svg.tag(
+        "g", tint + svg.tag("g", moving, filter="url(#blur)"), clip_path="url(#patch)"
+    )
     frame = _patch(stroke_opacity=0.4)
     seen = svg.tag("g", fixed + in_patch + frame, clip_path="url(#window)")
     return svg.picture((SIZE, SIZE), patch_words(patch), [_TINT, defs, seen, _rim()])
@@ -73,8 +83,9 @@ def _round_window() -> str:
 
 
 def _patch(class_: str | None = None, stroke_opacity: float | None = None) -> str:
-    return svg.tag("rect", x=83, y=103, width=170, height=130, class_=class_,
-                   stroke_opacity=stroke_opacity)  # fmt: skip
+    return svg.tag(
+        "rect", x=83, y=103, width=170, height=130, class_=class_, stroke_opacity=stroke_opacity
+    )
 
 
 def _patch_window() -> str:
@@ -83,27 +94,54 @@ def _patch_window() -> str:
 
 def _blur(deviation: float) -> str:
     blur = svg.tag("feGaussianBlur", stdDeviation=f"{deviation:.2f}")
-    return svg.tag("filter", blur, id="blur", x=0, y=0, width=SIZE, height=SIZE,
-                   filterUnits="userSpaceOnUse")  # fmt: skip
+    return svg.tag(
+        "filter", blur, id="blur", x=0, y=0, width=SIZE, height=SIZE, filterUnits="userSpaceOnUse"
+    )
 
 
 def _grain(is_coarse: bool) -> str:
-    noise = svg.tag("feTurbulence", type="fractalNoise", baseFrequency=0.35 if is_coarse else 0.8,
-                    numOctaves=2, seed=3)  # fmt: skip
+    noise = svg.tag(
+        "feTurbulence",
+        type="fractalNoise",
+        baseFrequency=0.35 if is_coarse else 0.8,
+        numOctaves=2,
+        seed=3,
+    )
     grey = svg.tag("feColorMatrix", type="saturate", values=0)
-    return svg.tag("filter", noise + grey, id="grain", x=0, y=0, width=SIZE, height=SIZE,
-                   filterUnits="userSpaceOnUse")  # fmt: skip
+    return svg.tag(
+        "filter",
+        noise + grey,
+        id="grain",
+        x=0,
+        y=0,
+        width=SIZE,
+        height=SIZE,
+        filterUnits="userSpaceOnUse",
+    )
 
 
 def _paper(grey: float = 1.0) -> str:
     # Wider than the window, so that a wide blur brings no dark rim in.
-    return svg.tag("rect", x=-SIZE, y=-SIZE, width=3 * SIZE, height=3 * SIZE, stroke="none",
-                   style=f"fill: var(--paper); fill-opacity: {grey}; stroke: none")  # fmt: skip
+    return svg.tag(
+        "rect",
+        x=-SIZE,
+        y=-SIZE,
+        width=3 * SIZE,
+        height=3 * SIZE,
+        stroke="none",
+        style=f"fill: var(--paper); fill-opacity: {grey}; stroke: none",
+    )
 
 
 def _bar(x: float, y: float, width: float, height: float) -> str:
-    return svg.tag("rect", x=f"{x:.2f}", y=f"{y:.2f}", width=f"{width:.2f}",
-                   height=f"{height:.2f}", style="fill: black; stroke: none")  # fmt: skip
+    return svg.tag(
+        "rect",
+        x=f"{x:.2f}",
+        y=f"{y:.2f}",
+        width=f"{width:.2f}",
+        height=f"{height:.2f}",
+        style="fill: black; stroke: none",
+    )
 
 
 def _group(pairs: int) -> str:
@@ -112,22 +150,36 @@ def _group(pairs: int) -> str:
     pitch = PX_PER_MM / pairs
     left, top = _MIDDLE + x - pitch * (count - 0.5) / 2, _MIDDLE + y - _TALL / 2
     bars = (_bar(left + i * pitch, top, pitch / 2, _TALL) for i in range(count))
-    name = svg.tag("text", str(pairs), x=_MIDDLE + x, y=top - 5, text_anchor="middle",
-                   style="fill: black; font: 11px sans-serif")  # fmt: skip
+    name = svg.tag(
+        "text",
+        str(pairs),
+        x=_MIDDLE + x,
+        y=top - 5,
+        text_anchor="middle",
+        style="fill: black; font: 11px sans-serif",
+    )
     return "".join(bars) + name
 
 
 def _pencil_cross() -> str:
     level, far = _MIDDLE - 40, SIZE - 12
     ends = (
-        ((_MIDDLE, 12), (_MIDDLE, 58)), ((_MIDDLE, SIZE - 52), (_MIDDLE, far)),
-        ((12, level), (60, level)), ((SIZE - 60, level), (far, level)),
-    )  # fmt: skip
+        ((_MIDDLE, 12), (_MIDDLE, 58)),
+        ((_MIDDLE, SIZE - 52), (_MIDDLE, far)),
+        ((12, level), (60, level)),
+        ((SIZE - 60, level), (far, level)),
+    )
     return "".join(
-        svg.tag("line", x1=a[0], y1=a[1], x2=b[0], y2=b[1],
-                style="stroke: black; stroke-opacity: 0.35; stroke-width: 1")
+        svg.tag(
+            "line",
+            x1=a[0],
+            y1=a[1],
+            x2=b[0],
+            y2=b[1],
+            style="stroke: black; stroke-opacity: 0.35; stroke-width: 1",
+        )
         for a, b in ends
-    )  # fmt: skip
+    )
 
 
 def _rim() -> str:
@@ -139,7 +191,8 @@ def _scene() -> str:
     mast = _bar(_MIDDLE - _MAST / 2, 20, _MAST, 300)
     yards = "".join(_bar(_MIDDLE - w / 2, y, w, 5) for y, w in ((138, 70), (193, 110), (78, 50)))
     stays = svg.tag(
-        "path", d=f"M{_MIDDLE} 28 L28 318 M{_MIDDLE} 28 L308 318",
+        "path",
+        d=f"M{_MIDDLE} 28 L28 318 M{_MIDDLE} 28 L308 318",
         style="stroke: black; stroke-width: 1.5",
-    )  # fmt: skip
+    )
     return mast + yards + stays

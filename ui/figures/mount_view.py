@@ -16,12 +16,19 @@ def mount_view(plan: MountPlan) -> str:
     width, height = (2 * scale * far + 44 for far in reach)
     x, y = _MIDDLE
     parts = [
-        svg.tag("rect", x=round(x - width / 2, 1), y=round(y - height / 2, 1),
-                width=round(width, 1), height=round(height, 1), rx=8, class_="plate"),
+        svg.tag(
+            "rect",
+            x=round(x - width / 2, 1),
+            y=round(y - height / 2, 1),
+            width=round(width, 1),
+            height=round(height, 1),
+            rx=8,
+            class_="plate",
+        ),
         svg.tag("circle", cx=x, cy=y, r=round(0.42 * scale * min(reach), 1), class_="glass"),
         svg.text((x, 14), "shims under the screws", kind="quiet"),
         *(part for shim in plan.shims for part in _screw(shim, scale)),
-    ]  # fmt: skip
+    ]
     words = "; ".join(f"{s.screw.name} {signed(s.change)}" for s in plan.shims)
     return svg.picture((_WIDTH, _HEIGHT), f"Shims under the screws: {words}", parts)
 

@@ -40,23 +40,37 @@ def _depth(figure: go.Figure, curve: Curve, colours: Palette) -> None:
     edge = {"color": colours.line, "width": 1}
     for sign, fill in ((-1, None), (1, "tonexty")):
         figure.add_scatter(
-            x=curve.per_metre, y=sign * curve.band, mode="lines", line=edge, fill=fill,
-            fillcolor=washed(colours.good), name="depth of focus", showlegend=sign > 0,
+            x=curve.per_metre,
+            y=sign * curve.band,
+            mode="lines",
+            line=edge,
+            fill=fill,
+            fillcolor=washed(colours.good),
+            name="depth of focus",
+            showlegend=sign > 0,
             hoverinfo="skip",
-        )  # fmt: skip
+        )
 
 
 def _line(figure: go.Figure, curve: Curve, name: str, errors: np.ndarray, colours: Palette) -> None:
     dash, symbol, colour = STYLES[name]
     ink = getattr(colours, colour)
     figure.add_scatter(
-        x=curve.per_metre, y=errors, mode="lines+markers", name=name,
+        x=curve.per_metre,
+        y=errors,
+        mode="lines+markers",
+        name=name,
         line={"color": ink, "width": 2, "dash": dash},
-        marker={"color": ink, "symbol": symbol, "size": 9, "maxdisplayed": _MARKERS,
-                "line": {"color": ink, "width": 1.6}},
+        marker={
+            "color": ink,
+            "symbol": symbol,
+            "size": 9,
+            "maxdisplayed": _MARKERS,
+            "line": {"color": ink, "width": 1.6},
+        },
         customdata=[format_distance(float(d)) for d in curve.film_distance],
         hovertemplate=f"{name}: %{{y:+.3f}} mm at %{{customdata}}<extra></extra>",
-    )  # fmt: skip
+    )
 
 
 def _axes(figure: go.Figure, curve: Curve, colours: Palette) -> None:

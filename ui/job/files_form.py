@@ -19,13 +19,21 @@ def files_form() -> None:
     """Draw what gives files and what takes them."""
     row = st.container(horizontal=True)
     row.download_button(
-        "All jobs and the library (ZIP)", _all_jobs, file_name=f"jobs-{date.today()}.zip",
-        mime="application/zip", key="export_all", on_click="ignore",
-    )  # fmt: skip
+        "All jobs and the library (ZIP)",
+        _all_jobs,
+        file_name=f"jobs-{date.today()}.zip",
+        mime="application/zip",
+        key="export_all",
+        on_click="ignore",
+    )
     row.download_button(
-        "Backup of everything", _backup, file_name=f"records-{date.today()}.sqlite",
-        mime="application/vnd.sqlite3", key="backup", on_click="ignore",
-    )  # fmt: skip
+        "Backup of everything",
+        _backup,
+        file_name=f"records-{date.today()}.sqlite",
+        mime="application/vnd.sqlite3",
+        key="backup",
+        on_click="ignore",
+    )
     taken = st.file_uploader("A job file, or a ZIP of jobs, to take in", _JSON_OR_ZIP, key="take")
     if taken is not None:
         st.button("Take it in", key="take_in", on_click=_take_in, args=[taken.getvalue()])

@@ -125,11 +125,15 @@ def _scale(scale: ScalePart) -> Texts:
     along, reference = texts.pop("along"), texts.pop("reference")
     negative = texts.pop("negative", "")
     named = {"negative": format_named(negative).name} if negative else {}
-    return named | _under(f"scale.{along}", texts) | {
-        "scale.along": along,
-        "scale.from": _word(BEGIN, reference),
-        "scale.across": _word(ACROSS, scale.across),
-    }  # fmt: skip
+    return (
+        named
+        | _under(f"scale.{along}", texts)
+        | {
+            "scale.along": along,
+            "scale.from": _word(BEGIN, reference),
+            "scale.across": _word(ACROSS, scale.across),
+        }
+    )
 
 
 def _rangefinder(part: RangefinderPart) -> Texts:

@@ -36,9 +36,13 @@ def offer_to_job(solution: Solution) -> None:
         taken = _taken_fields(f"{name}.into_job", [one.kind for one in readings])
         refusal = taken.pop("refusal", "")
         st.button(
-            f"Put it into {name}", key="put", type="primary", on_click=_put,
-            args=[kept, solution.job, taken], disabled=bool(refusal),
-        )  # fmt: skip
+            f"Put it into {name}",
+            key="put",
+            type="primary",
+            on_click=_put,
+            args=[kept, solution.job, taken],
+            disabled=bool(refusal),
+        )
     sentence = st.session_state.pop(_SAID, "")
     st.html(f"<p class='saved' role='status'>{escape(sentence)}</p>")
 
@@ -57,9 +61,12 @@ def _taken_fields(key: str, kinds: Sequence[str]) -> dict[str, str]:
     instrument = "" if many else _instrument(f"{key}.{kinds[0]}")
     note = plain_field("note", f"{key}.{'all' if many else kinds[0]}.note", hint=None)
     return {
-        "where": where, "day": entry.text, "instrument": instrument, "note": note,
+        "where": where,
+        "day": entry.text,
+        "instrument": instrument,
+        "note": note,
         "refusal": entry.refusal,
-    }  # fmt: skip
+    }
 
 
 def _instrument(key: str) -> str:

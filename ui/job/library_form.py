@@ -92,9 +92,12 @@ def _new_item(kind: str, named: dict[str, ItemLine]) -> None:
         part["name"] = name
     words = "Keep the change" if name in named else "Keep in the library"
     st.button(
-        words, key="keep_item", on_click=_keep, args=[kind, name, part, named.get(name)],
+        words,
+        key="keep_item",
+        on_click=_keep,
+        args=[kind, name, part, named.get(name)],
         disabled=not name or refused,
-    )  # fmt: skip
+    )
 
 
 def _pairs(asked: tuple[_Asked, ...]) -> list[tuple[_Asked, _Asked | None]]:
@@ -120,8 +123,9 @@ def _item_row(line: ItemLine, item: Item) -> None:
     row = st.container(horizontal=True, key=f"item_{line.number}", vertical_alignment="center")
     if line.kind != _CAMERA:
         row.button(f"Change {line.name}", key=f"change_{line.number}", on_click=_load, args=[item])
-    row.button(f"Delete {line.name}", key=f"away_{line.number}", on_click=_delete,
-               args=[line.number])  # fmt: skip
+    row.button(
+        f"Delete {line.name}", key=f"away_{line.number}", on_click=_delete, args=[line.number]
+    )
 
 
 def _load(item: Item) -> None:

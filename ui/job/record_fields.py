@@ -54,84 +54,161 @@ def _day(name: str, words: str, hint: str = _DAY_HINT) -> Ask:
 
 
 _INTAKE = (
-    Single("Customer", "intake.customer", (
-        (Ask("reference", "customer reference"), Ask("name", "name")),
-        (Ask("contact", "contact"),),
-    )),
-    Single("Camera and lens", "intake.identity", (
-        (Ask("camera", "camera"), Ask("serial", "serial number")),
-        (Ask("lens_serial", "lens number"), Ask("marks", "other marks")),
-    )),
-    Single("Dates", "intake.dates", (
-        (_day("received", "received"), _day("promised", "promised", "")),
-        (_day("finished", "finished", ""), _day("returned", "returned", "")),
-    )),
-    Single("Work requested", "", (
-        (Ask("title", "job in a few words"),),
-        (Ask("intake.wanted", "customer's request"),),
-    )),
-)  # fmt: skip
+    Single(
+        "Customer",
+        "intake.customer",
+        (
+            (Ask("reference", "customer reference"), Ask("name", "name")),
+            (Ask("contact", "contact"),),
+        ),
+    ),
+    Single(
+        "Camera and lens",
+        "intake.identity",
+        (
+            (Ask("camera", "camera"), Ask("serial", "serial number")),
+            (Ask("lens_serial", "lens number"), Ask("marks", "other marks")),
+        ),
+    ),
+    Single(
+        "Dates",
+        "intake.dates",
+        (
+            (_day("received", "received"), _day("promised", "promised", "")),
+            (_day("finished", "finished", ""), _day("returned", "returned", "")),
+        ),
+    ),
+    Single(
+        "Work requested",
+        "",
+        (
+            (Ask("title", "job in a few words"),),
+            (Ask("intake.wanted", "customer's request"),),
+        ),
+    ),
+)
 _CONDITION = (
-    Several("Screws and parts out of order", "intake.condition.findings",
+    Several(
+        "Screws and parts out of order",
+        "intake.condition.findings",
+        (
             (
-                (Ask("what", "kind", options=("screw", "part"), width=3),
-                 Ask("fault", "condition", options=get_args(Fault), width=3),
-                 Ask("name", "screw or part", width=5)),
-                (Ask("place", "location", width=5), Ask("quantity", "how many", width=3),
-                 Ask("note", "note", width=5)),
-            )),
-    Several("Old marks", "intake.condition.old_marks", (
-        (Ask("place", "place of the mark", width=4), Ask("note", "appearance", width=7)),
-    )),
-    Several("Shims found", "intake.condition.shims", (
-        (Ask("leaves", "leaves", SHIMS_FOUND, hint="such as 0.05 × 2; 0.1", width=5),
-         Ask("material", "material", width=3), Ask("place", "position", width=4)),
-        (Ask("note", "note on the shims"),),
-    )),
-    Single("Before", "intake.condition", (
-        (Ask("earlier_repairs", "earlier repairs"),),
-        (Ask("note", "other notes"),),
-    )),
-    Several("Photos, by the name of their file", "intake.photos", (
-        (Ask("file", "file", width=4), _day("day", "taken on"), Ask("note", "shows", width=4)),
-    )),
-)  # fmt: skip
+                Ask("what", "kind", options=("screw", "part"), width=3),
+                Ask("fault", "condition", options=get_args(Fault), width=3),
+                Ask("name", "screw or part", width=5),
+            ),
+            (
+                Ask("place", "location", width=5),
+                Ask("quantity", "how many", width=3),
+                Ask("note", "note", width=5),
+            ),
+        ),
+    ),
+    Several(
+        "Old marks",
+        "intake.condition.old_marks",
+        ((Ask("place", "place of the mark", width=4), Ask("note", "appearance", width=7)),),
+    ),
+    Several(
+        "Shims found",
+        "intake.condition.shims",
+        (
+            (
+                Ask("leaves", "leaves", SHIMS_FOUND, hint="such as 0.05 × 2; 0.1", width=5),
+                Ask("material", "material", width=3),
+                Ask("place", "position", width=4),
+            ),
+            (Ask("note", "note on the shims"),),
+        ),
+    ),
+    Single(
+        "Before",
+        "intake.condition",
+        (
+            (Ask("earlier_repairs", "earlier repairs"),),
+            (Ask("note", "other notes"),),
+        ),
+    ),
+    Several(
+        "Photos, by the name of their file",
+        "intake.photos",
+        ((Ask("file", "file", width=4), _day("day", "taken on"), Ask("note", "shows", width=4)),),
+    ),
+)
 _TRAYS = (
-    Several("In the order of taking off", "trays", (
-        (Ask("part", "part", width=4), Ask("place", "came from", width=4),
-         Ask("tray", "tray", width=2)),
-        (Ask("quantity", "screws", width=2), Ask("screw", "kind of screw", width=4),
-         Ask("note", "note", width=4)),
-    )),
-)  # fmt: skip
+    Several(
+        "In the order of taking off",
+        "trays",
+        (
+            (
+                Ask("part", "part", width=4),
+                Ask("place", "came from", width=4),
+                Ask("tray", "tray", width=2),
+            ),
+            (
+                Ask("quantity", "screws", width=2),
+                Ask("screw", "kind of screw", width=4),
+                Ask("note", "note", width=4),
+            ),
+        ),
+    ),
+)
 _WORK = (
-    Several("Work done", DONE, (
-        (Ask("done", "done", width=7), Ask("quantity", "how much", width=4)),
-        (Ask("added", "shims in", SHIMS_ADDED, hint="such as 0.05 × 2", width=4),
-         Ask("removed", "shims out", SHIMS_REMOVED, hint="", width=4), _day("day", "day")),
-    )),
-    Several("Instruments used", INSTRUMENTS, (
-        (Ask("name", "instrument", width=5), Ask("limit", "good to ±", INSTRUMENT_LIMIT, hint="",
-                                                 width=3), Ask("serial", "number", width=3)),
-        (Ask("source", "calibrated by", width=5), _day("checked", "checked on"),
-         Ask("note", "note", width=3)),
-    )),
+    Several(
+        "Work done",
+        DONE,
+        (
+            (Ask("done", "done", width=7), Ask("quantity", "how much", width=4)),
+            (
+                Ask("added", "shims in", SHIMS_ADDED, hint="such as 0.05 × 2", width=4),
+                Ask("removed", "shims out", SHIMS_REMOVED, hint="", width=4),
+                _day("day", "day"),
+            ),
+        ),
+    ),
+    Several(
+        "Instruments used",
+        INSTRUMENTS,
+        (
+            (
+                Ask("name", "instrument", width=5),
+                Ask("limit", "good to ±", INSTRUMENT_LIMIT, hint="", width=3),
+                Ask("serial", "number", width=3),
+            ),
+            (
+                Ask("source", "calibrated by", width=5),
+                _day("checked", "checked on"),
+                Ask("note", "note", width=3),
+            ),
+        ),
+    ),
     Single("About the work", "work", ((Ask("note", "note"),),)),
-)  # fmt: skip
+)
 _DECISION = (
-    Single("How far the job has come", "work", (
-        (Ask("state", "the job is", options=get_args(State)),),
-    )),
-    Single("Decision on the readings as left", "work.decision", (
-        (Ask("guard_band", "guard band inside the tolerance",
-             options=("expanded uncertainty", "none")),),
-        (Ask("by", "decided by", width=5), _day("day", "on")),
-        (Ask("note", "note"),),
-    )),
-    Single("Next service", "work.next_service", (
-        (_day("due", "due"), Ask("note", "reason", width=5)),
-    )),
-)  # fmt: skip
+    Single(
+        "How far the job has come",
+        "work",
+        ((Ask("state", "the job is", options=get_args(State)),),),
+    ),
+    Single(
+        "Decision on the readings as left",
+        "work.decision",
+        (
+            (
+                Ask(
+                    "guard_band",
+                    "guard band inside the tolerance",
+                    options=("expanded uncertainty", "none"),
+                ),
+            ),
+            (Ask("by", "decided by", width=5), _day("day", "on")),
+            (Ask("note", "note"),),
+        ),
+    ),
+    Single(
+        "Next service", "work.next_service", ((_day("due", "due"), Ask("note", "reason", width=5)),)
+    ),
+)
 TAKEN = (
     (_day("day", "day", ""), Ask("instrument", "instrument", width=5)),
     (Ask("note", "note"),),

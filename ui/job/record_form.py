@@ -79,10 +79,14 @@ def _offer_removal(record: RecordDraft, where: str, number: int) -> None:
     without = record.kept.job.model_copy(update={where: taken[:number] + taken[number + 1 :]})
     is_typed_on = any(path.startswith(f"{where}.") for path in record.mine)
     st.button(
-        f"✕ {where} {number + 1}", key=f"drop_{where}_{number}", on_click=record.change,
-        args=[without], disabled=is_typed_on, width="stretch",
+        f"✕ {where} {number + 1}",
+        key=f"drop_{where}_{number}",
+        on_click=record.change,
+        args=[without],
+        disabled=is_typed_on,
+        width="stretch",
         help="Save the record first" if is_typed_on else f"Take this reading as {where} away",
-    )  # fmt: skip
+    )
 
 
 def _rows(

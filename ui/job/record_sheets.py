@@ -35,10 +35,19 @@ def offer_sheets(record: RecordDraft) -> None:
         for label, sheet in _SHEETS.items():
             if sheet is certificate and not report.corrections_left:
                 continue
-            _offer(row, label, sheet, report, {
-                "made": date.today(), "workshop": workshop, "address": address,
-                "number": str(record.kept.line.number), "page_size": paper,
-            })  # fmt: skip
+            _offer(
+                row,
+                label,
+                sheet,
+                report,
+                {
+                    "made": date.today(),
+                    "workshop": workshop,
+                    "address": address,
+                    "number": str(record.kept.line.number),
+                    "page_size": paper,
+                },
+            )
         st.caption(_said(report, bool(record.mine)))
 
 
@@ -70,6 +79,10 @@ def _offer(
 ) -> None:
     name = sheet.__name__.replace("_", "-")
     row.download_button(
-        label, partial(sheet, report, **said), key=f"sheet_{name}", mime="application/pdf",
-        file_name=f"{name}-{said['number']}.pdf", on_click="ignore",
-    )  # fmt: skip
+        label,
+        partial(sheet, report, **said),
+        key=f"sheet_{name}",
+        mime="application/pdf",
+        file_name=f"{name}-{said['number']}.pdf",
+        on_click="ignore",
+    )

@@ -52,8 +52,13 @@ def offer_rows(name: str, shown: JobDocument | None) -> None:
     if held and (shown is None or not _are_alike(held, list(_rows(shown)))):
         with st.container(horizontal=True, vertical_alignment="center", key="other_rows"):
             st.html(f"<p class='saved'>{name} holds other readings than these.</p>")
-            st.button("Show the job's", key="show_rows", on_click=show_rows, args=[kept],
-                      help="The rows that stand here can be put back one by one.")  # fmt: skip
+            st.button(
+                "Show the job's",
+                key="show_rows",
+                on_click=show_rows,
+                args=[kept],
+                help="The rows that stand here can be put back one by one.",
+            )
 
 
 def show_rows(kept: KeptJob) -> None:

@@ -115,11 +115,20 @@ def _offer_open_job() -> None:
     row.html(f"<p class='saved'><b>{job_name(number)}</b></p>", width="content")
     if row.button("Record", key="to_record"):
         go_to("Record")
-    row.button("Copy for another", key="copy", on_click=_copy, args=[number],
-               help="A new job with the same camera, without the customer's data")  # fmt: skip
+    row.button(
+        "Copy for another",
+        key="copy",
+        on_click=_copy,
+        args=[number],
+        help="A new job with the same camera, without the customer's data",
+    )
     away = kept.line.archived is None
-    row.button("Archive" if away else "Take out of the archive", key="archive",
-               on_click=_archive, args=[number, away])  # fmt: skip
+    row.button(
+        "Archive" if away else "Take out of the archive",
+        key="archive",
+        on_click=_archive,
+        args=[number, away],
+    )
     row.button("Delete", key="delete", on_click=_delete, args=[number])
     row.button("Close", key="close", on_click=_close)
 
@@ -166,12 +175,17 @@ def _job_row(line: JobLine, which: str) -> None:
     row = st.container(horizontal=True, key=f"job_{line.number}", vertical_alignment="center")
     number = line.number
     if which == "deleted":
-        row.button(f"Bring {number} back", key=f"restore_{number}", on_click=_restore,
-                   args=[number])  # fmt: skip
+        row.button(
+            f"Bring {number} back", key=f"restore_{number}", on_click=_restore, args=[number]
+        )
         is_sure = st.session_state.get(_SURE) == number
         words = f"Yes, nothing of {number} can come back" if is_sure else f"For good: {number}"
-        row.button(words, key=f"purge_{number}", on_click=_purge if is_sure else _ask_to_purge,
-                   args=[number])  # fmt: skip
+        row.button(
+            words,
+            key=f"purge_{number}",
+            on_click=_purge if is_sure else _ask_to_purge,
+            args=[number],
+        )
     else:
         row.button(f"Open {number}", key=f"open_{number}", on_click=open_here, args=[number])
     row.html(_line_html(line))

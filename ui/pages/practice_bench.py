@@ -161,7 +161,13 @@ def _text_area() -> None:
         "The sitting as text, to copy or hand in", key="practice.text", on_change="rerun"
     ):
         st.text_area(_AREA, key=TEXT, height=220, max_chars=_LONGEST, persist_state="session")
-        st.download_button("Sitting (text file)", st.session_state[TEXT], file_name="sitting.txt",
-                           mime="text/plain", on_click="ignore", key="practice.file")  # fmt: skip
+        st.download_button(
+            "Sitting (text file)",
+            st.session_state[TEXT],
+            file_name="sitting.txt",
+            mime="text/plain",
+            on_click="ignore",
+            key="practice.file",
+        )
     if BEFORE in st.session_state:
         st.button("Take up the sitting before", key="practice.back", on_click=_take_up_before)

@@ -72,9 +72,11 @@ def _draw_readings(record: RecordDraft) -> list[str]:
     if row.button("Take a reading", key="to_correction"):
         go_to("Correction")
     row.button(
-        "Fill the calculators in from this job again", key="fill", on_click=fill,
+        "Fill the calculators in from this job again",
+        key="fill",
+        on_click=fill,
         args=[record.kept],
-    )  # fmt: skip
+    )
     return refusals
 
 
@@ -84,8 +86,12 @@ def _offer_known_camera(record: RecordDraft) -> None:
     if job.camera is not None or not line.camera.strip():
         return
     for place, camera in known_cameras(line.camera, line.number):
-        st.button(f"Take its figures from {place}", key=f"take_{place}", on_click=_take_camera,
-                  args=[record, camera])  # fmt: skip
+        st.button(
+            f"Take its figures from {place}",
+            key=f"take_{place}",
+            on_click=_take_camera,
+            args=[record, camera],
+        )
 
 
 def _take_camera(record: RecordDraft, camera: CameraPart) -> None:
@@ -113,9 +119,12 @@ def _offer_saving(record: RecordDraft, is_blocked: bool, refusals: list[str]) ->
     )
     row = st.container(horizontal=True, key="saving", vertical_alignment="center")
     row.button(
-        "Save the record", key="save", type="primary", on_click=record.save,
+        "Save the record",
+        key="save",
+        type="primary",
+        on_click=record.save,
         disabled=not count or is_blocked or bool(refusals),
-    )  # fmt: skip
+    )
     if count:
         row.button("Discard changes", key="drop", on_click=record.drop)
     else:
@@ -140,9 +149,13 @@ def _tell(record: RecordDraft, refusals: list[str]) -> None:
         offer_sheets(record)
     _fold("Earlier jobs on this kind of camera", "learned", lambda: _show_learned(record))
     st.download_button(
-        "Job file (JSON)", write_job(record.kept.job), key="job", mime="application/json",
-        file_name=f"job-{record.kept.line.number}-{date.today()}.json", on_click="ignore",
-    )  # fmt: skip
+        "Job file (JSON)",
+        write_job(record.kept.job),
+        key="job",
+        mime="application/json",
+        file_name=f"job-{record.kept.line.number}-{date.today()}.json",
+        on_click="ignore",
+    )
 
 
 def _fold(title: str, key: str, draw: Callable[[], None]) -> None:
@@ -162,8 +175,12 @@ def _show_plan(record: RecordDraft, job: JobDocument) -> None:
         for place, work in enumerate(one.work):
             st.caption(f"{work.title}: {work.instruction}")
             row = {"done": work.instruction, "day": date.today().isoformat()}
-            st.button(f"Note as done: {work.title.lower()}", key=f"done_{number}_{place}",
-                      on_click=record.append, args=[DONE, row])  # fmt: skip
+            st.button(
+                f"Note as done: {work.title.lower()}",
+                key=f"done_{number}_{place}",
+                on_click=record.append,
+                args=[DONE, row],
+            )
 
 
 def _show_learned(record: RecordDraft) -> None:

@@ -35,21 +35,42 @@ def cam_form(name: str) -> CamWishes:
     known = is_example(name)
     columns = st.columns(4)
     with columns[0]:
-        form.ask("turn", fields.CAM_TURN, typed="52" if known else "", label="ring turns",
-                 hint="from infinity")  # fmt: skip
+        form.ask(
+            "turn",
+            fields.CAM_TURN,
+            typed="52" if known else "",
+            label="ring turns",
+            hint="from infinity",
+        )
     with columns[1]:
-        form.ask("diameter", fields.CAM_DIAMETER, typed="50" if known else "",
-                 label="cam ⌀", hint="where it is felt")  # fmt: skip
+        form.ask(
+            "diameter",
+            fields.CAM_DIAMETER,
+            typed="50" if known else "",
+            label="cam ⌀",
+            hint="where it is felt",
+        )
     with columns[2]:
-        form.ask("limit", fields.LIFT_LIMIT, typed="0.005" if known else "",
-                 label="lift read to ±", optional=True, hint="0 if empty")  # fmt: skip
+        form.ask(
+            "limit",
+            fields.LIFT_LIMIT,
+            typed="0.005" if known else "",
+            label="lift read to ±",
+            optional=True,
+            hint="0 if empty",
+        )
     with columns[3]:
         choose_paper(form)
     left, right = st.columns([4, 1])
     with left:
-        form.ask("lifts", fields.LIFTS, typed=_EXAMPLE if known else "", optional=True,
-                 label="lifts read, degrees = lift",
-                 hint="empty: the table of a new cam")  # fmt: skip
+        form.ask(
+            "lifts",
+            fields.LIFTS,
+            typed=_EXAMPLE if known else "",
+            optional=True,
+            label="lifts read, degrees = lift",
+            hint="empty: the table of a new cam",
+        )
     with right:
         form.ask("deepest", fields.DEEPEST_CUT, optional=True, label="warn at")
     with st.expander("More about the coupling and the cut"):
@@ -71,24 +92,31 @@ def _body_row(form: Form, law: str) -> None:
             form.ask("gain", fields.FOLLOWER_GAIN, typed="58", label="converges for each mm")
         return
     with columns[0]:
-        form.ask("focal_length", fields.BODY_FOCAL_LENGTH, typed="50",
-                 label="its focal length")  # fmt: skip
+        form.ask("focal_length", fields.BODY_FOCAL_LENGTH, typed="50", label="its focal length")
     with columns[1]:
-        form.ask("hiatus", fields.BODY_HIATUS, optional=True, label="its hiatus",
-                 hint="0 if not known")  # fmt: skip
+        form.ask(
+            "hiatus", fields.BODY_HIATUS, optional=True, label="its hiatus", hint="0 if not known"
+        )
     with columns[2]:
-        form.ask("gain", fields.FOLLOWER_GAIN, optional=True, label="converges for each mm",
-                 hint="if known")  # fmt: skip
+        form.ask(
+            "gain",
+            fields.FOLLOWER_GAIN,
+            optional=True,
+            label="converges for each mm",
+            hint="if known",
+        )
 
 
 def _finer_row(form: Form) -> None:
     columns = st.columns(4)
     with columns[0]:
-        form.ask("gain_less", fields.GAIN_LESS, optional=True, label="gain may drop",
-                 hint="0: it stays")  # fmt: skip
+        form.ask(
+            "gain_less", fields.GAIN_LESS, optional=True, label="gain may drop", hint="0: it stays"
+        )
     with columns[1]:
-        form.ask("gain_more", fields.GAIN_MORE, optional=True, label="gain may rise",
-                 hint="0: it stays")  # fmt: skip
+        form.ask(
+            "gain_more", fields.GAIN_MORE, optional=True, label="gain may rise", hint="0: it stays"
+        )
     with columns[2]:
         form.choose("cutting", "cutting", ["lowers the lift", "raises the lift"])
     with columns[3]:

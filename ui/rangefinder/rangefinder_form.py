@@ -47,17 +47,40 @@ def rangefinder_form(name: str) -> tuple[Texts, list[str]]:
     # As wide as their labels, so that none takes a second line and pushes its field down.
     columns = st.columns([7, 15, 9, 11])
     with columns[0]:
-        form.ask("base", fields.RANGEFINDER_BASE, typed=known.get("base"), label="base",
-                 hint="such as 41")  # fmt: skip
+        form.ask(
+            "base",
+            fields.RANGEFINDER_BASE,
+            typed=known.get("base"),
+            label="base",
+            hint="such as 41",
+        )
     with columns[1]:
-        form.ask("base_to_film", fields.BASE_TO_FILM, typed=known.get("base_to_film"),
-                 label="rangefinder to film", optional=True, hint="0 if not known")  # fmt: skip
+        form.ask(
+            "base_to_film",
+            fields.BASE_TO_FILM,
+            typed=known.get("base_to_film"),
+            label="rangefinder to film",
+            optional=True,
+            hint="0 if not known",
+        )
     with columns[2]:
-        form.ask("magnification", fields.MAGNIFICATION, typed=known.get("magnification"),
-                 label="magnification", optional=True, hint="1 if none")  # fmt: skip
+        form.ask(
+            "magnification",
+            fields.MAGNIFICATION,
+            typed=known.get("magnification"),
+            label="magnification",
+            optional=True,
+            hint="1 if none",
+        )
     with columns[3]:
-        form.ask("near_end", fields.NEAR_END, typed=known.get("near_end"), label="near end used",
-                 optional=True, hint="1 m if empty")  # fmt: skip
+        form.ask(
+            "near_end",
+            fields.NEAR_END,
+            typed=known.get("near_end"),
+            label="near end used",
+            optional=True,
+            hint="1 m if empty",
+        )
     with st.expander("More about the eye, the adjusters and the compensator"):
         _finer_row(form)
         compensator, amiss = _compensator_row(name)
@@ -91,12 +114,23 @@ def readings_form(name: str, is_needed: bool) -> tuple[Texts, list[str]]:
     form, known = Form(f"{name}.rangefinder.read"), _known(name)
     left, right = st.columns([4, 1])
     with left:
-        form.ask("pairs", fields.COINCIDENCES, typed=known.get("pairs"),
-                 label="true distance = lens scale when the images meet", optional=not is_needed,
-                 hint="such as ∞ = 28; 30; 3 m = 2.85; 1 m = 1.02")  # fmt: skip
+        form.ask(
+            "pairs",
+            fields.COINCIDENCES,
+            typed=known.get("pairs"),
+            label="true distance = lens scale when the images meet",
+            optional=not is_needed,
+            hint="such as ∞ = 28; 30; 3 m = 2.85; 1 m = 1.02",
+        )
     with right:
-        form.ask("tape", fields.TAPE_LIMIT, typed=known.get("tape"), label="tape ±",
-                 optional=True, hint="0 if empty")  # fmt: skip
+        form.ask(
+            "tape",
+            fields.TAPE_LIMIT,
+            typed=known.get("tape"),
+            label="tape ±",
+            optional=True,
+            hint="0 if empty",
+        )
     part: Texts = dict(form.part())
     with st.expander("Images that stand apart, as at a stop"):
         apart, wrong = _aparts(name)
@@ -168,8 +202,9 @@ def _round_row(name: str, number: int) -> Form:
     for column, (key, (quantity, label)) in zip(st.columns(_WIDTHS), _ROUND.items(), strict=True):
         with column:
             is_turn = key.endswith("turned")
-            form.ask(key, quantity, label=f"{number} {label}", optional=is_turn,
-                     hint=_hint(key, number))  # fmt: skip
+            form.ask(
+                key, quantity, label=f"{number} {label}", optional=is_turn, hint=_hint(key, number)
+            )
     return form
 
 

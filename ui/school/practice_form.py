@@ -51,8 +51,9 @@ def camera_choice(draw: Callable[[str, Level, int], None]) -> None:
         seed = field(SEED, "practice.seed", typed="1", hint="the same for a whole class")
         if seed.is_good:
             number = int(SEED.read(seed.text).value)
-            st.button("Draw this camera", key="practice.draw", on_click=draw,
-                      args=(name, level, number))  # fmt: skip
+            st.button(
+                "Draw this camera", key="practice.draw", on_click=draw, args=(name, level, number)
+            )
 
 
 def reading_choice(sitting: Sitting) -> Offered:
@@ -77,8 +78,16 @@ def look_form(sitting: Sitting, offered: Offered) -> Look | None:
     with left:
         start = field(quantity, f"{key}.from", typed=f"{rest:g}", hint=_ways(sitting, offered))
     with right:
-        rack = st.slider("And rack it by", -reach, reach, 0.0, step, said, key=f"{key}.rack",
-                         persist_state="session")  # fmt: skip
+        rack = st.slider(
+            "And rack it by",
+            -reach,
+            reach,
+            0.0,
+            step,
+            said,
+            key=f"{key}.rack",
+            persist_state="session",
+        )
     if not start.is_good:
         return None
     value = float(quantity.read(start.text).value) * times
@@ -113,8 +122,13 @@ def take_buttons(sitting: Sitting, offered: Offered, look: Look | None, do: Do) 
     row = st.container(horizontal=True, key="take")
     if look is not None:
         stands = said_moved(sitting.stand, offered.name, look.amount)
-        row.button(f"Take this reading: {stands}", key="practice.judge", type="primary",
-                   on_click=do, args=(Read(offered.name, look.amount),))  # fmt: skip
+        row.button(
+            f"Take this reading: {stands}",
+            key="practice.judge",
+            type="primary",
+            on_click=do,
+            args=(Read(offered.name, look.amount),),
+        )
     words = "Take the reading" if offered.moved is None else "Read it for me: five tries"
     row.button(words, key="practice.read", on_click=do, args=(Read(offered.name),))
 
@@ -136,9 +150,12 @@ def adjust_form(sitting: Sitting, do: Do) -> Control:
             read = entry.quantity.read(entry.text)
             size = float(read.value) * times
             signed = size if way == control.ways[0] else -size
-            st.button("Do it", key="practice.do", on_click=do,
-                      args=(Adjust(control.name, round(signed, 6),
-                                   size_typed(control, read.echo)),))  # fmt: skip
+            st.button(
+                "Do it",
+                key="practice.do",
+                on_click=do,
+                args=(Adjust(control.name, round(signed, 6), size_typed(control, read.echo)),),
+            )
     return control
 
 

@@ -25,10 +25,13 @@ def whole_camera_blocks(whole: WholeCamera) -> list[list[str]]:
         ["What cannot be told", *_items(plan_said.further_lines(plan))],
         ["Plan", *plan_lines(plan)],
         ["Alternatives", *_items(map(plan_said.alternative_line, plan.alternatives))],
-        ["Assumptions", *said.assumption_lines(found),
-         *_items(readings.supposed_lines(found.priors))],
+        [
+            "Assumptions",
+            *said.assumption_lines(found),
+            *_items(readings.supposed_lines(found.priors)),
+        ],
         ["Take care", f"- {LOCAL_RULES}"],
-    ]  # fmt: skip
+    ]
     return [block for block in blocks if len(block) > 1]
 
 

@@ -34,10 +34,13 @@ def _blocks(answer: FirstOrParallax) -> Iterable[list[str]]:
     cautions = ([] if gauged else [SUN.text]) + [LOCAL_RULES]
     blocks = [
         [wording.headline(answer), wording.verdict_line(answer)],
-        ["What to do", *filter(None, [wording.advice(answer)]),
-         *(f"- {title}: {words}" for title, words in answer.to_do)],
+        [
+            "What to do",
+            *filter(None, [wording.advice(answer)]),
+            *(f"- {title}: {words}" for title, words in answer.to_do),
+        ],
         [wording.STILL_NEEDED, *(f"- {wording.wait_line(wait)}" for wait in answer.waits)],
         ["Supposed", *(f"- {line}" for line in wording.supposed_lines(answer))],
         ["Take care", *(f"- {text}" for text in cautions)],
-    ]  # fmt: skip
+    ]
     return [block for block in blocks if len(block) > 1]

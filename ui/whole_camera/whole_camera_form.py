@@ -18,11 +18,21 @@ from ui.rangefinder.rangefinder_form import rangefinder_form
 _AS_USUAL = "nothing: all as usual"
 _CAUSES = {cause.words: cause.in_jobs for cause in ALL}
 _SCREWS = (
-    ("infinity_screw", parts.INFINITY_SCREW, "∞ screw: effect of one clockwise turn", "0.2",
-     "at the film, far"),
-    ("near_screw", parts.NEAR_SCREW, "near screw: effect of one clockwise turn", "0.05",
-     "at the film, near"),
-)  # fmt: skip
+    (
+        "infinity_screw",
+        parts.INFINITY_SCREW,
+        "∞ screw: effect of one clockwise turn",
+        "0.2",
+        "at the film, far",
+    ),
+    (
+        "near_screw",
+        parts.NEAR_SCREW,
+        "near screw: effect of one clockwise turn",
+        "0.05",
+        "at the film, near",
+    ),
+)
 _SCREW_SIGN = "Plus: the images then meet with the lens farther out."
 
 
@@ -55,8 +65,14 @@ def _screws(form: Form, name: str) -> None:
     """What a turn clockwise of each screw does, and what plus means, typed in or not."""
     for column, (key, quantity, label, typed, hint) in zip(st.columns(2), _SCREWS, strict=True):
         with column:
-            form.ask(key, quantity, label=label, typed=typed if name in NEGATIVES else "",
-                     hint=hint, optional=True)  # fmt: skip
+            form.ask(
+                key,
+                quantity,
+                label=label,
+                typed=typed if name in NEGATIVES else "",
+                hint=hint,
+                optional=True,
+            )
     st.html(f'<p class="note">{_SCREW_SIGN}</p>')
 
 
@@ -64,18 +80,38 @@ def _bench_rows(form: Form, name: str) -> None:
     picture = FORMATS[NEGATIVES[name]] if name in NEGATIVES else None
     left, right = st.columns(2)
     with left:
-        form.ask("picture", parts.PICTURE, hint="such as 36 × 24", optional=True,
-                 typed=f"{picture.width:g} × {picture.height:g}" if picture else "")  # fmt: skip
+        form.ask(
+            "picture",
+            parts.PICTURE,
+            hint="such as 36 × 24",
+            optional=True,
+            typed=f"{picture.width:g} × {picture.height:g}" if picture else "",
+        )
     with right:
-        form.ask("standard_screws", parts.STANDARD_SCREWS, label="standard's screws apart",
-                 hint="50 × 40 if empty", optional=True)  # fmt: skip
+        form.ask(
+            "standard_screws",
+            parts.STANDARD_SCREWS,
+            label="standard's screws apart",
+            hint="50 × 40 if empty",
+            optional=True,
+        )
     left, right = st.columns(2)
     with left:
-        form.ask("seen_blur", parts.SEEN_BLUR, label="blur seen under the loupe",
-                 hint="c/4 if empty; for single tries", optional=True)  # fmt: skip
+        form.ask(
+            "seen_blur",
+            parts.SEEN_BLUR,
+            label="blur seen under the loupe",
+            hint="c/4 if empty; for single tries",
+            optional=True,
+        )
     with right:
-        form.ask("most_causes", parts.MOST_CAUSES, label="causes together, at most",
-                 hint="3 if empty", optional=True)  # fmt: skip
+        form.ask(
+            "most_causes",
+            parts.MOST_CAUSES,
+            label="causes together, at most",
+            hint="3 if empty",
+            optional=True,
+        )
 
 
 def _suspect(name: str) -> tuple[list[Texts], list[str]]:
@@ -86,8 +122,11 @@ def _suspect(name: str) -> tuple[list[Texts], list[str]]:
     cause = _CAUSES[said]
     form = Form(f"{name}.whole.suspect.{cause}")
     usual, wrong = SuspectPart(cause=cause).typed
-    asked = [("chance", parts.CHANCE, "of such cameras"), ("wrong", wrong, "off by, where wrong"),
-             ("usual", usual, "off by, where right")]  # fmt: skip
+    asked = [
+        ("chance", parts.CHANCE, "of such cameras"),
+        ("wrong", wrong, "off by, where wrong"),
+        ("usual", usual, "off by, where right"),
+    ]
     for column, (key, quantity, label) in zip(st.columns(3), asked, strict=True):
         with column:
             form.ask(key, quantity, label=label, hint="as usual if empty", optional=True)

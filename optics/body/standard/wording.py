@@ -14,9 +14,15 @@ from optics.readings.wording import said_error
 from optics.units import format_distance, format_length
 
 _ROUND = (
-    "right side", "top right", "top", "top left",
-    "left side", "bottom left", "bottom", "bottom right",
-)  # fmt: skip
+    "right side",
+    "top right",
+    "top",
+    "top left",
+    "left side",
+    "bottom left",
+    "bottom",
+    "bottom right",
+)
 # Half the last digit shown, in mm.
 _UNSEEN = 0.0005
 _ONCE = 1.005

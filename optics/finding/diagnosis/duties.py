@@ -37,10 +37,16 @@ def duties(seen: Observations, camera: Camera, about: Vector) -> tuple[Duty, ...
     on_film = any(r.taken.surface is Surface.FILM for r in seen.readings)
     surface = Surface.FILM if on_film else Surface.GLASS
     return tuple(
-        Duty(words, spot, _row(camera, spot, distance, taken, about), camera.allowed_error,
-             distance, taken.place)
+        Duty(
+            words,
+            spot,
+            _row(camera, spot, distance, taken, about),
+            camera.allowed_error,
+            distance,
+            taken.place,
+        )
         for words, spot, distance, taken in _wanted(seen, surface)
-    )  # fmt: skip
+    )
 
 
 def _wanted(seen: Observations, surface: Surface) -> Iterator[tuple[str, Spot, float, Taken]]:

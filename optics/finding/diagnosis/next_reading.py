@@ -92,21 +92,26 @@ def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candida
     collimator, register = exact(10 * camera.lens.focal_length), exact(camera.lens.focal_length)
     found = [
         Candidate(
-            "the register gauged from the lens seat", RegisterReading(register, register),
-            0.015 / math.sqrt(3), "the register gauged again from the lens seat",
+            "the register gauged from the lens seat",
+            RegisterReading(register, register),
+            0.015 / math.sqrt(3),
+            "the register gauged again from the lens seat",
         ),
         Candidate(
-            "a reading at the infinity stop", CollimatorReading(exact(0.0), collimator, AT_STOP),
+            "a reading at the infinity stop",
+            CollimatorReading(exact(0.0), collimator, AT_STOP),
             eye,
         ),
         Candidate("a reading at the ∞ mark", CollimatorReading(exact(0.0), collimator), eye),
         Candidate("a reading at a near mark", MarkReading(exact(close), exact(close)), eye),
         Candidate("a film test at the ∞ mark", MarkReading(far, far, ON_FILM), eye),
         Candidate(
-            "the film gate gauged", GateReading(exact(0.0)), 0.015 / math.sqrt(3),
+            "the film gate gauged",
+            GateReading(exact(0.0)),
+            0.015 / math.sqrt(3),
             "the film gate gauged again",
         ),
-    ]  # fmt: skip
+    ]
     if not isinstance(camera.focusing, Bed):
         place = (camera.lens.focal_length / 3, camera.lens.focal_length / 4)
         corner = CollimatorReading(exact(0.0), collimator, Taken(place=place))

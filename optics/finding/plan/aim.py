@@ -108,4 +108,4 @@ def on_lattice(
     cost = scaled.max(axis=1) + 0.1 * np.sqrt((scaled**2).mean(axis=1))
     best = np.zeros(len(AT))
     best[at] = changes[int(np.argmin(cost))]
-    return best  # fmt: skip
+    return best

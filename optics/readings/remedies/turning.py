@@ -188,12 +188,17 @@ def thread_start(camera: Camera, thread: Helicoid, error: Estimate) -> Offer:
             ("Lens goes", f"{format_length(abs(count) * pitch)} {'out' if count > 0 else 'in'}"),
         ),
         figures={
-            "starts": float(count), "rotation": turn, "sense": str(sense), "pitch": pitch,
+            "starts": float(count),
+            "rotation": turn,
+            "sense": str(sense),
+            "pitch": pitch,
         },
-        notes=("Mark the place of entry before the threads part; put right what remains by "
-               "shim or ring.",),
+        notes=(
+            "Mark the place of entry before the threads part; put right what remains by "
+            "shim or ring.",
+        ),
         cautions=(SOLVENTS, SPRINGS),
-    )  # fmt: skip
+    )
 
 
 def _no_other_start(thread: Helicoid, error: float, pitch: float, count: int) -> str:

@@ -21,15 +21,36 @@ QUANTITIES: dict[str, Quantity] = {
 # Lengths that reach from the camera to the subject: typed in metres, and infinity is one of them.
 DISTANCES = frozenset(
     (
-        "aim_distance", "equivalent_distance", "false_infinity", "far_edge", "far_from_film",
-        "far_limit", "film_distance", "focus_between", "group_distance", "hinge_distance",
-        "hyperfocal", "indicated_distance", "infinity_target_distance", "lath_distance",
-        "limit_from_film", "limit_from_lens",
-        "mark_distance", "near_edge", "near_from_film", "near_limit", "object_distance",
-        "range_distance", "range_far", "range_near", "sharp_distance", "subject_from_focus",
-        "viewing_distance", "wanted_distance",
+        "aim_distance",
+        "equivalent_distance",
+        "false_infinity",
+        "far_edge",
+        "far_from_film",
+        "far_limit",
+        "film_distance",
+        "focus_between",
+        "group_distance",
+        "hinge_distance",
+        "hyperfocal",
+        "indicated_distance",
+        "infinity_target_distance",
+        "lath_distance",
+        "limit_from_film",
+        "limit_from_lens",
+        "mark_distance",
+        "near_edge",
+        "near_from_film",
+        "near_limit",
+        "object_distance",
+        "range_distance",
+        "range_far",
+        "range_near",
+        "sharp_distance",
+        "subject_from_focus",
+        "viewing_distance",
+        "wanted_distance",
     )
-)  # fmt: skip
+)
 _ENDLESS = frozenset({"inf", "infinity", "∞"})
 # Below this a length would be said as 0.0 thou.
 _TENTH_THOU = 0.0013

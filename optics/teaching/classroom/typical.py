@@ -45,9 +45,9 @@ TYPICAL: dict[str, str] = {
     "expansion": "0.03 mm",
     "expansion_coefficient": "0.000023",
     "extension": "1.5 mm",
-    "eye_acuity": "60\"",
+    "eye_acuity": '60"',
     "f_number": "f/2.8",
-    "false_convergence": "20\"",
+    "false_convergence": '20"',
     "false_infinity": "−615 m",
     "far_edge": "5 m",
     "far_from_film": "1.6 m",
@@ -165,7 +165,7 @@ TYPICAL: dict[str, str] = {
     "wedge_turn": "20°",
     "zero_angle": "0°",
     "zero_error": "0°",
-}  # fmt: skip
+}
 """The text each quantity's field begins with, by the quantity's name."""
 
 _FAR = (

@@ -58,8 +58,14 @@ def controls(stand: Stand) -> dict[str, Control]:
 
 def _controls(stand: Stand) -> Iterator[Control]:
     camera = stand.camera
-    yield Control("move the film", "mm", ("nearer the lens", "farther from the lens"),
-                  {"gate": -1.0}, _FEELER / 2, cautions=(SPRINGS,))  # fmt: skip
+    yield Control(
+        "move the film",
+        "mm",
+        ("nearer the lens", "farther from the lens"),
+        {"gate": -1.0},
+        _FEELER / 2,
+        cautions=(SPRINGS,),
+    )
     yield from _standard_screws(stand)
     if isinstance(camera.focusing, Helicoid) and pitch_of(camera):
         yield _thread(camera, camera.focusing)
@@ -82,8 +88,15 @@ def _standard_screws(stand: Stand) -> Iterator[Control]:
 def _thread(camera: Camera, focusing: Helicoid) -> Control:
     # Entered farther on in the extending sense, the thread has less far to go out.
     out = -pitch_of(camera) if focusing.extends is Turn.CLOCKWISE else pitch_of(camera)
-    return Control("enter the thread", "starts", _TURNS, {"start": out}, 0.0, is_whole=True,
-                   cautions=(SOLVENTS, SPRINGS))  # fmt: skip
+    return Control(
+        "enter the thread",
+        "starts",
+        _TURNS,
+        {"start": out},
+        0.0,
+        is_whole=True,
+        cautions=(SOLVENTS, SPRINGS),
+    )
 
 
 def _turned(stand: Stand) -> Iterator[Control]:
@@ -92,8 +105,9 @@ def _turned(stand: Stand) -> Iterator[Control]:
     focusing = camera.focusing
     if isinstance(focusing, Bed):
         away = ("away from the film", "towards the film")
-        yield Control("move the infinity stops", "mm", away, {"stop": 1.0}, _FEELER / 2,
-                      cautions=(SPRINGS,))  # fmt: skip
+        yield Control(
+            "move the infinity stops", "mm", away, {"stop": 1.0}, _FEELER / 2, cautions=(SPRINGS,)
+        )
         yield Control("move the scale's pointer", "mm", away[::-1], {"ring": 1.0}, _FEELER / 2)
         return
     per = film_per_degree(camera) * (1 if focusing.extends is Turn.CLOCKWISE else -1)
@@ -108,12 +122,25 @@ def _screws(stand: Stand) -> Iterator[Control]:
     if stand.finder is None:
         return
     # A screw is set to a sixteenth of a turn, and missed by half of that.
-    yield Control("turn the height screw", "turns", _TURNS, {}, 1 / 32,
-                  height=HEIGHT_PER_TURN, cautions=(SUN,))  # fmt: skip
+    yield Control(
+        "turn the height screw",
+        "turns",
+        _TURNS,
+        {},
+        1 / 32,
+        height=HEIGHT_PER_TURN,
+        cautions=(SUN,),
+    )
     for name, fault, screw in (
         ("infinity", "zero", stand.at_hand.zero_screw),
         ("near", "gain", stand.at_hand.gain_screw),
     ):
         if screw is not None:
-            yield Control(f"turn the {name} screw", "turns", _TURNS, {fault: screw.per_turn},
-                          1 / 32, cautions=(SUN,))  # fmt: skip
+            yield Control(
+                f"turn the {name} screw",
+                "turns",
+                _TURNS,
+                {fault: screw.per_turn},
+                1 / 32,
+                cautions=(SUN,),
+            )

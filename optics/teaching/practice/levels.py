@@ -49,9 +49,15 @@ class Level(IntEnum):
         if not self.is_worn:
             return Habits(acuity=_EYE, base=base)
         return Habits(
-            eye_part=0.4, gauge_limit=0.04, gauge_spread=0.008, slide_limit=0.3,
-            angle_limit=math.radians(0.75), distance_limit=5.0, acuity=2 * _EYE, base=base,
-        )  # fmt: skip
+            eye_part=0.4,
+            gauge_limit=0.04,
+            gauge_spread=0.008,
+            slide_limit=0.3,
+            angle_limit=math.radians(0.75),
+            distance_limit=5.0,
+            acuity=2 * _EYE,
+            base=base,
+        )
 
 
 _WORDS = {

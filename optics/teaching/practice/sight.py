@@ -146,9 +146,12 @@ def glass_at(state: State, level: Level, offered: Offered, amount: float) -> Gla
     with looking(offered):
         error = focus_error(camera, state.practice.hidden, reading)
         found = blur_budget(
-            camera, error, [camera.lens.full_aperture], film_distance=_seen(reading),
+            camera,
+            error,
+            [camera.lens.full_aperture],
+            film_distance=_seen(reading),
             receiver=receiver,
-        )  # fmt: skip
+        )
     blur = float(found.total[0])
     return Glass(blur, max((bars for bars in BARS if bars * blur <= 1), default=0))
 

@@ -23,14 +23,18 @@ CAM_LIFT = Derivation(
         follows(
             Eq(2 * _f0 + _h0 + _y + _f0**2 / _y, 2 * _f + _h + _x + _f**2 / _x),
             "Both must mean the same subject. The cam has to turn x into y.",
-            (1, 2), film_distance, body_hiatus,
+            (1, 2),
+            film_distance,
+            body_hiatus,
         ),
         nearly(
             Eq(_y, _x * (_f0 / _f) ** 2),
             "For far subjects the lift is the extension times the square of the focal lengths' "
             "ratio: a straight ramp. Close up the cam bends away from it.",
-            (3,), lift, small=(extension,),
+            (3,),
+            lift,
+            small=(extension,),
         ),
     ),
     (film_distance,),
-)  # fmt: skip
+)

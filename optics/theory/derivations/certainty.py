@@ -45,7 +45,8 @@ MEAN_UNCERTAINTY = Derivation(
         follows(
             Eq(_ua**2, _a**2 / 3),
             "Work the integral: this is where the √3 comes from.",
-            (2,), _limit_part,
+            (2,),
+            _limit_part,
         ),
         drawn(
             Eq(_u**2, _us**2 + _ua**2),
@@ -55,11 +56,14 @@ MEAN_UNCERTAINTY = Derivation(
         follows(
             Eq(_u**2, _s**2 / _n + _a**2 / 3),
             "Put both in.",
-            (1, 3, 4), _repeat_part, _limit_part, standard_uncertainty,
+            (1, 3, 4),
+            _repeat_part,
+            _limit_part,
+            standard_uncertainty,
         ),
     ),
     (_repeat_part, _limit_part, _place),
-)  # fmt: skip
+)
 
 WEIGHTED_MEAN = Derivation(
     weighted_mean,
@@ -76,21 +80,26 @@ WEIGHTED_MEAN = Derivation(
         Line(
             Eq(0, 2 * _w * _u1**2 - 2 * (1 - _w) * _u2**2),
             "Choose the share that makes it least: there it stands still as w changes.",
-            Rule.SLOPE, (2,), small=(_share,),
+            Rule.SLOPE,
+            (2,),
+            small=(_share,),
         ),
         follows(
             Eq(_w, _u2**2 / (_u1**2 + _u2**2)),
             "Solve for the share. Half as uncertain, four times the weight.",
-            (3,), _share,
+            (3,),
+            _share,
         ),
         follows(
             Eq(_best, (_x1 / _u1**2 + _x2 / _u2**2) / (1 / _u1**2 + 1 / _u2**2)),
             "Put the share in.",
-            (1, 4), best_value, _share,
+            (1, 4),
+            best_value,
+            _share,
         ),
     ),
     (_share, standard_uncertainty),
-)  # fmt: skip
+)
 
 WEIGHTED_UNCERTAINTY = Derivation(
     weighted_uncertainty,
@@ -105,8 +114,10 @@ WEIGHTED_UNCERTAINTY = Derivation(
             Eq(1 / _u**2, 1 / _u1**2 + 1 / _u2**2),
             "Put in: certainties, one over the squares, simply add. Even a poor reading never "
             "makes it worse.",
-            (1, 2), standard_uncertainty, _share,
+            (1, 2),
+            standard_uncertainty,
+            _share,
         ),
     ),
     (_share,),
-)  # fmt: skip
+)

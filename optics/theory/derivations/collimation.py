@@ -44,7 +44,8 @@ COLLIMATOR_CONJUGATES = Derivation(
             Eq(_q, _fc**2 / _delta - _fc),
             "Moved inside the focus by δ, the reticle seems to stand at a finite distance: farther "
             "by far than its slide is long.",
-            (1,), _image,
+            (1,),
+            _image,
         ),
         known(newton, "The camera lens needs an extension for a subject so far away."),
         drawn(
@@ -61,17 +62,22 @@ COLLIMATOR_CONJUGATES = Derivation(
             Eq(_e * (_fc**2 / _delta - _fc + _g - _f), _f**2),
             "Put all in: the nearer the two lenses, the nearer the image to the camera, and the "
             "more each mm of the reticle counts when it goes inwards.",
-            (2, 3, 4, 5), _image, extension, subject_from_focus, focus_error,
+            (2, 3, 4, 5),
+            _image,
+            extension,
+            subject_from_focus,
+            focus_error,
         ),
         follows(
             Eq(_e * (_fc**2 / _delta - (_fc + _f - _g)), _f**2),
             "With the lenses f + f_c apart the bracket keeps its first term alone, and the plain "
             "rule δ(f/f_c)² is exact.",
-            (6,), focus_error,
+            (6,),
+            focus_error,
         ),
     ),
     (_image, extension, subject_from_focus),
-)  # fmt: skip
+)
 
 COLLIMATOR_ERROR = Derivation(
     collimator_error,
@@ -92,7 +98,10 @@ COLLIMATOR_ERROR = Derivation(
             Eq(_x, _delta * (_f / _fc) ** 2),
             "Put one into the other: the reticle's shift appears at the film, scaled by the "
             "square of the focal lengths' ratio.",
-            (1, 2, 3), equivalent_distance, extension, subject_from_focus,
+            (1, 2, 3),
+            equivalent_distance,
+            extension,
+            subject_from_focus,
         ),
         drawn(
             Eq(_e, _x),
@@ -103,8 +112,10 @@ COLLIMATOR_ERROR = Derivation(
             Eq(_e, _delta * (_f / _fc) ** 2),
             "A long collimator is a lever: with $f_c$ four times f, the reticle moves sixteen "
             "times the error.",
-            (4, 5), extension, focus_error,
+            (4, 5),
+            extension,
+            focus_error,
         ),
     ),
     (equivalent_distance, extension, subject_from_focus),
-)  # fmt: skip
+)

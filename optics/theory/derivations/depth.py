@@ -64,17 +64,24 @@ DEPTH_OF_FOCUS = Derivation(
         follows(
             Eq(_eps, _N * _c * (1 + _m / _p)),
             "Solve the triangles for ε and put the rest in: the focal length has dropped out.",
-            (1, 2, 3, 4), depth_each_way, exit_pupil, entrance_pupil, _cone,
+            (1, 2, 3, 4),
+            depth_each_way,
+            exit_pupil,
+            entrance_pupil,
+            _cone,
         ),
         nearly(
             Eq(_eps, _N * _c),
             "For distant subjects N·c is left. A wide aperture is a blunt cone, and forgives "
             "little.",
-            (5,), depth_each_way, small=(magnification,), order=0,
+            (5,),
+            depth_each_way,
+            small=(magnification,),
+            order=0,
         ),
     ),
     (exit_pupil, entrance_pupil, _cone, focal_length),
-)  # fmt: skip
+)
 
 DEPTH_NEAR = Derivation(
     depth_near,
@@ -93,17 +100,21 @@ DEPTH_NEAR = Derivation(
         follows(
             Eq(
                 _sn,
-                (_s + _f / _p - _f) * (_f / _N) / (_f / _N + _c * (_s - _f) / _f)
-                - (_f / _p - _f),
+                (_s + _f / _p - _f) * (_f / _N) / (_f / _N + _c * (_s - _f) / _f) - (_f / _p - _f),
             ),
             "Solve for the near limit. The far limit has the same triangles with the sign of c "
             "turned round.",
-            (1, 2, 3, 4, 5, 6), near_limit, entrance_pupil, magnification, _from_pupil, _near_pupil,
+            (1, 2, 3, 4, 5, 6),
+            near_limit,
+            entrance_pupil,
+            magnification,
+            _from_pupil,
+            _near_pupil,
             _offset,
         ),
     ),
     (_from_pupil, _near_pupil, entrance_pupil, _offset, magnification),
-)  # fmt: skip
+)
 
 HYPERFOCAL = Derivation(
     hyperfocal_distance,
@@ -123,8 +134,11 @@ HYPERFOCAL = Derivation(
         follows(
             Eq(_H, _f**2 / (_N * _c) + _f),
             "Put aperture and size in. Pupils have no part in it: a beam is as wide everywhere.",
-            (1, 2, 3), hyperfocal, entrance_pupil, magnification,
+            (1, 2, 3),
+            hyperfocal,
+            entrance_pupil,
+            magnification,
         ),
     ),
     (entrance_pupil, magnification),
-)  # fmt: skip
+)

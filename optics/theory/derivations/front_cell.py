@@ -43,16 +43,19 @@ GROUP_MOVEMENT = Derivation(
             Eq(_t * (_u - _f1), _f1**2),
             "Put it in and clear the fractions: Newton's equation, but with the short focal "
             "length of the front group. That is why the cell moves so little.",
-            (1, 2), group_distance, _v1,
+            (1, 2),
+            group_distance,
+            _v1,
         ),
         follows(
             Eq(_t, _f1**2 / (_u - _f1)),
             "Solved for the movement.",
-            (3,), movement,
+            (3,),
+            movement,
         ),
     ),
     (_v1,),
-)  # fmt: skip
+)
 
 FILM_EFFECT = Derivation(
     film_effect,
@@ -71,18 +74,25 @@ FILM_EFFECT = Derivation(
         follows(
             Eq(_e, _y * _dt / (_z + _dt)),
             "Take the first from the second.",
-            (1, 2), _fr, focus_error,
+            (1, 2),
+            _fr,
+            focus_error,
         ),
         nearly(
             Eq(_e, _dt * _y / _z),
             "For a small shift the one in the denominator may be left out.",
-            (3,), focus_error, small=(cell_shift,),
+            (3,),
+            focus_error,
+            small=(cell_shift,),
         ),
         drawn(Eq(_m, _y / _r), "The magnification of the rear groups, image from their focus."),
         follows(
             Eq(_e, _dt * _m**2),
             "A depth is magnified by the square, where a height is magnified once.",
-            (1, 4, 5), _zo, focus_error, _zi,
+            (1, 4, 5),
+            _zo,
+            focus_error,
+            _zi,
         ),
         drawn(
             Eq(_f, _f1 * _m),
@@ -92,8 +102,10 @@ FILM_EFFECT = Derivation(
         follows(
             Eq(_e, _dt * (_f / _f1) ** 2),
             "So the two focal lengths tell what no gauge can reach between the groups.",
-            (6, 7), focus_error, _mr,
+            (6, 7),
+            focus_error,
+            _mr,
         ),
     ),
     (_zo, _zi, _fr, _mr),
-)  # fmt: skip
+)

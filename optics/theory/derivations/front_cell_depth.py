@@ -65,11 +65,15 @@ CELL_DEPTH_OF_FOCUS = Derivation(
             Eq(_eps, _N * _c),
             "Solve the triangles for ε. Distance has no part in it: nothing behind the cell has "
             "moved.",
-            (1, 2, 3, 4), depth_each_way, exit_pupil, entrance_pupil, _cone,
+            (1, 2, 3, 4),
+            depth_each_way,
+            exit_pupil,
+            entrance_pupil,
+            _cone,
         ),
     ),
     (exit_pupil, entrance_pupil, _cone, focal_length, pupil_magnification),
-)  # fmt: skip
+)
 
 CELL_DEPTH_NEAR = Derivation(
     cell_depth_near,
@@ -96,11 +100,15 @@ CELL_DEPTH_NEAR = Derivation(
             Eq(_Dn, _K + _t + _f1 + _f1**2 / (_t + _N * _c * (_f1 / _f) ** 2)),
             "Put all in. The far limit is the same with the sign of c turned round; where nothing "
             "is left under the line it is infinity.",
-            (1, 2, 3, 4), _near_group, near_from_film, _near_moved, depth_each_way,
+            (1, 2, 3, 4),
+            _near_group,
+            near_from_film,
+            _near_moved,
+            depth_each_way,
         ),
     ),
     (_near_group, _near_moved, depth_each_way),
-)  # fmt: skip
+)
 
 CELL_DEPTH_MARK = Derivation(
     cell_depth_mark,
@@ -120,8 +128,11 @@ CELL_DEPTH_MARK = Derivation(
         follows(
             Eq(_beta, 2 * pi * _N * _c * _f1**2 / (_L * _f**2)),
             "Put in. The distance is not in it, so the marks hold close up as they do far away.",
-            (1, 2, 3), depth_each_way, cell_shift, depth_mark_angle,
+            (1, 2, 3),
+            depth_each_way,
+            cell_shift,
+            depth_mark_angle,
         ),
     ),
     (depth_each_way, cell_shift),
-)  # fmt: skip
+)

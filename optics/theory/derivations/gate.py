@@ -40,8 +40,10 @@ EMULSION_ERROR = Derivation(
         follows(
             Eq(_e, _r * (_g - _t) - _dg),
             "In what can be gauged. A thinner film, and the picture moves.",
-            (3, 4), focus_error, play,
+            (3, 4),
+            focus_error,
+            play,
         ),
     ),
     (_depth, channel, film_thickness),
-)  # fmt: skip
+)

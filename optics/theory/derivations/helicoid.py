@@ -31,16 +31,19 @@ RING_ROTATION = Derivation(
         follows(
             Eq(_z, _L * _phi / (2 * pi)),
             "Take the steepness from the second and put it into the first.",
-            (1, 2), travel, _slope,
+            (1, 2),
+            travel,
+            _slope,
         ),
         follows(
             Eq(_phi / (2 * pi), _z / _L),
             "So many turns as there are leads in the travel: this is how a shop says it.",
-            (3,), travel,
+            (3,),
+            travel,
         ),
     ),
     (_slope,),
-)  # fmt: skip
+)
 
 START_SHIFT = Derivation(
     start_shift,
@@ -56,8 +59,10 @@ START_SHIFT = Derivation(
             Eq(_z, _k * _L / _n),
             "The pitch is the lead shared out among the starts. So a wrong start is millimetres, "
             "never hundredths.",
-            (1, 2), travel, pitch,
+            (1, 2),
+            travel,
+            pitch,
         ),
     ),
     (pitch,),
-)  # fmt: skip
+)

@@ -21,8 +21,9 @@ from optics.theory.lens import (
     unit_focusing,
 )
 
-_reach = Quantity("reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths",
-                  Range.positive())  # fmt: skip
+_reach = Quantity(
+    "reach", "a", "a", "mm", "film distance less the hiatus and two focal lengths", Range.positive()
+)
 _xs = Quantity(
     "sharp_extension", "x_s", "xₛ", "mm", "extension for what is sharp", Range.positive()
 )
@@ -45,7 +46,9 @@ NEWTON = Derivation(
             Eq(_x, _f**2 / (_s - _f)),
             "Put the second into the first and solve for x: the extension of a lens whose subject "
             "is measured from the lens.",
-            (1, 2), object_distance, image_distance,
+            (1, 2),
+            object_distance,
+            image_distance,
         ),
         drawn(
             Eq(subject_from_focus.symbol, _s - _f),
@@ -56,11 +59,13 @@ NEWTON = Derivation(
             Eq(_x * subject_from_focus.symbol, _f**2),
             "Both distances now begin at a focal point, and the equation has become a product. It "
             "holds for thick lenses too, since it never asks where the glass is.",
-            (3, 4), extension, subject_from_focus,
+            (3, 4),
+            extension,
+            subject_from_focus,
         ),
     ),
     (object_distance, image_distance),
-)  # fmt: skip
+)
 
 UNIT_FOCUSING = Derivation(
     unit_focusing,
@@ -76,7 +81,9 @@ UNIT_FOCUSING = Derivation(
             Eq(_D, 2 * _f + _h + _x + _f**2 / _x),
             "Put Newton's equation in. This is the relation: it gives the distance for an "
             "extension.",
-            (1, 2), subject_from_focus, film_distance,
+            (1, 2),
+            subject_from_focus,
+            film_distance,
         ),
         drawn(
             Eq(_a, _D - _h - 2 * _f),
@@ -86,29 +93,36 @@ UNIT_FOCUSING = Derivation(
             Eq(_x**2 - _a * _x + _f**2, 0),
             "Times x: a square equation. Its two roots are the two places where a lens throws a "
             "sharp image, one near the film and one near the subject.",
-            (3, 4), film_distance, _reach,
+            (3, 4),
+            film_distance,
+            _reach,
         ),
         follows(
             Eq(_x, (_a - sqrt(_a**2 - 4 * _f**2)) / 2),
             "The smaller root is the one for cameras. It has no value when a is less than 2f: "
             "nearer than 4f + h nothing can be made sharp.",
-            (5,), extension,
+            (5,),
+            extension,
         ),
         follows(
             Eq(_x, 2 * _f**2 / (_a + sqrt(_a**2 - 4 * _f**2))),
             "Multiply top and bottom by a + √(a² − 4f²). For a far subject the line above takes "
             "one large number from another nearly the same; here nothing is lost.",
-            (6,), extension,
+            (6,),
+            extension,
         ),
         nearly(
             Eq(_x, _f**2 / _a),
             "Far away the extension is f² over the distance. That is the rule of thumb, and with "
             "a instead of the tape's reading it errs by (f/a)² only.",
-            (7,), extension, small=(focal_length,), order=2,
+            (7,),
+            extension,
+            small=(focal_length,),
+            order=2,
         ),
     ),
     (subject_from_focus, _reach),
-)  # fmt: skip
+)
 
 
 def _extension_for(distance: Quantity) -> Expr:
@@ -139,14 +153,21 @@ MARK_ERROR = Derivation(
         follows(
             Eq(_e, _extension_for(sharp_distance) - _extension_for(mark_distance)),
             "Put both in. Nothing was assumed of rings or threads, so it holds for any mark.",
-            (1, 2, 3), _xs, _xm, focus_error, tex="e = x(D_s) - x(D_m)",
+            (1, 2, 3),
+            _xs,
+            _xm,
+            focus_error,
+            tex="e = x(D_s) - x(D_m)",
         ),
         nearly(
             Eq(_e, _f**2 * (1 / _Ds - 1 / _Dm)),
             "For far subjects only one over the distances counts. That is why 10 m instead of "
             "infinity is as bad as 1 m instead of 1.1 m.",
-            (4,), focus_error, small=(focal_length, hiatus), order=2,
+            (4,),
+            focus_error,
+            small=(focal_length, hiatus),
+            order=2,
         ),
     ),
     (_xs, _xm),
-)  # fmt: skip
+)

@@ -65,17 +65,22 @@ TRIANGLE = Derivation(
         follows(
             Eq(tan(_gamma), _b / (_D - _k)),
             "Put in: the angle for a distance from the film.",
-            (1, 2), convergence, range_distance,
+            (1, 2),
+            convergence,
+            range_distance,
         ),
         nearly(
             Eq(_gamma, _b / (_D - _k)),
             "Beyond a metre the angle is so small that it is its own tangent: one over the "
             "distance again, as for the lens. That is why the two can be coupled at all.",
-            (3,), convergence, small=(base,), order=2,
+            (3,),
+            convergence,
+            small=(base,),
+            order=2,
         ),
     ),
     (range_distance,),
-)  # fmt: skip
+)
 
 RANGE_UNCERTAINTY = Derivation(
     range_uncertainty,
@@ -91,21 +96,28 @@ RANGE_UNCERTAINTY = Derivation(
         follows(
             Eq(_eps, _bM * _dD / (_Dr * (_Dr + _dD))),
             "Put the two angles in and join the fractions.",
-            (1, 2, 3, 4), convergence, _far, eye_acuity, effective_base,
+            (1, 2, 3, 4),
+            convergence,
+            _far,
+            eye_acuity,
+            effective_base,
         ),
         nearly(
             Eq(_eps, _bM * _dD / _Dr**2),
             "The error is small against the distance.",
-            (5,), eye_acuity, small=(range_error,),
+            (5,),
+            eye_acuity,
+            small=(range_error,),
         ),
         follows(
             Eq(_dD, _Dr**2 * _eps / _bM),
             "Twice as far, four times as uncertain.",
-            (6,), eye_acuity,
+            (6,),
+            eye_acuity,
         ),
     ),
     (convergence, _far, base, finder_magnification),
-)  # fmt: skip
+)
 
 FILM_UNCERTAINTY = Derivation(
     film_uncertainty,
@@ -122,22 +134,29 @@ FILM_UNCERTAINTY = Derivation(
         follows(
             Eq(_e, _f**2 * _dD / (_Dr * (_Dr + _dD))),
             "Join the fractions.",
-            (2, 3, 4), extension, _other, focus_error,
+            (2, 3, 4),
+            extension,
+            _other,
+            focus_error,
         ),
         nearly(
             Eq(_e, _f**2 * _dD / _Dr**2),
             "The error is small against the distance.",
-            (5,), focus_error, small=(range_error,),
+            (5,),
+            focus_error,
+            small=(range_error,),
         ),
         follows(
             Eq(_e, _f**2 * _eps / _bM),
             "The distance drops out: what grows with its square in the world shrinks with its "
             "square at the film. One test tells for all distances.",
-            (1, 6), range_error, focus_error,
+            (1, 6),
+            range_error,
+            focus_error,
         ),
     ),
     (extension, _other, range_distance, range_error),
-)  # fmt: skip
+)
 
 COUPLING_ERROR = Derivation(
     coupling_error,
@@ -153,7 +172,10 @@ COUPLING_ERROR = Derivation(
         follows(
             Eq(_e, (atan(_b / (_D - _k)) - _g0) / _G - _x),
             "Solve the first two for $x_c$.",
-            (1, 2, 3), convergence, coupled_extension, focus_error,
+            (1, 2, 3),
+            convergence,
+            coupled_extension,
+            focus_error,
         ),
         known(
             unit_focusing,
@@ -164,12 +186,14 @@ COUPLING_ERROR = Derivation(
         follows(
             Eq(_e, (atan(_b / (_D - _k)) - _g0) / _G - unit_focusing.expression(extension)),
             "Together: the error of the lens when the finder says sharp.",
-            (4, 5), focus_error, extension,
+            (4, 5),
+            focus_error,
+            extension,
             tex=_WHOLE,
         ),
     ),
     (coupled_extension, extension, convergence),
-)  # fmt: skip
+)
 
 BETWEEN = Derivation(
     coupling_error,
@@ -182,7 +206,12 @@ BETWEEN = Derivation(
             Eq(_e, _b * (_v + _k * _v**2) / _G - _f**2 * (_v + (2 * _f + _h) * _v**2)),
             "For subjects some way off, sights and lens both run as 1/D with a little curvature: "
             "k bends the one, 2f + h the other.",
-            (1, 2, 3), focus_error, film_distance, zero_error, small=(_near,), order=2,
+            (1, 2, 3),
+            focus_error,
+            film_distance,
+            zero_error,
+            small=(_near,),
+            order=2,
         ),
         drawn(
             Eq(0, _b * (1 + _k * _v1) / _G - _f**2 * (1 + (2 * _f + _h) * _v1)),
@@ -190,17 +219,24 @@ BETWEEN = Derivation(
         ),
         drawn(Eq(_span.symbol, 2 * _f + _h - _k), "The two curvatures differ by so much."),
         nearly(
-            Eq(_e, -_f**2 * _span.symbol * _v * (_v - _v1)),
+            Eq(_e, -(_f**2) * _span.symbol * _v * (_v - _v1)),
             "Take the gain from there and put it in. What is left is a bow: nothing at infinity "
             "and at the near setting, plus between them.",
-            (4, 5, 6), focus_error, gain, hiatus, small=(_near, _set), order=2,
+            (4, 5, 6),
+            focus_error,
+            gain,
+            hiatus,
+            small=(_near, _set),
+            order=2,
         ),
         drawn(Eq(_v, _v1 / 2), "Half way in one over the distance: twice the near distance."),
         follows(
             Eq(_e, Rational(1, 4) * _f**2 * _span.symbol * _v1**2),
             "There the bow is highest. Twice as near a setting, four times the error.",
-            (7, 8), focus_error, _near,
+            (7, 8),
+            focus_error,
+            _near,
         ),
     ),
     (_near, _set, _span),
-)  # fmt: skip
+)

@@ -31,12 +31,16 @@ SCALE_MARK = Derivation(
         follows(
             Eq(_psi, _psi0 + 2 * pi * unit_focusing.expression(extension) / _L),
             "Put all in. Each distance has its angle; one lens, one thread, one scale.",
-            (1, 2, 3, 4), _x, rotation, travel, mark_angle,
+            (1, 2, 3, 4),
+            _x,
+            rotation,
+            travel,
+            mark_angle,
             tex=r"\psi = \psi_0 + 2\pi\,\frac{x(D)}{L}",
         ),
     ),
     (_x, rotation, travel, film_distance),
-)  # fmt: skip
+)
 
 DEPTH_MARK = Derivation(
     depth_mark,
@@ -51,8 +55,10 @@ DEPTH_MARK = Derivation(
         follows(
             Eq(_beta, 2 * pi * _N * _c / _L),
             "Put in. Turned round, the marks tell which circle of confusion their maker used.",
-            (1, 2), depth_each_way, depth_mark_angle,
+            (1, 2),
+            depth_each_way,
+            depth_mark_angle,
         ),
     ),
     (depth_each_way,),
-)  # fmt: skip
+)

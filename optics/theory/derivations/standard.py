@@ -36,14 +36,20 @@ LENS_TILT = Derivation(
         follows(
             Eq(tan(_tau - _alpha), _m * tan(_alpha)),
             "Divide the second by the first.",
-            (1, 2, 3), object_distance, image_distance, image_tilt,
+            (1, 2, 3),
+            object_distance,
+            image_distance,
+            image_tilt,
         ),
         nearly(
             Eq(_tau, (1 + _m) * _alpha),
             "A small lean counts 1 + m times: once because the axis leans, m times because the "
             "subject then lies askew before the lens. Far subjects: once.",
-            (4,), image_tilt, small=(tilt,), order=2,
+            (4,),
+            image_tilt,
+            small=(tilt,),
+            order=2,
         ),
     ),
     (object_distance, image_distance, _edge),
-)  # fmt: skip
+)

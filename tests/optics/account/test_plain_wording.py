@@ -38,10 +38,13 @@ def gauge(error: float, where: Taken = USUAL) -> RegisterReading:
         (0.0, "Gauged, its lens sat at the right distance from the film."),
         (0.2, "Gauged, its lens sat 0.20 mm too far from the film."),
         (-0.2, "Gauged, its lens sat 0.20 mm too near the film."),
-        (0.042, "Gauged, its lens sat near the right distance from the film; whether at it, was "
-         "not settled."),
+        (
+            0.042,
+            "Gauged, its lens sat near the right distance from the film; whether at it, was "
+            "not settled.",
+        ),
     ],
-)  # fmt: skip
+)
 def test_a_gauge_tells_of_the_seat_alone(error: float, said: str) -> None:
     """Half of f/2.8 × 0.03 mm is allowed: what was gauged is said of the seat, no mark named."""
     assert said_of_reading(taken(gauge(error))) == said

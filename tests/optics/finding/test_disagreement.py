@@ -30,9 +30,12 @@ CAMERA = Camera("", Lens(50.0, 2.8), Helicoid(18.0, 6, Turn.CLOCKWISE), 0.03)
 TRIALS = 400
 MARK = {"kind": "mark", "mark": "inf", "sharp_at": "9 m", "limit": "0.1 m"}
 COLLIMATOR = {
-    "kind": "collimator", "shift": "3", "limit": "0.02", "collimator_focal_length": "300",
+    "kind": "collimator",
+    "shift": "3",
+    "limit": "0.02",
+    "collimator_focal_length": "300",
     "towards": "away from its lens",
-}  # fmt: skip
+}
 
 
 def turned(error: float, *more: float, mark: float = math.inf) -> Correction:

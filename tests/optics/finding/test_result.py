@@ -64,15 +64,22 @@ def test_the_plan_is_printed_step_by_step() -> None:
     assert step.after.all_inside > 0.95
     assert plan.will_conform
     assert {one.words for one in step.after.expected} == {
-        "the register", "the infinity stop", "the ∞ mark", "the 1.5 m mark",
-    }  # fmt: skip
+        "the register",
+        "the infinity stop",
+        "the ∞ mark",
+        "the 1.5 m mark",
+    }
     assert [one.avoids for one in plan.alternatives] == [("shims",)]
 
 
 def test_what_cannot_be_told_is_printed() -> None:
     """Two causes alike are named, and the reading that tells them apart comes first."""
-    turned = {"kind": "rotation", "turned": "2.5; 2.75; 2.75; 2.5", "sense": "clockwise",
-              "limit": "0.25"}  # fmt: skip
+    turned = {
+        "kind": "rotation",
+        "turned": "2.5; 2.75; 2.75; 2.5",
+        "sense": "clockwise",
+        "limit": "0.25",
+    }
     found = printed(turned, {**NEAR, "mark": "3 m", "sharp_at": "2.55; 2.58; 2.57; 2.555"})
     assert "cannot be told apart" in found.cannot_tell[0]
     best = found.further[0]

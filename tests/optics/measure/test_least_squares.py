@@ -50,9 +50,15 @@ def test_bent_model_with_correlation_agrees_with_a_general_optimiser() -> None:
     covariance = 0.05**2 * (np.eye(9) + 0.5)
     fit = least_squares(bend(places), np.array([1.0, 0.1]), measured, covariance)
     values, theirs = curve_fit(
-        lambda x, a, b: a * np.exp(b * x), places, measured, p0=[1, 0.1], sigma=covariance,
-        absolute_sigma=True, xtol=1e-14, ftol=1e-14,
-    )  # fmt: skip
+        lambda x, a, b: a * np.exp(b * x),
+        places,
+        measured,
+        p0=[1, 0.1],
+        sigma=covariance,
+        absolute_sigma=True,
+        xtol=1e-14,
+        ftol=1e-14,
+    )
     assert fit.values == pytest.approx(values, rel=1e-6)
     assert fit.covariance == pytest.approx(theirs, rel=1e-4)
 

@@ -95,9 +95,9 @@ def test_what_a_base_just_serves_it_serves(
         (camera(found.longest_focal_length, aperture), finder),
     ):
         assert film_uncertainty(body, sight, WORKING) == pytest.approx(body.depth_of_focus)
-    assert found.is_enough == (film_uncertainty(
-        camera(focal_length, aperture), finder, WORKING
-    ) <= aperture * 0.03)  # fmt: skip
+    assert found.is_enough == (
+        film_uncertainty(camera(focal_length, aperture), finder, WORKING) <= aperture * 0.03
+    )
 
 
 def test_the_goal_is_the_larger_of_tolerance_and_eye() -> None:

@@ -17,9 +17,12 @@ quick = settings(max_examples=60, deadline=None)
 
 
 def coupled(
-    focal_length: float = 90.0, hiatus: float = -1.0, lead: float = 24.0, turn: float = 150.0,
+    focal_length: float = 90.0,
+    hiatus: float = -1.0,
+    lead: float = 24.0,
+    turn: float = 150.0,
     law: LensLaw | StraightLaw | None = None,
-) -> Cam:  # fmt: skip
+) -> Cam:
     """A coupled lens of the invented workshop."""
     camera = Camera(
         "Ostrin 35",

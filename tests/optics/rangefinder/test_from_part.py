@@ -90,9 +90,12 @@ def test_images_apart_at_the_stop_give_the_zero() -> None:
 def test_images_apart_on_a_ruled_target_are_an_angle() -> None:
     """Two millimetres apart on a target 1 m from the film, base line 24 mm before it: 2/976."""
     apart = {
-        "target": "1 m", "scale": "1 m", "apart": "2 mm", "measured": "on the target",
+        "target": "1 m",
+        "scale": "1 m",
+        "apart": "2 mm",
+        "measured": "on the target",
         "ring": "towards farther",
-    }  # fmt: skip
+    }
     found = solved(pairs="∞ = ∞", rounds=None, apart=[apart]).set_up
     assert found is not None
     (gap,) = (one for one in found.readings if isinstance(one, Apart))
@@ -105,10 +108,12 @@ def test_images_apart_on_a_ruled_target_are_an_angle() -> None:
     ("changed", "typed"),
     [
         ({"rounds": [ROUND | {"far_reads": "∞", "near_reads": "102"}]}, "102"),
-        ({"apart": [{"target": "1 m", "scale": "102", "apart": "3′", "ring": "towards nearer"}]},
-         "102"),
+        (
+            {"apart": [{"target": "1 m", "scale": "102", "apart": "3′", "ring": "towards nearer"}]},
+            "102",
+        ),
     ],
-)  # fmt: skip
+)
 def test_a_bare_figure_far_off_from_its_target_is_asked_about(
     changed: dict[str, Any], typed: str
 ) -> None:

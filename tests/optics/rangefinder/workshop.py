@@ -104,15 +104,16 @@ def drawn(chance: np.random.Generator, eccentric_share: float = 0.12) -> tuple[H
             back=float(chance.uniform(0, 40)),
             near=float(chance.uniform(max(700, 12 * focal_length), 1500)),
             rates=tuple(
-                sign * np.where(is_eccentric, chance.uniform(0.15, 0.4, 2),
-                                chance.uniform(0.15, 0.8, 2))
+                sign
+                * np.where(is_eccentric, chance.uniform(0.15, 0.4, 2), chance.uniform(0.15, 0.8, 2))
             ),
             across=(float(chance.uniform(-0.3, 0.3)), float(chance.uniform(-1, 1))),
             eccentric=tuple(bool(e) for e in is_eccentric),
             right=tuple(np.where(is_eccentric, chance.uniform(-1, 1, 2) / (2 * np.pi), 0.0)),
-            off=tuple(np.where(is_eccentric, chance.uniform(-0.25, 0.25, 2),
-                               chance.uniform(-1.2, 1.2, 2))),
-        )  # fmt: skip
+            off=tuple(
+                np.where(is_eccentric, chance.uniform(-0.25, 0.25, 2), chance.uniform(-1.2, 1.2, 2))
+            ),
+        )
         out = extension(focal_length, set_up.near)
         zero, gain = set_up.gone
         if abs(gain + set_up.across[0] * zero) < out / 4 and abs(set_up.errors()).max() < 0.5:

@@ -159,9 +159,14 @@ class SimulatedCamera:
         if math.isinf(distance):
             return 0.0
         right = SimulatedCamera(
-            self.lens, self.lead, self.starts, self.right_hand, self.maker_seat,
-            [self.maker_shims], self.maker_shims,
-        )  # fmt: skip
+            self.lens,
+            self.lead,
+            self.starts,
+            self.right_hand,
+            self.maker_seat,
+            [self.maker_shims],
+            self.maker_shims,
+        )
         turn = halved(lambda a: right.fault(distance, right.outward(a)), 0.0, self.farthest_turn)
         return right.outward(turn)
 
@@ -252,21 +257,36 @@ class SimulatedCamera:
     def do(self, instruction: str) -> None:
         """Carry an instruction out by its words alone."""
         for pattern, act in (
-            (r"^Loosen the scale ring and hold it on its mark; turn the lens barrel "
-             r"([\d.]+)° (clockwise|counter-clockwise), seen from the front", self._turn),
-            (r"^Loosen the scale ring's screws and hold the ring on its mark; turn the front cell "
-             r"([\d.]+)° (clockwise|counter-clockwise), seen from the front", self._turn),
-            (r"enter it again (\d+) starts? \(([\d.]+)°\) further (clockwise|counter-clockwise), "
-             r"seen from the front", self._enter),
-            (r"^Fit (.+) under the lens seat in place of (.+): (add|remove) ([\d.]+) mm in all",
-             self._exchange),
+            (
+                r"^Loosen the scale ring and hold it on its mark; turn the lens barrel "
+                r"([\d.]+)° (clockwise|counter-clockwise), seen from the front",
+                self._turn,
+            ),
+            (
+                r"^Loosen the scale ring's screws and hold the ring on its mark; turn the front "
+                r"cell ([\d.]+)° (clockwise|counter-clockwise), seen from the front",
+                self._turn,
+            ),
+            (
+                r"enter it again (\d+) starts? \(([\d.]+)°\) further "
+                r"(clockwise|counter-clockwise), seen from the front",
+                self._enter,
+            ),
+            (
+                r"^Fit (.+) under the lens seat in place of (.+): (add|remove) ([\d.]+) mm in all",
+                self._exchange,
+            ),
             (r"^Add (.+) under the lens seat, ([\d.]+) mm in all", self._add),
-            (r"^Take (.+) out from under the lens seat and fit none: remove ([\d.]+) mm in all",
-             self._take_out),
+            (
+                r"^Take (.+) out from under the lens seat and fit none: remove ([\d.]+) mm in all",
+                self._take_out,
+            ),
             (r"^Remove ([\d.]+) mm of shim from under the lens seat", self._remove),
-            (r"^Move both infinity stops ([\d.]+) mm (towards the film|away from the film)",
-             self._move_stops),
-        ):  # fmt: skip
+            (
+                r"^Move both infinity stops ([\d.]+) mm (towards the film|away from the film)",
+                self._move_stops,
+            ),
+        ):
             found = re.search(pattern, instruction)
             if found:
                 act(*found.groups())

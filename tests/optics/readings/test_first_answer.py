@@ -18,8 +18,11 @@ TURNED = {"kind": "rotation", "turned": "40°", "sense": "clockwise"}
 GAUGED = {"kind": "register", "measured": "28.7", "nominal": "28.8", "limit": "0.01 mm"}
 MARKED = {"kind": "mark", "sharp_at": "18 m"}
 FULL = {
-    "focal_length": "50 mm", "full_aperture": "2.8", "circle_of_confusion": "0.03", "lead": "18 mm",
-}  # fmt: skip
+    "focal_length": "50 mm",
+    "full_aperture": "2.8",
+    "circle_of_confusion": "0.03",
+    "lead": "18 mm",
+}
 NONE = "focal length, full aperture, circle of confusion and lead"
 
 

@@ -67,8 +67,9 @@ class Case:
         lens = self.camera.lens
         if isinstance(lens, FrontCellLens):
             cell = {
-                "group_focal_length": mm(lens.front), "cell_to_film": mm(self.camera.cell_to_film),
-            }  # fmt: skip
+                "group_focal_length": mm(lens.front),
+                "cell_to_film": mm(self.camera.cell_to_film),
+            }
             return {"kind": "front cell", **cell, **thread}
         if self.kind == "bed":
             return {"kind": "bed"}
@@ -195,9 +196,12 @@ def rotated(case: Case, choice: int, target: int) -> dict[str, Any]:
     mark, aim = mark_of(case.camera, choice), mark_of(case.camera, target)
     degrees, sense = case.camera.turned_until_sharp(mark, aim)
     return {
-        "kind": "rotation", "turned": f"{degrees:.11f}°", "sense": sense, "target": mm(aim),
+        "kind": "rotation",
+        "turned": f"{degrees:.11f}°",
+        "sense": sense,
+        "target": mm(aim),
         "mark": mm(mark),
-    }  # fmt: skip
+    }
 
 
 choices = st.integers(0, 2)
@@ -230,9 +234,12 @@ def collimated(case: Case, power: float) -> dict[str, Any]:
     apart = case.camera.lens.focal_length
     shift, towards = case.camera.reticle_shift(collimator, apart)
     return {
-        "kind": "collimator", "shift": mm(shift), "towards": towards,
-        "collimator_focal_length": mm(collimator), "to_lens": mm(apart),
-    }  # fmt: skip
+        "kind": "collimator",
+        "shift": mm(shift),
+        "towards": towards,
+        "collimator_focal_length": mm(collimator),
+        "to_lens": mm(apart),
+    }
 
 
 @quick
@@ -253,9 +260,13 @@ def photographed(case: Case, choice: int, slope: float, aim: float) -> dict[str,
     offset = case.camera.ruler_offset(mark, sharp * aim, slope)
     assert offset is not None
     return {
-        "kind": "ruler", "mark": mm(mark), "aim": mm(sharp * aim), "offset": mm(offset[0]),
-        "side": offset[1], "slope": f"{math.degrees(slope):.12f}°",
-    }  # fmt: skip
+        "kind": "ruler",
+        "mark": mm(mark),
+        "aim": mm(sharp * aim),
+        "offset": mm(offset[0]),
+        "side": offset[1],
+        "slope": f"{math.degrees(slope):.12f}°",
+    }
 
 
 @quick
@@ -323,9 +334,13 @@ def every_kind() -> Iterator[Any]:
     """Give one plain camera of each way of focusing, 0.3 mm too far out."""
     for right_hand in (True, False):
         thread = {
-            "lead": 12.0, "starts": 6, "right_hand": right_hand, "seat": NOMINAL_REGISTER,
-            "leaves": [0.2, 0.1], "maker_shims": 0.0,
-        }  # fmt: skip
+            "lead": 12.0,
+            "starts": 6,
+            "right_hand": right_hand,
+            "seat": NOMINAL_REGISTER,
+            "leaves": [0.2, 0.1],
+            "maker_shims": 0.0,
+        }
         whole = SimulatedCamera(WholeLens(75.0, 1.0), **thread)
         cell = SimulatedCamera(FrontCellLens(51.0, -150.0, 8.0), **thread)
         yield pytest.param(Case(whole, True, "helicoid"), "shim ring", id=f"helicoid-{right_hand}")

@@ -24,24 +24,38 @@ READINGS: tuple[dict[str, str], ...] = (
     {"kind": "mark", "mark": "inf", "sharp_at": "18 m; 18,7 m; 19.5 m", "limit": "0.2 m"},
     {"kind": "mark", "mark": "3 m", "sharp_at": "9 ft 6"},
     {
-        "kind": "rotation", "turned": "2.5°; 3°", "sense": "clockwise", "limit": "30'",
-        "target": "∞", "mark": "inf",
+        "kind": "rotation",
+        "turned": "2.5°; 3°",
+        "sense": "clockwise",
+        "limit": "30'",
+        "target": "∞",
+        "mark": "inf",
     },
     {"kind": "register", "measured": "45.52", "nominal": "45.46", "limit": "0.01 mm"},
     {
-        "kind": "register", "measured": "1 25/32 in", "nominal": "45.1 mm",
+        "kind": "register",
+        "measured": "1 25/32 in",
+        "nominal": "45.1 mm",
         "instrument": "caliper_depth_rod",
     },
     {
-        "kind": "collimator", "shift": "1.2 mm", "towards": "away from its lens",
-        "limit": "0.1", "collimator_focal_length": "300 mm",
+        "kind": "collimator",
+        "shift": "1.2 mm",
+        "towards": "away from its lens",
+        "limit": "0.1",
+        "collimator_focal_length": "300 mm",
     },
     {
-        "kind": "ruler", "mark": "1.5 m", "aim": "1.5 m", "offset": "12; 14; 13 mm",
-        "side": "farther", "slope": "45°", "limit": "1 mm",
+        "kind": "ruler",
+        "mark": "1.5 m",
+        "aim": "1.5 m",
+        "offset": "12; 14; 13 mm",
+        "side": "farther",
+        "slope": "45°",
+        "limit": "1 mm",
     },
     {"kind": "parallax", "image_moves": "with the eye"},
-)  # fmt: skip
+)
 
 
 def job(focusing: dict[str, str] = HELICOID, *readings: dict[str, str]) -> dict[str, Any]:

@@ -18,9 +18,13 @@ from ui.terminal.plain_text import solution_text
 
 SCALE = {"marks": "∞ = 0; 3 m = 17; 1 m = 50", "depth_marks": "f/16 = 19", "limit": "0.2"}
 PARTS = {
-    "scale": SCALE, "rangefinder": RANGEFINDER, "standard": STANDARD, "gate": GATE,
-    "witness": WITNESS, "budget": BUDGET,
-}  # fmt: skip
+    "scale": SCALE,
+    "rangefinder": RANGEFINDER,
+    "standard": STANDARD,
+    "gate": GATE,
+    "witness": WITNESS,
+    "budget": BUDGET,
+}
 
 
 def test_every_check_is_told_in_the_words_of_the_solution() -> None:
@@ -55,8 +59,11 @@ BENCH_ONLY = re.compile(
 
 def test_orders_are_for_the_bench_alone() -> None:
     """What is said of a camera gives no order and no statistic; the bench is told those too."""
-    cam = {"body": {"kind": "a straight follower", "gain": "58"}, "turn": "52",
-           "lifts": "0 = 0; 20 = 1.1; 40 = 2.2"}  # fmt: skip
+    cam = {
+        "body": {"kind": "a straight follower", "gain": "58"},
+        "turn": "52",
+        "lifts": "0 = 0; 20 = 1.1; 40 = 2.2",
+    }
     parts = PARTS | {"rangefinder": RANGEFINDER | {"cam": cam}}
     checks = checks_of(read_job(json.dumps(record(**parts)).encode()))
     for check in checks:
@@ -75,8 +82,11 @@ def test_every_check_that_may_be_open_has_a_plain_name() -> None:
 
 def test_diagnosis_and_cam_are_told() -> None:
     """What the readings say together, and what comes off a cam."""
-    cam = {"body": {"kind": "a straight follower", "gain": "58"}, "turn": "52",
-           "lifts": "0 = 0; 20 = 1.1; 40 = 2.2"}  # fmt: skip
+    cam = {
+        "body": {"kind": "a straight follower", "gain": "58"},
+        "turn": "52",
+        "lifts": "0 = 0; 20 = 1.1; 40 = 2.2",
+    }
     job = diagnosed(*READINGS, rangefinder=MET | {"cam": cam})
     checks = checks_of(job)
     assert [check.title for check in checks] == ["Whole camera", "Coupled rangefinder", "Cam"]

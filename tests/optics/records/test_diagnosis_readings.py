@@ -88,11 +88,15 @@ TRIED_ONCE = (
     {"kind": "rotation", "turned": "1.5", "sense": "counter-clockwise", "limit": "0.25"},
     {"kind": "collimator", "shift": "0.4", "limit": "0.02", "collimator_focal_length": "300"},
     {
-        "kind": "ruler", "mark": "1.5 m", "aim": "1.5 m", "offset": "12", "slope": "45",
+        "kind": "ruler",
+        "mark": "1.5 m",
+        "aim": "1.5 m",
+        "offset": "12",
+        "slope": "45",
         "limit": "1 mm",
     },
     {"kind": "register", "measured": "28.92", "nominal": "29", "limit": "0.015"},
-)  # fmt: skip
+)
 
 
 @pytest.mark.parametrize("stated", [{}, {"seen_blur": "0.02"}])
@@ -133,9 +137,17 @@ def test_everything_that_was_read_is_weighed() -> None:
     """Gauge, stop and mark, rangefinder, standard and gate are all among the readings."""
     found = whole(*READINGS, PARALLAX, rangefinder=RANGEFINDER, standard=STANDARD, gate=GATE)
     assert spots(found.diagnosis) == [
-        Spot.GAUGE, Spot.STOP, Spot.NEAR, Spot.COINCIDENCE, Spot.COINCIDENCE,
-        Spot.GAUGE, Spot.GAUGE, Spot.GAUGE, Spot.GAUGE, Spot.GATE,
-    ]  # fmt: skip
+        Spot.GAUGE,
+        Spot.STOP,
+        Spot.NEAR,
+        Spot.COINCIDENCE,
+        Spot.COINCIDENCE,
+        Spot.GAUGE,
+        Spot.GAUGE,
+        Spot.GAUGE,
+        Spot.GAUGE,
+        Spot.GATE,
+    ]
     assert found.left_out == (NO_PARALLAX, ENDS_ONLY)
     # By hand: the corners are 60 mm apart and rise 0.393 and 0.391 mm to the right.
     slope = found.diagnosis.sizes["tilt_x"].value

@@ -105,29 +105,52 @@ REFUSED: list[tuple[str, bytes, str]] = [
     ("unknown kind", changed("readings.0.kind", "guess"), "In readings no. 1: the kind “guess”"),
     ("odd kind", changed("readings.0.kind", {":": None}), "In readings no. 1: the kind “given”"),
     ("no kind", changed("readings.0.kind", ...), "In readings no. 1: its field “kind”"),
-    ("number", changed("camera.lens.focal_length", 47), "In camera → lens → focal_length: write the"
-     " figure as text with its unit, such as “1.2 m”."),
+    (
+        "number",
+        changed("camera.lens.focal_length", 47),
+        "In camera → lens → focal_length: write the figure as text with its unit, such as “1.2 m”.",
+    ),
     ("no lens", changed("camera.lens", ...), "In camera → lens: this field is missing."),
     ("camera text", changed("camera", "Ostrin"), "In camera: a group of fields in { }"),
-    ("long text", changed("camera.lens.focal_length", "4" * 500), "In camera → lens → focal_length:"
-     " the text must have at most 400 letters and signs."),
-    ("long number", changed("camera.lens.focal_length", "4" * 90), "In camera → lens → focal_length"
-     ": The focal length “444"),
-    ("ambiguous", changed("camera.lens.focal_length", "1,234 mm"), "In camera → lens → focal_length"
-     ": The focal length “1,234 mm” cannot be understood because the comma"),
-    ("too small", changed("camera.lens.focal_length", "-47"), "In camera → lens → focal_length: The"
-     " focal length must be more than 0 mm: got −47 mm; check the figure and its unit."),
-    ("starts", changed("camera.focusing.starts", "0"), "In camera → focusing → starts: "
-     "The number of starts must be at least 1: got 0;"),
-    ("sense", changed("camera.focusing.extends", "left"), "In camera → focusing → "
-     "extends: it must be clockwise or counter-clockwise."),
+    (
+        "long text",
+        changed("camera.lens.focal_length", "4" * 500),
+        "In camera → lens → focal_length: the text must have at most 400 letters and signs.",
+    ),
+    (
+        "long number",
+        changed("camera.lens.focal_length", "4" * 90),
+        "In camera → lens → focal_length: The focal length “444",
+    ),
+    (
+        "ambiguous",
+        changed("camera.lens.focal_length", "1,234 mm"),
+        "In camera → lens → focal_length"
+        ": The focal length “1,234 mm” cannot be understood because the comma",
+    ),
+    (
+        "too small",
+        changed("camera.lens.focal_length", "-47"),
+        "In camera → lens → focal_length: The"
+        " focal length must be more than 0 mm: got −47 mm; check the figure and its unit.",
+    ),
+    (
+        "starts",
+        changed("camera.focusing.starts", "0"),
+        "In camera → focusing → starts: The number of starts must be at least 1: got 0;",
+    ),
+    (
+        "sense",
+        changed("camera.focusing.extends", "left"),
+        "In camera → focusing → extends: it must be clockwise or counter-clockwise.",
+    ),
     ("too many marks", changed("marks", ["3 m"] * 13), "In marks: there must be at most 12"),
     ("too many readings", changed("readings", [READINGS[0]] * 201), "In readings: there must"),
     ("long title", changed("title", "x" * 201), "In title: the text must have at most 200"),
     ("lone half of a letter", changed("title", "x").replace(b'"x"', b'"\\ud800"'), "In title: "),
     ("long odd name", changed("camera.a\nb" + "c" * 5000, "1"), "In camera → a bccc"),
     ("long odd kind", changed("readings.0.kind", "a\nb" * 900), "In readings no. 1: the kind “a b"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(
@@ -211,12 +234,39 @@ def places(document: Any, path: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
 
 FIGURES = st.sampled_from(
     (
-        "0", "-1", "1e300", "inf", "-inf", "∞", "nan", "0.0001", "1e-300", "9" * 60, "1000 m",
-        "0." + "0" * 55 + "1", "-" + "9" * 60, "1/8 in", "3 ft 6", "", " ", "none", "1; 2; 3",
-        "1; inf", "0.1 x 9999", "50 mm", "1.5 m", "90°", "360", "12' 30\"", "clockwise",
-        "nearer", "caliper", "depth_micrometer", "100000 km",
+        "0",
+        "-1",
+        "1e300",
+        "inf",
+        "-inf",
+        "∞",
+        "nan",
+        "0.0001",
+        "1e-300",
+        "9" * 60,
+        "1000 m",
+        "0." + "0" * 55 + "1",
+        "-" + "9" * 60,
+        "1/8 in",
+        "3 ft 6",
+        "",
+        " ",
+        "none",
+        "1; 2; 3",
+        "1; inf",
+        "0.1 x 9999",
+        "50 mm",
+        "1.5 m",
+        "90°",
+        "360",
+        "12' 30\"",
+        "clockwise",
+        "nearer",
+        "caliper",
+        "depth_micrometer",
+        "100000 km",
     )
-)  # fmt: skip
+)
 mutations = st.lists(
     st.tuples(st.integers(0, 10**6), st.one_of(FIGURES, FIGURES, FIGURES, anything)),
     min_size=1,

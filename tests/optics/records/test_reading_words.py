@@ -18,22 +18,25 @@ SAID = [
     (MARK | {"judged": "on film"}, "On film, ring at ∞", "sharp at 18 m; 18.7 m; 19.5 m"),
     (TURN, "Ring at ∞", "turned 2.5°; 3° clockwise until sharp"),
     (
-        TURN | {"target": "20 m"}, "Ring at ∞",
+        TURN | {"target": "20 m"},
+        "Ring at ∞",
         "turned 2.5°; 3° clockwise until sharp, target at 20 m",
     ),
     (READINGS[3], "Register", "45.52 mm, made for 45.46 mm"),
     (READINGS[3] | {"place": "top left"}, "Register, top left", "45.52 mm, made for 45.46 mm"),
     (READINGS[5], "Ring at ∞", "collimator's reticle moved 1.2 mm away from its lens"),
     (
-        READINGS[5] | {"to_lens": "6 cm"}, "Ring at ∞",
+        READINGS[5] | {"to_lens": "6 cm"},
+        "Ring at ∞",
         "collimator's reticle moved 1.2 mm away from its lens, 60 mm = 6 cm from lens to lens",
     ),
     (
-        READINGS[6], "Ring at 1.5 m",
+        READINGS[6],
+        "Ring at 1.5 m",
         "slanting ruler at 1.5 m, sharpest 12 mm; 14 mm; 13 mm farther",
     ),
     (READINGS[7], "Parallax on the ground glass", "the image moves with the eye"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("typed", "thing", "figures"), SAID)

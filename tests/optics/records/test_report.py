@@ -50,8 +50,10 @@ def test_what_was_written_is_told() -> None:
     assert [t.tray for t in report.trays] == ["A1", "A2"]
     assert report.next_service == "2029-03-01 · grease"
     assert (report.customer, report.reference, report.decided_by) == (
-        "Zoë Ångström", "LS-0147", "R. Vane",
-    )  # fmt: skip
+        "Zoë Ångström",
+        "LS-0147",
+        "R. Vane",
+    )
 
 
 def test_a_known_instrument_brings_its_limit_and_source() -> None:
@@ -110,8 +112,9 @@ def test_a_limit_of_nothing_is_not_stated(limit: str) -> None:
     listed = {"instruments": [{"name": "Old tape", "limit": limit}]}
     report = told({**job(), "left": [{"reading": part, "instrument": "Tape"}], "work": listed})
     assert [(i.name, i.limit) for i in report.instruments] == [
-        ("Old tape", "not stated"), ("Tape", "not stated"),
-    ]  # fmt: skip
+        ("Old tape", "not stated"),
+        ("Tape", "not stated"),
+    ]
     (tape,) = (i for i in report.instruments if i.name == "Tape")
     assert tape.source == ""
 

@@ -98,7 +98,9 @@ BY_HAND = [
     (
         BED,
         {
-            "kind": "collimator", "shift": "3", "collimator_focal_length": "470",
+            "kind": "collimator",
+            "shift": "3",
+            "collimator_focal_length": "470",
             "to_lens": "517 mm",
         },
         0.03,
@@ -106,8 +108,11 @@ BY_HAND = [
     (
         BED,
         {
-            "kind": "collimator", "shift": "3", "towards": "away from its lens",
-            "collimator_focal_length": "470", "to_lens": "51.7 cm",
+            "kind": "collimator",
+            "shift": "3",
+            "towards": "away from its lens",
+            "collimator_focal_length": "470",
+            "to_lens": "51.7 cm",
         },
         -0.03,
     ),
@@ -115,15 +120,21 @@ BY_HAND = [
     (
         BED,
         {
-            "kind": "collimator", "shift": "47", "collimator_focal_length": "470", "to_lens": "0",
+            "kind": "collimator",
+            "shift": "47",
+            "collimator_focal_length": "470",
+            "to_lens": "0",
         },
         2209 / 4183,
     ),
     (
         BED,
         {
-            "kind": "collimator", "shift": "47", "towards": "away from its lens",
-            "collimator_focal_length": "470", "to_lens": "0",
+            "kind": "collimator",
+            "shift": "47",
+            "towards": "away from its lens",
+            "collimator_focal_length": "470",
+            "to_lens": "0",
         },
         -2209 / 5217,
     ),
@@ -134,7 +145,11 @@ BY_HAND = [
     (
         BED,
         {
-            "kind": "ruler", "mark": "inf", "aim": "2403.4 mm", "offset": "200", "slope": "60°",
+            "kind": "ruler",
+            "mark": "inf",
+            "aim": "2403.4 mm",
+            "offset": "200",
+            "slope": "60°",
             "side": "nearer",
         },
         1.0,
@@ -142,12 +157,16 @@ BY_HAND = [
     (
         BED,
         {
-            "kind": "ruler", "mark": "inf", "aim": "2203.4 mm", "offset": "200", "slope": "60°",
+            "kind": "ruler",
+            "mark": "inf",
+            "aim": "2203.4 mm",
+            "offset": "200",
+            "slope": "60°",
             "side": "farther",
         },
         1.0,
     ),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("focusing", "reading", "error"), BY_HAND)

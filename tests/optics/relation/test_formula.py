@@ -217,9 +217,13 @@ def test_an_answer_outside_its_range_is_refused() -> None:
     """An answer that its quantity cannot have is told as an answer, with what it came from."""
     narrow = Quantity("side", "c", "c", "mm", "slanting side", Range.positive(up_to=10))
     relation = Relation(
-        **{**vars_of(TRIANGLE), "quantities": (narrow, BASE, RISE), "bounds": (),
-           "forms": (Form(narrow, sqrt(a**2 + b**2)),)}
-    )  # fmt: skip
+        **{
+            **vars_of(TRIANGLE),
+            "quantities": (narrow, BASE, RISE),
+            "bounds": (),
+            "forms": (Form(narrow, sqrt(a**2 + b**2)),),
+        }
+    )
     with pytest.raises(OutOfRange) as refusal:
         relation.solve_for("side").value(base_line=30, rise=40)
     assert str(refusal.value) == (
@@ -244,10 +248,14 @@ def test_an_answer_below_its_range_says_what_that_means() -> None:
         "fall", "p", "p", "mm", "fall of the roof", Range.positive(below="the gutter is high")
     )
     relation = Relation(
-        name="fall", answers="How far does it fall?", equation=Eq(fall.symbol, a - b),
-        quantities=(fall, BASE, RISE), forms=(Form(fall, a - b),), source="Invented",
+        name="fall",
+        answers="How far does it fall?",
+        equation=Eq(fall.symbol, a - b),
+        quantities=(fall, BASE, RISE),
+        forms=(Form(fall, a - b),),
+        source="Invented",
         limits="None.",
-    )  # fmt: skip
+    )
     with pytest.raises(OutOfRange, match=r"more than 0 mm \(the gutter is high\): got"):
         relation.solve_for(fall).value(base_line=3, rise=4)
 

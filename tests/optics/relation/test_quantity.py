@@ -28,23 +28,69 @@ def test_an_allowed_low_limit_and_infinity_pass(value: float) -> None:
 
 # quantity, value, the sentence, the value carried, the limit carried
 REFUSALS = [
-    (SHIM, 0.0, "The thickness of the shim must be more than 0 mm: got 0 mm; check the figure "
-     "and its unit.", 0.0, "more than 0 mm"),
-    (SHIM, -0.25, "The thickness of the shim must be more than 0 mm: got −0.25 mm; check the "
-     "figure and its unit.", -0.25, "more than 0 mm"),
-    (SHIM, 2.5, "The thickness of the shim must be at most 2 mm: got 2.5 mm; check the figure "
-     "and its unit.", 2.5, "at most 2 mm"),
-    (SHIM, math.inf, "The thickness of the shim must be at most 2 mm: got infinity mm; check the "
-     "figure and its unit.", math.inf, "at most 2 mm"),
-    (SHIM, np.array([1.0, 7.0, 3.0]), "The thickness of the shim must be at most 2 mm: got 7 mm; "
-     "check the figure and its unit.", 7.0, "at most 2 mm"),
-    (PLAY, -1e-9, "The play of the plate must be at least 0 mm: got −1e-09 mm; check the figure "
-     "and its unit.", -1e-9, "at least 0 mm"),
-    (TILT, -math.inf, "The tilt of the seat (plus: top away) must be finite: got −infinity rad; "
-     "check the figure and its unit.", -math.inf, "finite"),
-    (RATIO, 1.0, "The ratio of the gears must be more than 1: got 1; check the figure and its "
-     "unit.", 1.0, "more than 1"),
-]  # fmt: skip
+    (
+        SHIM,
+        0.0,
+        "The thickness of the shim must be more than 0 mm: got 0 mm; check the figure "
+        "and its unit.",
+        0.0,
+        "more than 0 mm",
+    ),
+    (
+        SHIM,
+        -0.25,
+        "The thickness of the shim must be more than 0 mm: got −0.25 mm; check the "
+        "figure and its unit.",
+        -0.25,
+        "more than 0 mm",
+    ),
+    (
+        SHIM,
+        2.5,
+        "The thickness of the shim must be at most 2 mm: got 2.5 mm; check the figure "
+        "and its unit.",
+        2.5,
+        "at most 2 mm",
+    ),
+    (
+        SHIM,
+        math.inf,
+        "The thickness of the shim must be at most 2 mm: got infinity mm; check the "
+        "figure and its unit.",
+        math.inf,
+        "at most 2 mm",
+    ),
+    (
+        SHIM,
+        np.array([1.0, 7.0, 3.0]),
+        "The thickness of the shim must be at most 2 mm: got 7 mm; check the figure and its unit.",
+        7.0,
+        "at most 2 mm",
+    ),
+    (
+        PLAY,
+        -1e-9,
+        "The play of the plate must be at least 0 mm: got −1e-09 mm; check the figure "
+        "and its unit.",
+        -1e-9,
+        "at least 0 mm",
+    ),
+    (
+        TILT,
+        -math.inf,
+        "The tilt of the seat (plus: top away) must be finite: got −infinity rad; "
+        "check the figure and its unit.",
+        -math.inf,
+        "finite",
+    ),
+    (
+        RATIO,
+        1.0,
+        "The ratio of the gears must be more than 1: got 1; check the figure and its unit.",
+        1.0,
+        "more than 1",
+    ),
+]
 
 
 @pytest.mark.parametrize(("quantity", "value", "sentence", "got", "limit"), REFUSALS)

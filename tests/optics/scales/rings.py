@@ -65,8 +65,9 @@ def engraver(camera: Camera) -> Engraver:
         return Engraver(focusing.group_focal_length, focusing.cell_to_film, focusing.lead)
     assert isinstance(focusing, Helicoid)
     # The film lies one focal length behind the rear principal plane at infinity.
-    return Engraver(camera.lens.focal_length, camera.lens.focal_length + camera.lens.hiatus,
-                    focusing.lead)  # fmt: skip
+    return Engraver(
+        camera.lens.focal_length, camera.lens.focal_length + camera.lens.hiatus, focusing.lead
+    )
 
 
 def of_other_lens(camera: Camera, focal_length: float) -> Engraver:

@@ -121,10 +121,15 @@ def test_weight_of_right_against_slipped_is_the_integral() -> None:
         return math.exp(-np.sum((angles - belongs - slip) ** 2) / each**2 / 2)
 
     averaged, _ = quad(
-        lambda slip: likelihood(slip) * math.exp(-((slip / SLIP) ** 2) / 2)
-        / (SLIP * math.sqrt(2 * math.pi)),
-        -5 * DEGREE, 5 * DEGREE, epsabs=0, epsrel=1e-10, points=[shift],
-    )  # fmt: skip
+        lambda slip: (
+            likelihood(slip) * math.exp(-((slip / SLIP) ** 2) / 2) / (SLIP * math.sqrt(2 * math.pi))
+        ),
+        -5 * DEGREE,
+        5 * DEGREE,
+        epsabs=0,
+        epsrel=1e-10,
+        points=[shift],
+    )
     by_cause = {e.cause: e.weight for e in explain(RING, marks, Reference.LENS_AT_INFINITY)}
     odds = by_cause[Cause.RIGHT] / by_cause[Cause.SLIPPED]
     assert odds == pytest.approx(RIGHT_BEFOREHAND * likelihood(0.0) / averaged, rel=1e-6)

@@ -58,15 +58,24 @@ def read(field: Typed, text: str) -> list[tuple[float, list[float]]]:
 # 1 ft = 304.8 mm (agreement of 1959), 60′ = 1°, 1 in = 25.4 mm; a bare distance is in metres.
 PAIRS = [
     (MARK_ANGLES, "∞ = 0; 3 m = 18", [(math.inf, [0.0]), (3000.0, [math.pi / 10])]),
-    (MARK_ANGLES, "3 = 18; 36 ;1,5 = 90;", [(3e3, [math.pi / 10, math.pi / 5]),
-                                            (1.5e3, [math.pi / 2])]),
-    (MARK_ANGLES, "10 ft = 30'\ninf = −1°", [(3048.0, [math.pi / 360]),
-                                             (math.inf, [-math.pi / 180])]),
+    (
+        MARK_ANGLES,
+        "3 = 18; 36 ;1,5 = 90;",
+        [(3e3, [math.pi / 10, math.pi / 5]), (1.5e3, [math.pi / 2])],
+    ),
+    (
+        MARK_ANGLES,
+        "10 ft = 30'\ninf = −1°",
+        [(3048.0, [math.pi / 360]), (math.inf, [-math.pi / 180])],
+    ),
     (MARK_ANGLES, "3 m = 0.5 rad", [(3e3, [0.5])]),
     (MARK_LENGTHS, "3 m = 8; 1 m = 1 in", [(3e3, [8.0]), (1e3, [25.4])]),
-    (DEPTH_MARK_ANGLES, "f/16 = 18; 8 = 9; 9", [(16.0, [math.pi / 10]),
-                                               (8.0, [math.pi / 20, math.pi / 20])]),
-]  # fmt: skip
+    (
+        DEPTH_MARK_ANGLES,
+        "f/16 = 18; 8 = 9; 9",
+        [(16.0, [math.pi / 10]), (8.0, [math.pi / 20, math.pi / 20])],
+    ),
+]
 
 
 @pytest.mark.parametrize(("field", "text", "found"), PAIRS)
@@ -106,9 +115,22 @@ def test_the_echo_names_every_mark_and_reading() -> None:
 
 
 REFUSED = [
-    "17.3", "3 m", "3 m =", "= 17", "3 m = 17;; 2 m = 18", "3 m = abc", "abc = 3", "3 m = 1 = 2",
-    "3 m = 5 mm", "0 m = 1", "−3 m = 1", ";", "", "3 m = 1,200; 2 m", "=HYPERLINK(1)",
-]  # fmt: skip
+    "17.3",
+    "3 m",
+    "3 m =",
+    "= 17",
+    "3 m = 17;; 2 m = 18",
+    "3 m = abc",
+    "abc = 3",
+    "3 m = 1 = 2",
+    "3 m = 5 mm",
+    "0 m = 1",
+    "−3 m = 1",
+    ";",
+    "",
+    "3 m = 1,200; 2 m",
+    "=HYPERLINK(1)",
+]
 
 
 @pytest.mark.parametrize("text", REFUSED)

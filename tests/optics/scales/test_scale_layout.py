@@ -72,9 +72,15 @@ def test_larger_rings_bear_more_marks() -> None:
 
 @pytest.mark.parametrize(
     ("focal_length", "unit", "nearest"),
-    [(35, METRES, 700), (47, METRES, 1000), (75, METRES, 1500), (105, METRES, 2000),
-     (47, FEET, 3 * 304.8), (75, FEET, 5 * 304.8)],
-)  # fmt: skip
+    [
+        (35, METRES, 700),
+        (47, METRES, 1000),
+        (75, METRES, 1500),
+        (105, METRES, 2000),
+        (47, FEET, 3 * 304.8),
+        (75, FEET, 5 * 304.8),
+    ],
+)
 def test_the_nearest_mark_suits_the_focal_length(
     focal_length: float, unit: ScaleUnit, nearest: float
 ) -> None:
@@ -110,9 +116,14 @@ def test_infinity_alone_is_a_scale() -> None:
 # By the definition of lead and 2^(k/2) of the engraved stop: 360 x 5.65685 x 0.03 / 18, and so on.
 @pytest.mark.parametrize(
     ("marked", "stops", "degrees"),
-    [(4, Stops.EXACT, 2.4), (5.6, Stops.EXACT, 3.39411), (5.6, Stops.MARKED, 3.36),
-     (11, Stops.EXACT, 6.78823), (16, Stops.EXACT, 9.6)],
-)  # fmt: skip
+    [
+        (4, Stops.EXACT, 2.4),
+        (5.6, Stops.EXACT, 3.39411),
+        (5.6, Stops.MARKED, 3.36),
+        (11, Stops.EXACT, 6.78823),
+        (16, Stops.EXACT, 9.6),
+    ],
+)
 def test_depth_marks_stand_as_reckoned_by_hand(marked: float, stops: Stops, degrees: float) -> None:
     """A depth mark stands where the thread has moved the lens by the stop times the blur."""
     row = depth_row(OSTRIN, 52.0, f_numbers=[marked], stops=stops)
@@ -248,12 +259,15 @@ SHORT = Camera("Short lead", OSTRIN.lens, Helicoid(2.0, 1, Turn.CLOCKWISE), 0.03
         (lambda: runs(BED), NoAnswer, "needs a focusing thread: got a bed"),
         (lambda: scale_row(OSTRIN, METRES, 0.0), OutOfRange, "ring diameter"),
         (lambda: scale_row(OSTRIN, METRES, 52, distances=[150.0]), OutOfRange, "at least 188.6 mm"),
-        (lambda: scale_row(SHORT, METRES, 52, distances=[1000.0]), OutOfRange,
-         "1 m mark must stand at most 345° from ∞: got 440"),
+        (
+            lambda: scale_row(SHORT, METRES, 52, distances=[1000.0]),
+            OutOfRange,
+            "1 m mark must stand at most 345° from ∞: got 440",
+        ),
         (lambda: depth_row(OSTRIN, 52, f_numbers=[0]), OutOfRange, "f-number"),
         (lambda: depth_row(OSTRIN, 52, circle_of_confusion=-1), OutOfRange, "circle of confusion"),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_laid_out_is_refused(
     call: object, error: type[ShimwrightError], words: str
 ) -> None:

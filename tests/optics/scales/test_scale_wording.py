@@ -161,11 +161,14 @@ def test_every_line_is_a_sentence(camera: Camera) -> None:
     check = checked(angles, camera=camera)
     assert check.fit is not None
     lines = [
-        scale_headline(check), fit_line(check.fit), fit_line(check.as_it_stands),
-        wrong_line(check.fit), both_line(check),
+        scale_headline(check),
+        fit_line(check.fit),
+        fit_line(check.as_it_stands),
+        wrong_line(check.fit),
+        both_line(check),
         *(mark_line(mark) for mark in check.as_it_stands.marks),
         *(explanation_line(check, e) for e in check.explanations),
-    ]  # fmt: skip
+    ]
     for line in lines:
         assert line.endswith(".")
         assert "nan" not in line

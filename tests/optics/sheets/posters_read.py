@@ -18,8 +18,10 @@ def drawn(title: str, page_size: str = "A3") -> bytes:
 def overlapping(back: Any) -> list[tuple[str, str]]:
     """Pairs of words whose letters share room on the paper."""
     boxes = back.words()
-    shrunk = [(w, x0 + 0.2, y0 + 0.12 * (y1 - y0), x1 - 0.2, y1 - 0.1 * (y1 - y0))
-              for w, x0, y0, x1, y1 in boxes]  # fmt: skip
+    shrunk = [
+        (w, x0 + 0.2, y0 + 0.12 * (y1 - y0), x1 - 0.2, y1 - 0.1 * (y1 - y0))
+        for w, x0, y0, x1, y1 in boxes
+    ]
     return [
         (a[0], b[0])
         for a, b in combinations(shrunk, 2)

@@ -24,16 +24,18 @@ def left(measured: str, limit: str = "0.005 mm") -> list[dict[str, Any]]:
 
 SCALE = {"marks": "∞ = 0; 3 m = 17; 1 m = 50", "depth_marks": "f/16 = 19", "limit": "0.2"}
 CAM = {
-    "body": {"kind": "a straight follower", "gain": "58"}, "turn": "52",
+    "body": {"kind": "a straight follower", "gain": "58"},
+    "turn": "52",
     "lifts": "0 = 0; 20 = 1.1; 40 = 2.2",
-}  # fmt: skip
+}
 BARE = {"found": [], "intake": None, "trays": [], "work": None}
 LONG = {
     "found": [{**record()["found"][0], "note": "a long note " * 300}] * 6,
     "trays": [{"part": f"part {n}", "place": "x" * 200, "note": "y " * 99} for n in range(40)],
-    "work": {"done": [{"done": f"step {n} " + "work " * 60, "quantity": "q" * 200}
-                      for n in range(30)]},
-}  # fmt: skip
+    "work": {
+        "done": [{"done": f"step {n} " + "work " * 60, "quantity": "q" * 200} for n in range(30)]
+    },
+}
 ODD = {
     "title": "<script>alert(1)</script> \u202e =1+1 שלום 🙂",
     "intake": {
@@ -48,9 +50,13 @@ CASES: dict[str, dict[str, Any]] = {
     "long": LONG,
     "odd": ODD,
     "checked": {
-        "standard": STANDARD, "gate": GATE, "witness": WITNESS, "budget": BUDGET,
-        "rangefinder": RANGEFINDER | {"cam": CAM}, "scale": SCALE,
+        "standard": STANDARD,
+        "gate": GATE,
+        "witness": WITNESS,
+        "budget": BUDGET,
+        "rangefinder": RANGEFINDER | {"cam": CAM},
+        "scale": SCALE,
     },
     "far out": {"left": left("31.8")},
     "exact": {"left": left("28.80", "0 mm")},
-}  # fmt: skip
+}

@@ -21,8 +21,17 @@ def test_the_sheet_is_two_pages_with_every_section(
     """The sheet is two pages, front and back, and asks for everything in the order of work."""
     back = read_back(bench_sheet(report(**case, left=[]), **HEADING, page_size=page_size))
     assert len(back.pages) == 2
-    heads = ["Condition", "Shims found", "Trays", "As found", "Order of work", "Done", "As left",
-             "Take care", "Sketches"]  # fmt: skip
+    heads = [
+        "Condition",
+        "Shims found",
+        "Trays",
+        "As found",
+        "Order of work",
+        "Done",
+        "As left",
+        "Take care",
+        "Sketches",
+    ]
     places = [back.text.index(head) for head in heads]
     assert places == sorted(places)
     asked = (*ORDER_OF_WORK, *FAULTS, SUN.text, FLASH.text, "Came from", "Limit ±", "Instrument")

@@ -170,8 +170,9 @@ def test_a_long_cam_comes_in_pieces_that_join(read_back: Callable[[bytes], Any])
     first, second = (profiles(back, page)[0] for page in (1, 2))
     lengths = [one[-1][0] - one[0][0] for one in (first, second)]
     assert sum(lengths) == pytest.approx(math.radians(340) * 35, abs=0.04)
-    ends = [foot - SKIRT - y for foot, y in ((first[0][1], first[-2][1]),
-                                             (second[0][1], second[1][1]))]  # fmt: skip
+    ends = [
+        foot - SKIRT - y for foot, y in ((first[0][1], first[-2][1]), (second[0][1], second[1][1]))
+    ]
     assert ends[0] == pytest.approx(ends[1], abs=0.02)
     assert ends[0] == pytest.approx(lift_by_halving(cam, 170), abs=0.02)
     for page in (1, 2):

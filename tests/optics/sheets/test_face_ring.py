@@ -42,9 +42,10 @@ Point = tuple[float, float]
 def centre_of(back: Any) -> Point:
     """Where the centring cross is: the hairlines that cross, eight millimetres long."""
     cross = [
-        ends for ends in lines_of(back, 0.1)
+        ends
+        for ends in lines_of(back, 0.1)
         if 7.9 < math.dist(*ends) < 8.1 and 50 < ends[0][0] < 160
-    ]  # fmt: skip
+    ]
     across, up = sorted(cross, key=lambda ends: ends[0][0] == ends[1][0])
     centre = (up[0][0], across[0][1])
     assert math.dist(centre, across[0]) == pytest.approx(math.dist(centre, across[1]), abs=0.01)
@@ -194,18 +195,27 @@ def test_the_sheet_is_ready_for_print(typed: str, page_size: str, read_back: Rea
 @pytest.mark.parametrize(
     ("call", "error", "words"),
     [
-        (lambda: face_ring(replace(PLAN, camera=replace(OSTRIN, focusing=Bed())), FACE, SIGNED),
-         NoAnswer, "got a bed"),
+        (
+            lambda: face_ring(replace(PLAN, camera=replace(OSTRIN, focusing=Bed())), FACE, SIGNED),
+            NoAnswer,
+            "got a bed",
+        ),
         (lambda: Face(5.0, 2.0), OutOfRange, "outer diameter must be from 8 mm to 160 mm"),
         (lambda: Face(48.0, 47.5), OutOfRange, "inner diameter must be from 1 mm to 46 mm"),
         (lambda: Face(30.0, 8.0, is_index_outside=False), OutOfRange, "inner diameter"),
-        (lambda: face_ring(PLAN, Face(48.0, 42.0), SIGNED), OutOfRange,
-         "at least 4.3 mm wide for its figures: got 3 mm"),
+        (
+            lambda: face_ring(PLAN, Face(48.0, 42.0), SIGNED),
+            OutOfRange,
+            "at least 4.3 mm wide for its figures: got 3 mm",
+        ),
         (lambda: face_ring(PLAN, Face(150.0, 100.0), SIGNED), OutOfRange, "at most"),
-        (lambda: face_ring(PLAN, Face(48.0, 30.0, index_width=2.0), SIGNED), OutOfRange,
-         "width of the index ring must be from 3.9 mm"),
+        (
+            lambda: face_ring(PLAN, Face(48.0, 30.0, index_width=2.0), SIGNED),
+            OutOfRange,
+            "width of the index ring must be from 3.9 mm",
+        ),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_drawn_is_refused(
     call: Callable[[], object], error: type[ShimwrightError], words: str
 ) -> None:

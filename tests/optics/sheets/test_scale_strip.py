@@ -380,13 +380,21 @@ def test_any_text_can_head_a_scale(typed: str, artwork: Artwork, read_back: Read
 @pytest.mark.parametrize(
     ("call", "error", "words"),
     [
-        (lambda: scale_strip(replace(PLAN, camera=replace(OSTRIN, focusing=Bed())), BARREL, SIGNED),
-         NoAnswer, "needs a focusing thread: got a bed"),
+        (
+            lambda: scale_strip(
+                replace(PLAN, camera=replace(OSTRIN, focusing=Bed())), BARREL, SIGNED
+            ),
+            NoAnswer,
+            "needs a focusing thread: got a bed",
+        ),
         (lambda: Barrel(2.0), OutOfRange, "barrel diameter must be from 5 mm to 400 mm: got 2 mm"),
         (lambda: Barrel(52.0, 2.0), OutOfRange, "paper thickness"),
         (lambda: Barrel(52.0, index_diameter=1.0), OutOfRange, "part with the index"),
-        (lambda: scale_strip(PLAN, Barrel(52.0, height=3.0), SIGNED), OutOfRange,
-         "strip's width must be at least 5.0 mm for its figures: got 3 mm"),
+        (
+            lambda: scale_strip(PLAN, Barrel(52.0, height=3.0), SIGNED),
+            OutOfRange,
+            "strip's width must be at least 5.0 mm for its figures: got 3 mm",
+        ),
         (lambda: scale_strip(PLAN, Barrel(52.0, height=90.0), SIGNED), OutOfRange, "to 60 mm"),
         (lambda: ScalePlan(OSTRIN, ()), OutOfRange, "one or two different units: got none"),
         (lambda: ScalePlan(OSTRIN, (METRES, METRES)), OutOfRange, "got m, m"),
@@ -394,7 +402,7 @@ def test_any_text_can_head_a_scale(typed: str, artwork: Artwork, read_back: Read
         (lambda: Signature(SIGNED.made, rulers=(90.0, 100.0)), OutOfRange, "printed check ruler"),
         (lambda: scale_strip(PLAN, BARREL, replace(SIGNED, page_size="A5")), OutOfRange, "A4 or"),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_drawn_is_refused(
     call: Callable[[], object], error: type[ShimwrightError], words: str
 ) -> None:
@@ -409,7 +417,8 @@ def test_a_wider_strip_is_as_wide_as_asked(read_back: Read) -> None:
     back = read_back(scale_strip(PLAN, replace(BARREL, height=9.0), SIGNED).pdf())
     begin, close = ends_of(back)
     edges = sorted(
-        e[0][1] for e in lines_of(back, 0.1)
+        e[0][1]
+        for e in lines_of(back, 0.1)
         if e[0][1] == e[1][1] and abs(e[1][0] - e[0][0] - (close - begin)) < 0.02
-    )  # fmt: skip
+    )
     assert edges[1] - edges[0] == pytest.approx(9.0, abs=0.02)

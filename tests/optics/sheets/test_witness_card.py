@@ -26,8 +26,9 @@ def sheet(ring_diameter: float = 52.0, **given: Any) -> Sheet:
     """A card with everything on it."""
     told = {"marks": MARKS, "thread": THREAD, "parted_at": math.radians(40)} | given
     signed = {"title": "Ostrin 35, job 12", "made": MADE}
-    signed |= {name: told.pop(name) for name in ("title", "made", "page_size", "rulers")
-               if name in told}  # fmt: skip
+    signed |= {
+        name: told.pop(name) for name in ("title", "made", "page_size", "rulers") if name in told
+    }
     return witness_card(ring_diameter, told.pop("marks"), Signature(**signed), **told)
 
 
@@ -77,8 +78,9 @@ def test_marks_stand_at_their_angles(
 
 def true_lines(page: Any) -> list[tuple[float, float, float, float]]:
     """Lines with their ends as they were drawn, in mm: a box alone would lose their slant."""
-    return [(*(v * MM for v in one["pts"][0]), *(v * MM for v in one["pts"][1]))
-            for one in page.lines]  # fmt: skip
+    return [
+        (*(v * MM for v in one["pts"][0]), *(v * MM for v in one["pts"][1])) for one in page.lines
+    ]
 
 
 def test_card_bears_both_rulers(read_back: Callable[[bytes], Any], page_size: str) -> None:
@@ -139,9 +141,15 @@ def test_card_says_what_it_shows(read_back: Callable[[bytes], Any]) -> None:
     """The card names the job, the side it is seen from, the sense that extends and the blanks."""
     text = read_back(card()).text
     for words in (
-        "Ostrin 35, job 12", "Seen from the front", "Extends counter-clockwise", "6 starts",
-        "thread parts at", "shims under the seat", "346.0°, whose:", "2026-03-06",
-    ):  # fmt: skip
+        "Ostrin 35, job 12",
+        "Seen from the front",
+        "Extends counter-clockwise",
+        "6 starts",
+        "thread parts at",
+        "shims under the seat",
+        "346.0°, whose:",
+        "2026-03-06",
+    ):
         assert words in text
     bare = read_back(card(20.0, marks=(), thread=None, title=" ")).text
     assert "Camera" in bare

@@ -28,9 +28,14 @@ AT_HAND = AtHand(
 )
 FAR, COLLIMATOR = exact(math.inf), exact(400.0)
 MEASURED = {
-    "mark": "sharp_at", "rotation": "rotation", "register": "measured", "collimator": "shift",
-    "ruler": "offset", "coincidence": "set_to", "gate": "behind",
-}  # fmt: skip
+    "mark": "sharp_at",
+    "rotation": "rotation",
+    "register": "measured",
+    "collimator": "shift",
+    "ruler": "offset",
+    "coincidence": "set_to",
+    "gate": "behind",
+}
 
 GAUGE = RegisterReading(exact(60.0), exact(60.0))
 # So far before a lens of 47 mm the focal points of both meet.
@@ -49,8 +54,17 @@ CORNERS = tuple(
     replace(GAUGE, taken=Taken(place=(16.0 * x, 11.0 * y))) for x in (1, -1) for y in (1, -1)
 )
 FULL_ROUND = (
-    GAUGE, *CORNERS, STOP, INFINITY, INFINITY_FILM, MIDDLE, NEAR, RULER, FAR_PAIR, NEAR_PAIR,
-)  # fmt: skip
+    GAUGE,
+    *CORNERS,
+    STOP,
+    INFINITY,
+    INFINITY_FILM,
+    MIDDLE,
+    NEAR,
+    RULER,
+    FAR_PAIR,
+    NEAR_PAIR,
+)
 
 
 def showing(reading: Any, figure: Estimate) -> Any:

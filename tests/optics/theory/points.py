@@ -137,16 +137,31 @@ RANGES: dict[str, tuple[float, float]] = {
 
 # Drawn by their powers of ten, from half a metre to a thousand kilometres.
 DISTANCES: dict[str, tuple[float, float]] = dict.fromkeys(
-    ("far_edge", "far_from_film", "far_limit", "film_distance", "focus_between", "group_distance",
-     "hyperfocal", "infinity_target_distance", "limit_from_film", "limit_from_lens",
-     "mark_distance", "near_edge",
-     "near_from_film", "near_limit", "object_distance", "sharp_distance", "subject_from_focus",
-     "wanted_distance"),
+    (
+        "far_edge",
+        "far_from_film",
+        "far_limit",
+        "film_distance",
+        "focus_between",
+        "group_distance",
+        "hyperfocal",
+        "infinity_target_distance",
+        "limit_from_film",
+        "limit_from_lens",
+        "mark_distance",
+        "near_edge",
+        "near_from_film",
+        "near_limit",
+        "object_distance",
+        "sharp_distance",
+        "subject_from_focus",
+        "wanted_distance",
+    ),
     (2.7, 9),
 ) | {
     # To 40 m: farther out the shortest base and dullest eye cannot tell it from infinity.
     "range_distance": (2.7, 4.6),
-}  # fmt: skip
+}
 
 # How far beyond the nearest distance that a relation allows, as powers of ten of a millimetre.
 BEYOND = (-3, 9)

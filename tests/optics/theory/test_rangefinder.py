@@ -18,10 +18,14 @@ def test_a_wrong_gain_sets_the_lens_where_the_coupling_error_says(ratio: float) 
         CATALOGUE["coupling_error"]
         .solve_for("focus_error")
         .value(
-            film_distance=distance, base=base, base_to_film=0.0, zero_error=0.0,
-            gain=ratio * right, **lens,
+            film_distance=distance,
+            base=base,
+            base_to_film=0.0,
+            zero_error=0.0,
+            gain=ratio * right,
+            **lens,
         )
-    )  # fmt: skip
+    )
     stands = CATALOGUE["mark_error"].solve_for("sharp_distance")
     sharp = stands.value(mark_distance=distance, focus_error=error, **lens)
     indicated = CATALOGUE["gain_error"].solve_for("indicated_distance")

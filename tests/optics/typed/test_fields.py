@@ -272,11 +272,17 @@ def test_text_with_two_meanings_is_refused_with_both(field: Typed, text: str, as
         (fields.register_against("44.66"), "44,661", "44.661 mm"),
         (fields.register_against("1.7 in"), "44.66", "44.66 mm"),
         (fields.register_against(""), "446.61", "446.61 mm"),
-        (fields.MARK_ANGLES, "3 m = 17.3; 17.2; 1.5 m = 34.9", "2 marks: 3 m at 17.3°; 17.2°; "
-         "1.5 m at 34.9°"),
+        (
+            fields.MARK_ANGLES,
+            "3 m = 17.3; 17.2; 1.5 m = 34.9",
+            "2 marks: 3 m at 17.3°; 17.2°; 1.5 m at 34.9°",
+        ),
         (fields.MARK_ANGLES, "3 m = 17.3\n1.5 m = 34.9", "2 marks: 3 m at 17.3°; 1.5 m at 34.9°"),
-        (fields.COINCIDENCES, "∞ = 28; 30; 3 = 2,85", "2 targets: infinity (∞) at 28 m; 30 m; "
-         "3 m at 2.85 m"),
+        (
+            fields.COINCIDENCES,
+            "∞ = 28; 30; 3 = 2,85",
+            "2 targets: infinity (∞) at 28 m; 30 m; 3 m at 2.85 m",
+        ),
         (TERMS["gate"], "0.02 ± 0.01 in", "0.508 mm = 0.02 in ± 0.254 mm = 0.01 in"),
         (TERMS["gate"], "2 ± 1 thou", "0.0508 mm = 2 thou ± 0.0254 mm = 1 thou"),
         (TERMS["gate"], "0.02 mm ± 1 thou", "0.02 mm ± 0.0254 mm = 1 thou"),
@@ -285,7 +291,7 @@ def test_text_with_two_meanings_is_refused_with_both(field: Typed, text: str, as
         (PLACE, "16,5, −11", "16.5, −11 mm"),
         (fields.FITTED, "0.05 mm × 4; 2 thou", "0.05 mm × 4; 0.0508 mm"),
     ],
-)  # fmt: skip
+)
 def test_one_meaning_is_echoed(field: Typed, text: str, echo: str) -> None:
     """What has one meaning is read in that, and said again with its unit."""
     assert field.echo(field.read(text)) == echo

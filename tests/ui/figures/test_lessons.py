@@ -107,8 +107,10 @@ def test_lens_gap_is_the_extension() -> None:
     figure = drawn(LENS, focal_length="50 mm", film_distance="1 m")
     assert symbols(figure)["circle-open"].x[0] == pytest.approx(-2.7864, abs=5e-5)
     spot = symbols(figure)["diamond"]
-    solid = max((t for t in figure.data if t.xaxis == "x2" and t.line.dash == "solid"),
-                key=lambda t: len(t.x))  # fmt: skip
+    solid = max(
+        (t for t in figure.data if t.xaxis == "x2" and t.line.dash == "solid"),
+        key=lambda t: len(t.x),
+    )
     assert np.interp(spot.x[0], solid.x, solid.y) == pytest.approx(2.7864, abs=2e-3)
     # The rule of thumb f²/D is 2.5 mm there.
     thumb = dashed(figure, "dash")

@@ -22,9 +22,13 @@ from ui.kept import drafts
 from ui.kept.open_job import open_job
 
 SCALE = {
-    "marks": "∞ = 0; 3 m = 17", "depth_marks": "f/16 = 19", "limit": "0.2", "across": False,
-    "negative": "6x6", "reference": "ring mark",
-}  # fmt: skip
+    "marks": "∞ = 0; 3 m = 17",
+    "depth_marks": "f/16 = 19",
+    "limit": "0.2",
+    "across": False,
+    "negative": "6x6",
+    "reference": "ring mark",
+}
 
 
 def form_page() -> None:
@@ -106,13 +110,19 @@ def rows_page() -> None:
 
 
 APART = {
-    "target": "10 m", "scale": "∞", "measured": "on the target", "apart": "12 mm",
+    "target": "10 m",
+    "scale": "∞",
+    "measured": "on the target",
+    "apart": "12 mm",
     "ring": "towards nearer",
-}  # fmt: skip
+}
 CAM = {
-    "body": {"kind": "a straight follower", "gain": "61"}, "turn": "52", "lifts": "0 = 0; 20 = 1.1",
-    "gain_less": "5", "cutting": "raises the lift",
-}  # fmt: skip
+    "body": {"kind": "a straight follower", "gain": "61"},
+    "turn": "52",
+    "lifts": "0 = 0; 20 = 1.1",
+    "gain_less": "5",
+    "cutting": "raises the lift",
+}
 
 
 def rows_given(typed: JobDocument) -> dict[str, Any]:
@@ -126,8 +136,13 @@ def rows_given(typed: JobDocument) -> dict[str, Any]:
 
 def test_rows_of_the_whole_camera_come_back_as_they_were() -> None:
     """Each reading has its row, where and how it was taken, and gives the same reading again."""
-    corner = {"kind": "register", "measured": "29.1", "nominal": "29", "limit": "0.015",
-              "place": "top left"}  # fmt: skip
+    corner = {
+        "kind": "register",
+        "measured": "29.1",
+        "nominal": "29",
+        "limit": "0.015",
+        "place": "top left",
+    }
     gauge = {name: text for name, text in GAUGE.items() if name != "instrument"}
     film = {"kind": "mark", "mark": "3 m", "sharp_at": "2.9 m", "judged": "on film"}
     typed = diagnosed(gauge | {"limit": "0.015"}, STOP, NEAR, film, corner)

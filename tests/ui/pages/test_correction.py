@@ -100,15 +100,30 @@ def test_answer_waits_and_says_why(text: str, why: str, page: AppTest) -> None:
 @pytest.mark.parametrize(
     ("kind", "beside", "name", "text", "asked"),
     [
-        ("Ring mark against true distance", ("mark", "1.5 m"), "sharp_at", "1435",
-         "metres or millimetres?"),
-        ("Ring mark against true distance", ("mark", "1.5 m"), "sharp_at", "143.5",
-         "metres or centimetres?"),
+        (
+            "Ring mark against true distance",
+            ("mark", "1.5 m"),
+            "sharp_at",
+            "1435",
+            "metres or millimetres?",
+        ),
+        (
+            "Ring mark against true distance",
+            ("mark", "1.5 m"),
+            "sharp_at",
+            "143.5",
+            "metres or centimetres?",
+        ),
         ("Ring mark against true distance", ("mark", "∞"), "sharp_at", "18, 7", "18.7 or 18; 7"),
-        ("Register by depth gauge", ("nominal", "28.8"), "measured", "287.4",
-         "10 times the nominal 28.8 mm: is it in millimetres"),
+        (
+            "Register by depth gauge",
+            ("nominal", "28.8"),
+            "measured",
+            "287.4",
+            "10 times the nominal 28.8 mm: is it in millimetres",
+        ),
     ],
-)  # fmt: skip
+)
 def test_the_question_stands_under_the_field(
     page: AppTest, kind: str, beside: tuple[str, str], name: str, text: str, asked: str
 ) -> None:

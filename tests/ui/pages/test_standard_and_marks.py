@@ -163,11 +163,17 @@ def test_a_standard_square_enough_is_left_before_screws_are_asked_for(
     """With every corner sharp the advice is to leave it; only else are shims the first thing."""
     page = opened("Lens standard", OWN)
     typed = {
-        "depths.top left": "0.12", "depths.top right": "0.16", "depths.bottom left": "0.17",
-        "depths.bottom right": far, "standard.frame": "56 × 56", "standard.corners": "40 × 40",
-        "lens.focal_length": "80", "lens.full_aperture": "3.5", "circle_of_confusion": "0.05",
+        "depths.top left": "0.12",
+        "depths.top right": "0.16",
+        "depths.bottom left": "0.17",
+        "depths.bottom right": far,
+        "standard.frame": "56 × 56",
+        "standard.corners": "40 × 40",
+        "lens.focal_length": "80",
+        "lens.full_aperture": "3.5",
+        "circle_of_confusion": "0.05",
         "focusing.helicoid.lead": "15",
-    }  # fmt: skip
+    }
     for key, text in typed.items():
         page.text_input(key=f"{OWN}.{key}").set_value(text)
     page.run()

@@ -56,8 +56,9 @@ def test_the_screws_say_which_turn_and_what_plus_means() -> None:
     page = opened(OSTRIN.name)
     labels = [field.label for field in page.text_input if "screw: " in field.label]
     assert labels == [
-        "∞ screw: effect of one clockwise turn, mm", "Near screw: effect of one clockwise turn, mm",
-    ]  # fmt: skip
+        "∞ screw: effect of one clockwise turn, mm",
+        "Near screw: effect of one clockwise turn, mm",
+    ]
     assert "Plus: the images then meet with the lens farther out" in shown(page)
 
 
@@ -89,15 +90,33 @@ def by_hand() -> dict[str, Any]:
     rangefinder = RANGEFINDERS[OSTRIN.name].model_dump(mode="json", exclude_none=True)
     camera = OSTRIN.model_dump(mode="json", exclude_none=True)
     readings = [
-        {"kind": "register", "instrument": "other", "measured": "28.803; 28.804; 28.802",
-         "nominal": "28.8", "limit": "0.015"},
-        {"kind": "rotation", "where": "at the stop", "turned": "0; −0.25; 0; 0.25",
-         "sense": "counter-clockwise", "limit": "0.25"},
-        {"kind": "rotation", "turned": "2.75; 2.5; 2.5; 2.75", "sense": "counter-clockwise",
-         "limit": "0.25"},
-        {"kind": "mark", "mark": "1.5", "sharp_at": "1.628; 1.626; 1.620; 1.625 m",
-         "limit": "2 mm"},
-    ]  # fmt: skip
+        {
+            "kind": "register",
+            "instrument": "other",
+            "measured": "28.803; 28.804; 28.802",
+            "nominal": "28.8",
+            "limit": "0.015",
+        },
+        {
+            "kind": "rotation",
+            "where": "at the stop",
+            "turned": "0; −0.25; 0; 0.25",
+            "sense": "counter-clockwise",
+            "limit": "0.25",
+        },
+        {
+            "kind": "rotation",
+            "turned": "2.75; 2.5; 2.5; 2.75",
+            "sense": "counter-clockwise",
+            "limit": "0.25",
+        },
+        {
+            "kind": "mark",
+            "mark": "1.5",
+            "sharp_at": "1.628; 1.626; 1.620; 1.625 m",
+            "limit": "2 mm",
+        },
+    ]
     return {
         "format": "shimwright job",
         "version": 1,

@@ -17,8 +17,11 @@ DONE = (Read("∞ mark"), Read("register"), Adjust("turn the barrel", 2.5), Read
 def test_nothing_hidden_is_shown_before_the_end() -> None:
     """Log, facts and headline of a sitting under way name no hidden fault and no true line."""
     now = sitting(*DONE)
-    parts = (practice_panel.log_html(now), practice_panel.facts_html(now),
-             practice_panel.headline_html(now, ""))  # fmt: skip
+    parts = (
+        practice_panel.log_html(now),
+        practice_panel.facts_html(now),
+        practice_panel.headline_html(now, ""),
+    )
     shown = unescape(" ".join(parts)).lower()
     assert "0.126" not in shown
     assert "slipped" not in shown

@@ -25,8 +25,10 @@ def test_titles_tell_relations_apart() -> None:
     for relation in CATALOGUE.values():
         unknowns = [unknown_of(formula) for formula in relation.formulas]
         assert len(set(unknowns)) == len(unknowns)
-        assert all(words.startswith(f.form.unknown.plain) for words, f in
-                   zip(unknowns, relation.formulas, strict=True))  # fmt: skip
+        assert all(
+            words.startswith(f.form.unknown.plain)
+            for words, f in zip(unknowns, relation.formulas, strict=True)
+        )
 
 
 def test_both_roots_can_be_asked_for() -> None:

@@ -14,8 +14,12 @@ from ui.terminal.diagnosis_text import plan_lines
 from ui.terminal.plain_text import WEIGH_TOGETHER, solution_text
 from ui.whole_camera.whole_camera_panel import plan_html, supposed_html
 
-TURNED = {"kind": "rotation", "turned": "2.5; 2.75; 2.75; 2.5", "sense": "clockwise",
-          "limit": "0.25"}  # fmt: skip
+TURNED = {
+    "kind": "rotation",
+    "turned": "2.5; 2.75; 2.75; 2.5",
+    "sense": "clockwise",
+    "limit": "0.25",
+}
 ALIKE = (TURNED, {**NEAR, "mark": "3 m", "sharp_at": "2.55; 2.58; 2.57; 2.555"})
 
 
@@ -50,8 +54,13 @@ def test_each_part_stands_in_its_order() -> None:
 
 def test_the_assumptions_name_the_aperture_and_what_nobody_told_of_a_collimator() -> None:
     """The tolerance says which f-number it rests on; a collimator's distance untold is named."""
-    shifted = {"kind": "collimator", "shift": "20 mm", "limit": "0.1", "towards": "its lens",
-               "collimator_focal_length": "300 mm"}  # fmt: skip
+    shifted = {
+        "kind": "collimator",
+        "shift": "20 mm",
+        "limit": "0.1",
+        "towards": "its lens",
+        "collimator_focal_length": "300 mm",
+    }
     untold = solved(*READINGS, shifted)
     assert untold.whole is not None
     for said in (flat(untold), unescape(supposed_html(untold.whole.diagnosis))):

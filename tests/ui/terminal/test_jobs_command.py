@@ -78,10 +78,18 @@ def test_jobs_are_listed(store: Store, capsys: pytest.CaptureFixture[str]) -> No
 def test_a_job_is_shown(store: Store, capsys: pytest.CaptureFixture[str]) -> None:
     """One job is told from end to end, or printed as its file."""
     out = " ".join(said(capsys, "jobs", "show", "1").split())
-    for words in ("Job 1: Spring clean, No. 12", "As found", "too far out", "- Loose: screw: M1.7",
-                  "- A1 · front plate", "removed 0.1 mm",
-                  "Lens focus as left: inside tolerance (register alone).", "guard band w = U",
-                  "Decided by R. Vane · 2026-03-06", "grease"):  # fmt: skip
+    for words in (
+        "Job 1: Spring clean, No. 12",
+        "As found",
+        "too far out",
+        "- Loose: screw: M1.7",
+        "- A1 · front plate",
+        "removed 0.1 mm",
+        "Lens focus as left: inside tolerance (register alone).",
+        "guard band w = U",
+        "Decided by R. Vane · 2026-03-06",
+        "grease",
+    ):
         assert words in out
     assert said(capsys, "jobs", "show", "1", "--json").encode() == store.export_job(1)
 

@@ -27,8 +27,10 @@ def unrolled_thread(values: Mapping[str, float], colours: Palette) -> go.Figure:
     )
     low, high = sorted((0.0, turn))
     ends = np.array([low - 0.6, high + 0.6]) if high - low < 5 else np.array([low, high])
-    reach = [min(0.0, travel, travel + shift) - 0.55 * lead,
-             max(0.0, travel, travel + shift) + 0.55 * lead]  # fmt: skip
+    reach = [
+        min(0.0, travel, travel + shift) - 0.55 * lead,
+        max(0.0, travel, travel + shift) + 0.55 * lead,
+    ]
     figure = paper(
         colours,
         xaxis=axis(colours, "turn of the ring, °", range=list(np.degrees(ends)), ticksuffix="°"),
@@ -40,8 +42,15 @@ def unrolled_thread(values: Mapping[str, float], colours: Palette) -> go.Figure:
     at = math.degrees(turn)
     if moved:
         stroke(figure, [at, at], [travel, travel + shift], colours.refusal, dash="dot")
-        spot(figure, at, travel + shift, colours.refusal, "square", f"{shift:+.2f} mm",
-             textposition="middle left")  # fmt: skip
+        spot(
+            figure,
+            at,
+            travel + shift,
+            colours.refusal,
+            "square",
+            f"{shift:+.2f} mm",
+            textposition="middle left",
+        )
     where = "bottom right" if at < math.degrees(ends[1]) / 2 else "bottom left"
     words = f"{travel:.3f} mm at {at:.1f}°"
     spot(figure, at, travel, colours.accent, "circle", words, textposition=where)
@@ -66,8 +75,15 @@ def _starts(
         if number and reach[0] < along[0] + shift < reach[1]:
             stroke(figure, np.degrees(ends), along + shift, colours.quiet, width=1)
             name = f"{number % count + 1}"
-            note(figure, math.degrees(ends[0]), along[0] + shift, name, colours.quiet,
-                 xanchor="left", yanchor="bottom")  # fmt: skip
+            note(
+                figure,
+                math.degrees(ends[0]),
+                along[0] + shift,
+                name,
+                colours.quiet,
+                xanchor="left",
+                yanchor="bottom",
+            )
 
 
 def unrolled_scale(values: Mapping[str, float], colours: Palette) -> go.Figure:
@@ -113,8 +129,15 @@ def _row(
     for distance, angle in zip(marks, angles, strict=True):
         if angle - last > clear:
             words = format_distance(float(distance)).replace(" ", "\u00a0")
-            note(figure, angle, 1.0 * side, words, ink, textangle=-55 if side > 0 else 55,
-                 yanchor="bottom" if side > 0 else "top")  # fmt: skip
+            note(
+                figure,
+                angle,
+                1.0 * side,
+                words,
+                ink,
+                textangle=-55 if side > 0 else 55,
+                yanchor="bottom" if side > 0 else "top",
+            )
             last = angle
     stroke(figure, [angles[0], angles[-1]], [0.25 * side] * 2, ink, width=1)
     note(figure, angles[0], 0.5 * side, name, ink, xanchor="right", xshift=-8)

@@ -57,9 +57,11 @@ def _up_the_frame(figure: go.Figure, values: Mapping[str, float], colours: Palet
     along = np.linspace(-half, half, 9)
     lower = {"xaxis": "x2", "yaxis": "y2"}
     allowed = depth.depth_of_focus.solve_for(depth.depth_each_way).value(
-        f_number=values["f_number"], circle_of_confusion=values["circle_of_confusion"],
-        magnification=values["magnification"], pupil_magnification=1.0,
-    )  # fmt: skip
+        f_number=values["f_number"],
+        circle_of_confusion=values["circle_of_confusion"],
+        magnification=values["magnification"],
+        pupil_magnification=1.0,
+    )
     band(figure, along, np.full(9, -allowed), np.full(9, allowed), colours.good, **lower)
     formula = standard.tilted_defocus.solve_for(lens.focus_error)
     for angle, ink, dash, symbol, name in (
@@ -67,15 +69,23 @@ def _up_the_frame(figure: go.Figure, values: Mapping[str, float], colours: Palet
         (values["tilt"], colours.quiet, "dash", "square-open", "leaning film"),
     ):
         errors = formula.value(
-            mean_error=0.0, tilt_factor=1.0, slope_across=0.0, place_across=0.0,
-            slope_up=math.tan(angle), place_up=along,
-        )  # fmt: skip
+            mean_error=0.0,
+            tilt_factor=1.0,
+            slope_across=0.0,
+            place_across=0.0,
+            slope_up=math.tan(angle),
+            place_up=along,
+        )
         figure.add_scatter(
-            x=along, y=errors, mode="lines+markers", name=name, **lower,
+            x=along,
+            y=errors,
+            mode="lines+markers",
+            name=name,
+            **lower,
             line={"color": ink, "width": 2, "dash": dash},
             marker={"color": ink, "symbol": symbol, "size": 8},
             hovertemplate=f"{name}: %{{y:+.3f}} mm<extra></extra>",
-        )  # fmt: skip
+        )
 
 
 def gate(values: Mapping[str, float], colours: Palette) -> go.Figure:
@@ -86,10 +96,14 @@ def gate(values: Mapping[str, float], colours: Palette) -> go.Figure:
     low = min(0.0, values["reference_depth"])
     figure = paper(
         colours,
-        xaxis=axis(colours, "depth behind the rails, mm", zeroline=False,
-                   range=[low - 0.35 * end, 1.35 * max(end, values["reference_depth"])]),
+        xaxis=axis(
+            colours,
+            "depth behind the rails, mm",
+            zeroline=False,
+            range=[low - 0.35 * end, 1.35 * max(end, values["reference_depth"])],
+        ),
         yaxis=bare(range=[-1.75, 1.75]),
-    )  # fmt: skip
+    )
     for side in (-1, 1):
         _block(figure, (low - 0.3 * end, 0.0), (0.9 * side, 1.4 * side), colours.line, colours)
     note(figure, low - 0.15 * end, 1.5, "rails", colours.text)
@@ -103,8 +117,15 @@ def gate(values: Mapping[str, float], colours: Palette) -> go.Figure:
     note(figure, glass, -1.65, "ground glass", colours.refusal)
     if lies != glass:
         stroke(figure, [glass, lies], [0, 0], colours.refusal, width=2)
-    spot(figure, lies, 0, colours.refusal, "diamond", f"e = {values['focus_error']:+.3f} mm",
-         textposition="top right")  # fmt: skip
+    spot(
+        figure,
+        lies,
+        0,
+        colours.refusal,
+        "diamond",
+        f"e = {values['focus_error']:+.3f} mm",
+        textposition="top right",
+    )
     return figure
 
 
@@ -118,9 +139,14 @@ def _block(
     """A solid part, hatched by a wash and an outline."""
     (x0, x1), (y0, y1) = across, up
     figure.add_shape(
-        type="rect", x0=x0, x1=x1, y0=y0, y1=y1, line={"color": ink, "width": 1.4},
+        type="rect",
+        x0=x0,
+        x1=x1,
+        y0=y0,
+        y1=y1,
+        line={"color": ink, "width": 1.4},
         fillcolor=washed(ink if ink != colours.line else colours.text),
-    )  # fmt: skip
+    )
 
 
 def readings(values: Mapping[str, float], colours: Palette) -> go.Figure:
@@ -137,15 +163,23 @@ def readings(values: Mapping[str, float], colours: Palette) -> go.Figure:
     figure = paper(
         colours,
         xaxis=axis(colours, "mm"),
-        yaxis=axis(colours, tickvals=[3, 2, 1], ticktext=[row[4] for row in rows],
-                   range=[0.4, 3.7], automargin=True),
-    )  # fmt: skip
+        yaxis=axis(
+            colours,
+            tickvals=[3, 2, 1],
+            ticktext=[row[4] for row in rows],
+            range=[0.4, 3.7],
+            automargin=True,
+        ),
+    )
     for height, value, width, symbol, _ in rows:
         ink = colours.refusal if symbol == "diamond" else colours.accent
         figure.add_scatter(
-            x=[value], y=[height], mode="markers", hoverinfo="skip",
+            x=[value],
+            y=[height],
+            mode="markers",
+            hoverinfo="skip",
             marker={"color": ink, "symbol": symbol, "size": 13},
             error_x={"array": [2 * width], "color": ink, "thickness": 3, "width": 9},
-        )  # fmt: skip
+        )
         note(figure, value, height + 0.3, f"{value:+.3f} mm ± {2 * width:.3f}", colours.text)
     return figure

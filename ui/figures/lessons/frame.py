@@ -101,12 +101,22 @@ def spot(
 ) -> None:
     """A marked point with its words beside it."""
     figure.add_scatter(
-        x=[x], y=[y], mode="markers+text" if words else "markers", text=[words],
-        textposition=more.pop("textposition", "top center"), name=words, hoverinfo="skip",
-        marker={"color": colour, "symbol": symbol, "size": more.pop("size", 11),
-                "line": {"color": colour, "width": 1.6}},
-        cliponaxis=False, **more,
-    )  # fmt: skip
+        x=[x],
+        y=[y],
+        mode="markers+text" if words else "markers",
+        text=[words],
+        textposition=more.pop("textposition", "top center"),
+        name=words,
+        hoverinfo="skip",
+        marker={
+            "color": colour,
+            "symbol": symbol,
+            "size": more.pop("size", 11),
+            "line": {"color": colour, "width": 1.6},
+        },
+        cliponaxis=False,
+        **more,
+    )
 
 
 def note(figure: go.Figure, x: float, y: float, words: str, colour: str, **more: Any) -> None:
@@ -121,9 +131,15 @@ def band(figure: go.Figure, xs: Array, low: Array, high: Array, colour: str, **m
     edge = {"color": colour, "width": 1}
     figure.add_scatter(x=xs, y=low, mode="lines", line=edge, hoverinfo="skip", **more)
     figure.add_scatter(
-        x=xs, y=high, mode="lines", line=edge, fill="tonexty", fillcolor=washed(colour),
-        hoverinfo="skip", **more,
-    )  # fmt: skip
+        x=xs,
+        y=high,
+        mode="lines",
+        line=edge,
+        fill="tonexty",
+        fillcolor=washed(colour),
+        hoverinfo="skip",
+        **more,
+    )
 
 
 def washed(colour: str) -> str:

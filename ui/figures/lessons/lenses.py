@@ -48,9 +48,13 @@ def thick_lens(values: Mapping[str, float], colours: Palette) -> go.Figure:
 def _rays(figure: go.Figure, values: Mapping[str, float], colours: Palette) -> None:
     f, x, h = (values[n] for n in ("focal_length", "extension", "hiatus"))
     rear, front, start = -(f + x), -(f + x) - h, -(f + x) - h - 1.2 * f
-    subject = lens.unit_focusing.solve_for(lens.film_distance).value(
-        extension=x, focal_length=f, hiatus=h
-    ) if x else math.inf  # fmt: skip
+    subject = (
+        lens.unit_focusing.solve_for(lens.film_distance).value(
+            extension=x, focal_length=f, hiatus=h
+        )
+        if x
+        else math.inf
+    )
     share = (subject + start) / (subject + front) if math.isfinite(subject) else 1.0
     stroke(figure, [start, 0.14 * f], [0, 0], colours.line, width=1, dash="dashdot")
     for side in (-1, 1):
@@ -83,8 +87,16 @@ def _extensions(
     stroke(figure, 1 / along, exact, colours.accent, "x: %{y:.3f} mm", **lower)
     if distance >= nearest:
         words = format_distance(distance)
-        spot(figure, 1 / distance, values["extension"], colours.refusal, "diamond", words, **lower,
-             textposition="top right" if math.isinf(distance) else "top left")  # fmt: skip
+        spot(
+            figure,
+            1 / distance,
+            values["extension"],
+            colours.refusal,
+            "diamond",
+            words,
+            **lower,
+            textposition="top right" if math.isinf(distance) else "top left",
+        )
 
 
 def moving_cell(values: Mapping[str, float], colours: Palette) -> go.Figure:
@@ -106,14 +118,37 @@ def moving_cell(values: Mapping[str, float], colours: Palette) -> go.Figure:
     stroke(figure, 1 / along, whole, colours.quiet, "whole lens: %{y:.3f} mm", dash="dash")
     stroke(figure, 1 / along, cell, colours.accent, "front cell: %{y:.3f} mm")
     at = int(POINTS * 0.72)
-    spot(figure, 1 / along[at], whole[at], colours.quiet, "square-open", "whole lens",
-         textposition="top left", size=8)  # fmt: skip
-    spot(figure, 1 / along[at], cell[at], colours.accent, "circle-open", "front cell",
-         textposition="bottom right", size=8)  # fmt: skip
+    spot(
+        figure,
+        1 / along[at],
+        whole[at],
+        colours.quiet,
+        "square-open",
+        "whole lens",
+        textposition="top left",
+        size=8,
+    )
+    spot(
+        figure,
+        1 / along[at],
+        cell[at],
+        colours.accent,
+        "circle-open",
+        "front cell",
+        textposition="bottom right",
+        size=8,
+    )
     if u >= nearest:
         words = f"{values['movement']:.3f} mm at {format_distance(u)}"
-        spot(figure, 1 / u, values["movement"], colours.refusal, "diamond", words,
-             textposition="top right")  # fmt: skip
+        spot(
+            figure,
+            1 / u,
+            values["movement"],
+            colours.refusal,
+            "diamond",
+            words,
+            textposition="top right",
+        )
     return figure
 
 
@@ -153,10 +188,11 @@ def depth(values: Mapping[str, float], colours: Palette) -> go.Figure:
         colours,
         xaxis=vergence_axis(colours, "from the lens", _nearest(values), anchor="y"),
         yaxis=bare(domain=(0.74, 1.0), range=[-1, 1]),
-        xaxis2=axis(colours, "behind the image, mm", anchor="y2", range=[-0.6, 0.6],
-                    zeroline=False),
+        xaxis2=axis(
+            colours, "behind the image, mm", anchor="y2", range=[-0.6, 0.6], zeroline=False
+        ),
         yaxis2=axis(colours, "cone, mm", domain=(0.0, 0.5), anchor="x2", range=[-0.11, 0.11]),
-    )  # fmt: skip
+    )
     _field(figure, values, colours)
     _cone(figure, values, colours)
     return figure

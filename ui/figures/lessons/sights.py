@@ -28,8 +28,16 @@ from ui.theme import Palette
 
 _NEAR, _FAR = 500.0, 50_000.0
 _EXACT_NEAR = 1000.0
-_SIZES = {1e-3: "1 µm", 1e-2: "0.01 mm", 0.1: "0.1 mm", 1: "1 mm", 10: "1 cm", 100: "10 cm",
-          1e3: "1 m", 1e4: "10 m"}  # fmt: skip
+_SIZES = {
+    1e-3: "1 µm",
+    1e-2: "0.01 mm",
+    0.1: "0.1 mm",
+    1: "1 mm",
+    10: "1 cm",
+    100: "10 cm",
+    1e3: "1 m",
+    1e4: "10 m",
+}
 
 
 def triangle(values: Mapping[str, float], colours: Palette) -> go.Figure:
@@ -38,11 +46,25 @@ def triangle(values: Mapping[str, float], colours: Palette) -> go.Figure:
         colours,
         xaxis=bare(range=[-1.2, 10.6]),
         yaxis=bare(domain=UPPER, range=[-1.0, 1.7]),
-        xaxis2=axis(colours, "distance from the base, m", anchor="y2", type="log",
-                    tickvals=[0.5, 1, 2, 5, 10, 20, 50], zeroline=False),
-        yaxis2=axis(colours, "error", domain=LOWER, anchor="x2", type="log",
-                    zeroline=False, tickvals=list(_SIZES), ticktext=list(_SIZES.values())),
-    )  # fmt: skip
+        xaxis2=axis(
+            colours,
+            "distance from the base, m",
+            anchor="y2",
+            type="log",
+            tickvals=[0.5, 1, 2, 5, 10, 20, 50],
+            zeroline=False,
+        ),
+        yaxis2=axis(
+            colours,
+            "error",
+            domain=LOWER,
+            anchor="x2",
+            type="log",
+            zeroline=False,
+            tickvals=list(_SIZES),
+            ticktext=list(_SIZES.values()),
+        ),
+    )
     _sight_lines(figure, values, colours)
     _uncertain(figure, values, colours)
     return figure
@@ -58,8 +80,7 @@ def _sight_lines(figure: go.Figure, values: Mapping[str, float], colours: Palett
     stroke(figure, [-0.9, -0.9], [-0.5, 1.5], colours.text, width=4)
     note(figure, -0.9, -0.75, "film", colours.text)
     note(figure, 0.15, top / 2, f"b = {values['base']:.4g} mm", colours.text, xanchor="left")
-    note(figure, -0.45, -0.25, f"k = {values['base_to_film']:.3g}", colours.quiet,
-         yanchor="top")  # fmt: skip
+    note(figure, -0.45, -0.25, f"k = {values['base_to_film']:.3g}", colours.quiet, yanchor="top")
     angle = math.degrees(values["convergence"])
     words = f"γ = {angle:.3f}°"
     if is_far:
@@ -86,13 +107,30 @@ def _uncertain(figure: go.Figure, values: Mapping[str, float], colours: Palette)
     stroke(figure, along / 1000, errors, colours.accent, "%{y:.3g} mm at %{x:.3g} m", **lower)
     flat = np.full_like(along, film)
     stroke(figure, along / 1000, flat, colours.refusal, "film: %{y:.4f} mm", dash="dash", **lower)
-    spot(figure, along[12] / 1000, film, colours.refusal, "square-open", f"film {film:.4f} mm",
-         textposition="top right", size=8, **lower)  # fmt: skip
+    spot(
+        figure,
+        along[12] / 1000,
+        film,
+        colours.refusal,
+        "square-open",
+        f"film {film:.4f} mm",
+        textposition="top right",
+        size=8,
+        **lower,
+    )
     distance = values["film_distance"] - values["base_to_film"]
     if _NEAR <= distance <= _FAR:
         error = world.value(range_distance=distance, **seen)
-        spot(figure, distance / 1000, error, colours.accent, "circle", f"{error:.3g} mm",
-             textposition="top left", **lower)  # fmt: skip
+        spot(
+            figure,
+            distance / 1000,
+            error,
+            colours.accent,
+            "circle",
+            f"{error:.3g} mm",
+            textposition="top left",
+            **lower,
+        )
 
 
 def coupling(values: Mapping[str, float], colours: Palette) -> go.Figure:
@@ -105,9 +143,11 @@ def coupling(values: Mapping[str, float], colours: Palette) -> go.Figure:
         yaxis=axis(colours, "mm at the film, plus: too far out"),
     )
     allowed = depth.depth_of_focus.solve_for(depth.depth_each_way).value(
-        f_number=values["f_number"], circle_of_confusion=values["circle_of_confusion"],
-        magnification=0.0, pupil_magnification=1.0,
-    )  # fmt: skip
+        f_number=values["f_number"],
+        circle_of_confusion=values["circle_of_confusion"],
+        magnification=0.0,
+        pupil_magnification=1.0,
+    )
     band(figure, 1 / along, np.full(POINTS, -allowed), np.full(POINTS, allowed), colours.good)
     exact = {**values, "zero_error": 0.0, "gain": _exact_gain(values, nearest)}
     for given, ink, dash, symbol in (
@@ -115,11 +155,13 @@ def coupling(values: Mapping[str, float], colours: Palette) -> go.Figure:
         (values, colours.accent, "solid", "circle"),
     ):
         figure.add_scatter(
-            x=1 / along, y=_errors(given, along), mode="lines+markers",
+            x=1 / along,
+            y=_errors(given, along),
+            mode="lines+markers",
             line={"color": ink, "width": 2, "dash": dash},
             hovertemplate="%{y:+.3f} mm<extra></extra>",
             marker={"color": ink, "symbol": symbol, "size": 8, "maxdisplayed": 8},
-        )  # fmt: skip
+        )
     distance, error = values["film_distance"], values["focus_error"]
     if distance >= nearest:
         spot(figure, 1 / distance, error, colours.refusal, "diamond", f"{error:+.3f} mm")
@@ -155,14 +197,13 @@ def cam(values: Mapping[str, float], colours: Palette) -> go.Figure:
     top = 1.25 * float(max(lifts[-1], slopes["extension"] * reach))
     own = along[along <= top]
     stroke(figure, own, own, colours.line, "body's own lens: %{y:.3f} mm", dash="dot")
-    stroke(figure, along, slopes["extension"] * along, colours.quiet, "ramp: %{y:.3f} mm",
-           dash="dash")  # fmt: skip
+    stroke(
+        figure, along, slopes["extension"] * along, colours.quiet, "ramp: %{y:.3f} mm", dash="dash"
+    )
     stroke(figure, along, lifts, colours.accent, "cam: %{y:.3f} mm")
     x, lift = values["extension"], values["lift"]
-    note(figure, own[-1], own[-1], "its own lens", colours.quiet, xanchor="right",
-         yanchor="bottom")  # fmt: skip
-    spot(figure, x, lift, colours.refusal, "diamond", f"{lift:.3f} mm",
-         textposition="bottom right")  # fmt: skip
+    note(figure, own[-1], own[-1], "its own lens", colours.quiet, xanchor="right", yanchor="bottom")
+    spot(figure, x, lift, colours.refusal, "diamond", f"{lift:.3f} mm", textposition="bottom right")
     return figure
 
 

@@ -51,8 +51,13 @@ def corner(draw: Draw, level: Level) -> Task:
         )
     ]
     whole = high * place / half_x
-    slips = [(Slip.DOUBLE, 2 * found.result.value, "That is from one side to the other: the "
-              "middle is right, so a corner has half of it.")]  # fmt: skip
+    slips = [
+        (
+            Slip.DOUBLE,
+            2 * found.result.value,
+            "That is from one side to the other: the middle is right, so a corner has half of it.",
+        )
+    ]
     if up:
         alone = step(formula, place_across=place, place_up=0.0, **given).result.value
         slips.append((Slip.LEFT_OUT, alone, "The lean up and down is left out: both add up."))
@@ -66,10 +71,17 @@ def film_in_gate(draw: Draw, level: Level) -> Task:
     channel, film = draw.between(0.20, 0.32, 0.01), draw.one_of((0.12, 0.13, 0.14, 0.15))
     rest = 1.0 if level is Level.APPRENTICE else 0.5
     behind = draw.one_of((0.02, 0.03)) if level is Level.BENCH else 0.0
-    play = step(gate.film_play.solve_for(gate.play), channel=read_off(channel, 0.005, "channel"),
-                film_thickness=film)  # fmt: skip
-    found = step(gate.emulsion_error.solve_for(lens.focus_error), rest=rest, play=play.result,
-                 reference_depth=-behind)  # fmt: skip
+    play = step(
+        gate.film_play.solve_for(gate.play),
+        channel=read_off(channel, 0.005, "channel"),
+        film_thickness=film,
+    )
+    found = step(
+        gate.emulsion_error.solve_for(lens.focus_error),
+        rest=rest,
+        play=play.result,
+        reference_depth=-behind,
+    )
     where = "on the pressure plate" if rest == 1 else "in the middle of its play"
     glass = (
         f"on a ground glass that stood {mm(behind, 2)} proud of the film rails, towards the lens"

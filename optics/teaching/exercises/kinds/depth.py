@@ -45,8 +45,12 @@ def _limit(draw: Draw, level: Level, limit: Formula, words: str) -> Task:
     far = {Level.APPRENTICE: (2.0, 3.0), Level.JOURNEYMAN: (2.0, 2.5, 4.0), Level.BENCH: (1.6, 1.8)}
     distance = draw.one_of(far[level]) * 1000
     focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
-    moved = step(lens.unit_focusing.solve_for(lens.extension), film_distance=distance,
-                 focal_length=focal, hiatus=hiatus)  # fmt: skip
+    moved = step(
+        lens.unit_focusing.solve_for(lens.extension),
+        film_distance=distance,
+        focal_length=focal,
+        hiatus=hiatus,
+    )
     at: dict[str, float | Estimate] = {
         "focal_length": focal,
         "extension": moved.result,
@@ -114,13 +118,21 @@ def hyperfocal(draw: Draw, level: Level) -> Task:
     )
     whole = found.result.value
     slips = [
-        (Slip.DATUM, whole - focal, "That is f²/(N·c) alone, counted from the front focal point: "
-         "add one f to count from the lens."),
-        (Slip.HALF, whole / 2, "That is the near limit: focused at the hyperfocal distance it is "
-         "sharp from half of it on."),
+        (
+            Slip.DATUM,
+            whole - focal,
+            "That is f²/(N·c) alone, counted from the front focal point: "
+            "add one f to count from the lens.",
+        ),
+        (
+            Slip.HALF,
+            whole / 2,
+            "That is the near limit: focused at the hyperfocal distance it is "
+            "sharp from half of it on.",
+        ),
         (Slip.NOT_SQUARED, focal / (stop.used * confusion), "The focal length goes in squared."),
         stop.slip(step(formula, f_number=stop.other, **known).result.value),
-    ]  # fmt: skip
+    ]
     answer = distance_answer("hyperfocal distance", found.result, 2)
     return task(question, answer, worked([found]), slips)
 
@@ -162,10 +174,17 @@ def depth_of_focus(draw: Draw, level: Level) -> Task:
 def _close(draw: Draw, camera: Camera) -> tuple[Estimate, str, list[Step]]:
     distance = draw.between(900, 1500, 100)
     focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
-    moved = step(lens.unit_focusing.solve_for(lens.extension), film_distance=distance,
-                 focal_length=focal, hiatus=hiatus)  # fmt: skip
-    size = step(lens.magnification_from_extension.solve_for(lens.magnification),
-                extension=moved.result, focal_length=focal)  # fmt: skip
+    moved = step(
+        lens.unit_focusing.solve_for(lens.extension),
+        film_distance=distance,
+        focal_length=focal,
+        hiatus=hiatus,
+    )
+    size = step(
+        lens.magnification_from_extension.solve_for(lens.magnification),
+        extension=moved.result,
+        focal_length=focal,
+    )
     said = f"a subject {metres(distance, 1)} from the film (f {focal:g} mm, hiatus {hiatus:g} mm)"
     return size.result, said, [moved, size]
 
@@ -209,10 +228,16 @@ def _along_the_edge(question: str, angle: Step, other_stop: Slipped) -> Task:
     answer = length_answer("arc to the depth mark", found.result, 2)
     asked = question.replace("How many degrees", f"How many mm along its edge, ⌀ {RING:g} mm,")
     slips = [
-        (Slip.DOUBLE, 2 * answer.size, "That is from mark to mark, or the diameter for the radius: "
-         "halve it."),
-        (Slip.RADIANS, math.degrees(answer.size), "That takes degrees for radians: 180° is π "
-         "radians."),
+        (
+            Slip.DOUBLE,
+            2 * answer.size,
+            "That is from mark to mark, or the diameter for the radius: halve it.",
+        ),
+        (
+            Slip.RADIANS,
+            math.degrees(answer.size),
+            "That takes degrees for radians: 180° is π radians.",
+        ),
         (slip, answer.size * turned / angle.result.value, why),
-    ]  # fmt: skip
+    ]
     return task(asked, answer, worked([angle, found]), slips)

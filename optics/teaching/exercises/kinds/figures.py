@@ -14,8 +14,11 @@ _STRAIGHT = "Independent uncertainties add as squares, not straight."
 _ROOT_THREE = "A limit ±a is not yet a standard uncertainty: divide it by √3."
 _ROOT_N = "That is the spread of one reading: the mean of n readings spreads √n times less."
 _SCATTERS = (
-    (0.02, -0.01, -0.01), (0.03, 0.0, -0.03), (0.01, 0.02, -0.03), (0.02, 0.02, -0.04),
-)  # fmt: skip
+    (0.02, -0.01, -0.01),
+    (0.03, 0.0, -0.03),
+    (0.01, 0.02, -0.03),
+    (0.02, 0.02, -0.04),
+)
 
 
 def combined(draw: Draw, level: Level) -> Task:
@@ -36,11 +39,13 @@ def combined(draw: Draw, level: Level) -> Task:
     )
     type_a, type_b = spread / math.sqrt(count), limit / math.sqrt(3)
     working = [
-        Working("The spread of the mean is s/√n.", (
-            f"u_A = s/√n = {spread:.5f}/√{count} = {type_a:.5f} mm",)),
+        Working(
+            "The spread of the mean is s/√n.",
+            (f"u_A = s/√n = {spread:.5f}/√{count} = {type_a:.5f} mm",),
+        ),
         _limit_line("u_B", limit),
         _root_line(("u_A", type_a), ("u_B", type_b), found),
-    ]  # fmt: skip
+    ]
     slips = [
         (Slip.ADDED_UP, type_a + type_b, _STRAIGHT),
         (Slip.NOT_SQUARED, math.hypot(type_a, limit), _ROOT_THREE),
@@ -100,7 +105,7 @@ def few_readings(draw: Draw, level: Level) -> Task:
         (Slip.HABIT, 2.0, "That is 2 out of habit: it holds for very many readings, not for few."),
         (Slip.HABIT, 1.96, "That holds for very many readings: few call for Student's t."),
         (Slip.LEFT_OUT, one_more, "That is for one degree of freedom more: n leave n − 1."),
-    ]  # fmt: skip
+    ]
     if level is not Level.BENCH:
         question = (
             f"A reading is repeated {count} times and nothing but its spread counts. By what "

@@ -85,10 +85,14 @@ def collimator(draw: Draw, level: Level) -> Task:
     )
     slips = [
         (Slip.NOT_SQUARED, shift * focal / long, "The ratio of focal lengths goes in squared."),
-        (Slip.UPSIDE_DOWN, shift * (long / focal) ** 2, "The ratio of focal lengths is upside "
-         "down: the longer collimator makes its shift look small at the film."),
+        (
+            Slip.UPSIDE_DOWN,
+            shift * (long / focal) ** 2,
+            "The ratio of focal lengths is upside "
+            "down: the longer collimator makes its shift look small at the film.",
+        ),
         (Slip.LEFT_OUT, shift, "That is the reticle's own shift: bring it to the film."),
-    ]  # fmt: skip
+    ]
     answer = length_answer("focus error", found.result, 3, FOCUS)
     return task(question, answer, worked([found]), slips)
 

@@ -24,8 +24,11 @@ def effective_base(draw: Draw, level: Level) -> Task:
     """How long is the base as the eye sees it, or as a lens needs it?"""
     if level is Level.APPRENTICE:
         base, magnification = draw.between(30, 70, 1), draw.between(0.4, 0.9, 0.05)
-        found = step(theory.virtual_base.solve_for(theory.effective_base), base=base,
-                     finder_magnification=magnification)  # fmt: skip
+        found = step(
+            theory.virtual_base.solve_for(theory.effective_base),
+            base=base,
+            finder_magnification=magnification,
+        )
         question = (
             f"A rangefinder has a base of {base:g} mm and its finder magnifies "
             f"{magnification:.2f} times. How long is its effective base?"
@@ -34,8 +37,9 @@ def effective_base(draw: Draw, level: Level) -> Task:
             (Slip.UPSIDE_DOWN, base / magnification, "The magnification multiplies the base."),
             (Slip.LEFT_OUT, base, _NO_BASE),
         ]
-        return task(question, length_answer("effective base", found.result, 1), worked([found]),
-                    slips)  # fmt: skip
+        return task(
+            question, length_answer("effective base", found.result, 1), worked([found]), slips
+        )
     return _needed(draw, 60 if level is Level.JOURNEYMAN else draw.one_of((12, 30, 45)))
 
 
@@ -44,8 +48,11 @@ def _needed(draw: Draw, seconds: float) -> Task:
     stop = SetTo.wide_open(draw.one_of((2.0, 2.8, 3.5)))
     focal, confusion = camera.lens.focal_length, camera.circle_of_confusion
     formula = theory.needed_base.solve_for(theory.effective_base)
-    known = {"eye_acuity": seconds * ARCSECOND, "focal_length": focal,
-             "circle_of_confusion": confusion}  # fmt: skip
+    known = {
+        "eye_acuity": seconds * ARCSECOND,
+        "focal_length": focal,
+        "circle_of_confusion": confusion,
+    }
     found = step(formula, f_number=stop.used, **known)
     question = (
         f"How long an effective base does an f/{stop.engraved:g} lens of {focal:g} mm need, if the "
@@ -67,11 +74,18 @@ def eye_at_film(draw: Draw, level: Level) -> Task:
     base, magnification = finder.rangefinder.base, finder.rangefinder.magnification
     if level is Level.BENCH:
         magnification = draw.between(0.4, 0.9, 0.05)
-    seen = step(theory.virtual_base.solve_for(theory.effective_base), base=base,
-                finder_magnification=magnification)  # fmt: skip
+    seen = step(
+        theory.virtual_base.solve_for(theory.effective_base),
+        base=base,
+        finder_magnification=magnification,
+    )
     focal = finder.camera.lens.focal_length
-    found = step(theory.film_uncertainty.solve_for(lens.focus_error), focal_length=focal,
-                 eye_acuity=seconds * ARCSECOND, effective_base=seen.result)  # fmt: skip
+    found = step(
+        theory.film_uncertainty.solve_for(lens.focus_error),
+        focal_length=focal,
+        eye_acuity=seconds * ARCSECOND,
+        effective_base=seen.result,
+    )
     question = (
         f"The {finder.camera.name} (f {focal:g} mm) has a rangefinder base of {base:g} mm and a "
         f"finder that magnifies {magnification:.3g} times. How much focus error, each way, does an "
@@ -105,11 +119,19 @@ def mirror_angle(draw: Draw, level: Level) -> Task:
     )
     from_film = formula.value(base=base, film_distance=distance, base_to_film=0.0) / 2
     slips = [
-        (Slip.DOUBLE, seen.result.value, "That is the convergence: a mirror turns the beam by "
-         "twice its own turn, so it is half of that."),
-        (Slip.DATUM, from_film, "That counts the distance from the film: the triangle stands on "
-         "the base line, which lies before it."),
-    ]  # fmt: skip
+        (
+            Slip.DOUBLE,
+            seen.result.value,
+            "That is the convergence: a mirror turns the beam by "
+            "twice its own turn, so it is half of that.",
+        ),
+        (
+            Slip.DATUM,
+            from_film,
+            "That counts the distance from the film: the triangle stands on "
+            "the base line, which lies before it.",
+        ),
+    ]
     answer = angle_answer("mirror turn", found.result, 1 if unit == "arcmin" else 3, unit=unit)
     return task(question, answer, worked([seen, found]), slips)
 
@@ -120,10 +142,20 @@ def cam_lift(draw: Draw, level: Level) -> Task:
     body = 50.0 if level is Level.APPRENTICE else draw.one_of((47.0, 51.6))
     hiatus = 0.0 if level is not Level.BENCH else draw.one_of((-3.0, 4.0))
     distance = 1000 * draw.one_of((2.0, 2.5, 3.0))
-    moved = step(lens.unit_focusing.solve_for(lens.extension), film_distance=distance,
-                 focal_length=focal, hiatus=hiatus)  # fmt: skip
-    found = step(cam.cam_lift.solve_for(cam.lift), extension=moved.result, focal_length=focal,
-                 hiatus=hiatus, body_focal_length=body, body_hiatus=0.0)  # fmt: skip
+    moved = step(
+        lens.unit_focusing.solve_for(lens.extension),
+        film_distance=distance,
+        focal_length=focal,
+        hiatus=hiatus,
+    )
+    found = step(
+        cam.cam_lift.solve_for(cam.lift),
+        extension=moved.result,
+        focal_length=focal,
+        hiatus=hiatus,
+        body_focal_length=body,
+        body_hiatus=0.0,
+    )
     own = f" and hiatus {hiatus:g} mm".replace("-", "−") if hiatus else ""
     question = (
         f"A body's follower is cut for a lens of {body:g} mm without hiatus. A lens of "
@@ -132,10 +164,17 @@ def cam_lift(draw: Draw, level: Level) -> Task:
     )
     far = moved.result.value
     slips = [
-        (Slip.WRONG_LENS, far, "That is the lens's own extension: the follower must move as the "
-         "body's own lens would."),
-        (Slip.NOT_SQUARED, far * body / focal,
-         "Extensions go as the square of the focal lengths' ratio."),
-    ]  # fmt: skip
+        (
+            Slip.WRONG_LENS,
+            far,
+            "That is the lens's own extension: the follower must move as the "
+            "body's own lens would.",
+        ),
+        (
+            Slip.NOT_SQUARED,
+            far * body / focal,
+            "Extensions go as the square of the focal lengths' ratio.",
+        ),
+    ]
     answer = length_answer("lift of the follower", found.result, 3)
     return task(question, answer, worked([moved, found]), slips)

@@ -102,8 +102,11 @@ def test_corners_are_named_and_signed() -> None:
         {"top left": 0.015, "top right": 0.105, "bottom right": -0.015, "bottom left": -0.105}
     )
     assert [c.picture_name for c in found.corners] == [
-        "bottom left", "bottom right", "top right", "top left",
-    ]  # fmt: skip
+        "bottom left",
+        "bottom right",
+        "top right",
+        "top left",
+    ]
     assert found.drop == pytest.approx(0.21)
 
 

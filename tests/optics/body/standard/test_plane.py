@@ -85,9 +85,11 @@ def test_uncertainties_are_those_of_another_program() -> None:
     )
     corner = middle + 40 * across - 30 * up
     for one, other in (
-        (plane.middle, middle), (plane.slope_across, across), (plane.slope_up, up),
+        (plane.middle, middle),
+        (plane.slope_across, across),
+        (plane.slope_up, up),
         (plane.height(40, -30), corner),
-    ):  # fmt: skip
+    ):
         assert one.value == pytest.approx(other.n, abs=1e-12)
         assert one.standard == pytest.approx(other.s, rel=1e-9)
 

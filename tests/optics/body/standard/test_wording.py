@@ -32,11 +32,18 @@ def gauged(*heights: float, limit: float = 0.002) -> Standard:
 @pytest.mark.parametrize(
     ("across", "up", "where"),
     [
-        (1, 0, "right side"), (1, 1, "top right"), (0, 1, "top"), (-1, 1, "top left"),
-        (-1, 0, "left side"), (-1, -1, "bottom left"), (0, -1, "bottom"), (1, -1, "bottom right"),
-        (1, 0.3, "right side"), (0.3, 1, "top"),
+        (1, 0, "right side"),
+        (1, 1, "top right"),
+        (0, 1, "top"),
+        (-1, 1, "top left"),
+        (-1, 0, "left side"),
+        (-1, -1, "bottom left"),
+        (0, -1, "bottom"),
+        (1, -1, "bottom right"),
+        (1, 0.3, "right side"),
+        (0.3, 1, "top"),
     ],
-)  # fmt: skip
+)
 def test_the_side_farthest_out_is_named(across: float, up: float, where: str) -> None:
     """The side named is the one towards which the height rises."""
     lean = Plane(exact(0.0), exact(across / 1000), exact(up / 1000))

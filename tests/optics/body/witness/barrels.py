@@ -49,9 +49,14 @@ def drawn(chance: random.Random) -> Barrel:
     starts = chance.randint(1, 8)
     left = chance.uniform(-ALLOWED, ALLOWED)
     camera = SimulatedCamera(
-        WholeLens(47.0, 0.6), chance.uniform(6, 24), starts, chance.random() < 0.5, 28.8,
-        [0.1 + left], 0.1,
-    )  # fmt: skip
+        WholeLens(47.0, 0.6),
+        chance.uniform(6, 24),
+        starts,
+        chance.random() < 0.5,
+        28.8,
+        [0.1 + left],
+        0.1,
+    )
     marks = {MAKER: 0.0} | {name: chance.uniform(-40, 40) for name in "ABC"[: chance.randint(1, 3)]}
     half = starts // 2
     moved = chance.randint(-half, half)

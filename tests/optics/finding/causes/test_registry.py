@@ -45,17 +45,27 @@ from tests.optics.teaching.bench_day import (
 
 # One fault of a noticeable size for each cause, in the sense that keeps every reading possible.
 ONE = {
-    SEAT: Faults(seat=0.05), START: Faults(start=3.0), RING: Faults(ring=0.05),
-    THE_STOP: Faults(stop=0.05), FOCAL: Faults(focal=0.5),
-    TILT: Faults(tilt_x=0.002), THE_GATE: Faults(gate=0.05),
-    ZERO: Faults(zero=0.05), GAIN: Faults(gain=0.05),
-}  # fmt: skip
+    SEAT: Faults(seat=0.05),
+    START: Faults(start=3.0),
+    RING: Faults(ring=0.05),
+    THE_STOP: Faults(stop=0.05),
+    FOCAL: Faults(focal=0.5),
+    TILT: Faults(tilt_x=0.002),
+    THE_GATE: Faults(gate=0.05),
+    ZERO: Faults(zero=0.05),
+    GAIN: Faults(gain=0.05),
+}
 ROWS = {
-    "seat (shim)": SEAT, "thread start": START, "scale ring": RING,
-    "infinity stop": THE_STOP, "focal length": FOCAL,
-    "squareness (off centre)": TILT, "film gate (on film)": THE_GATE,
-    "rangefinder zero": ZERO, "rangefinder gain": GAIN,
-}  # fmt: skip
+    "seat (shim)": SEAT,
+    "thread start": START,
+    "scale ring": RING,
+    "infinity stop": THE_STOP,
+    "focal length": FOCAL,
+    "squareness (off centre)": TILT,
+    "film gate (on film)": THE_GATE,
+    "rangefinder zero": ZERO,
+    "rangefinder gain": GAIN,
+}
 READINGS = (GAUGE, CORNERS[0], STOP, INFINITY, INFINITY_FILM, NEAR, RULER, TURNED, FAR_PAIR, GATE)
 
 
@@ -85,8 +95,13 @@ def documented() -> dict[Cause, list[bool]]:
 def test_the_table_that_is_printed_is_the_table_that_is_used() -> None:
     """The table in the package's docstring says what the program goes by."""
     spots = (
-        Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.NEAR, Spot.COINCIDENCE, Spot.GATE,
-    )  # fmt: skip
+        Spot.GAUGE,
+        Spot.STOP,
+        Spot.INFINITY,
+        Spot.NEAR,
+        Spot.COINCIDENCE,
+        Spot.GATE,
+    )
     used = {cause: [spot in cause.spots for spot in spots] for cause in ALL}
     assert documented() == used
 
@@ -95,9 +110,15 @@ def test_readings_belong_where_they_were_taken() -> None:
     """Each reading is filed under the place at which it was taken."""
     spots = [spot_of(r) for r in (GAUGE, STOP, INFINITY, TURNED, NEAR, RULER, NEAR_PAIR, GATE)]
     assert spots == [
-        Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.INFINITY, Spot.NEAR, Spot.NEAR,
-        Spot.COINCIDENCE, Spot.GATE,
-    ]  # fmt: skip
+        Spot.GAUGE,
+        Spot.STOP,
+        Spot.INFINITY,
+        Spot.INFINITY,
+        Spot.NEAR,
+        Spot.NEAR,
+        Spot.COINCIDENCE,
+        Spot.GATE,
+    ]
 
 
 def _file_off(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:

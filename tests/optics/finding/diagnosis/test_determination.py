@@ -62,8 +62,13 @@ def test_without_a_gauge_the_seat_is_like_ring_and_stop_together() -> None:
 def test_what_no_reading_meets_is_named() -> None:
     """Readings at gauge and stop say nothing of ring, focal length, film or rangefinder."""
     assert set(told(GAUGE, STOP).unread) == {  # type: ignore[attr-defined]
-        RING, FOCAL, TILT, THE_GATE, ZERO, GAIN,
-    }  # fmt: skip
+        RING,
+        FOCAL,
+        TILT,
+        THE_GATE,
+        ZERO,
+        GAIN,
+    }
 
 
 def test_gain_is_too_faint_on_a_far_target() -> None:

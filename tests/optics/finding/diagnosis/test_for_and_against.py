@@ -56,8 +56,9 @@ def test_readings_of_one_thing_that_part_are_named_as_divided() -> None:
     """A stop read as moved once and as right once speaks neither for nor against the stop."""
     away, right = (shown(HELICOID, Faults(stop=s), STOP, 0.03) for s in (0.10, 0.0))
     rest = all_shown(HELICOID, Faults(), (GAUGE, INFINITY, NEAR))
-    found = diagnose(HELICOID, (*rest, away, right), usual_priors(HELICOID).changed(
-        THE_STOP, chance=0.5))  # fmt: skip
+    found = diagnose(
+        HELICOID, (*rest, away, right), usual_priors(HELICOID).changed(THE_STOP, chance=0.5)
+    )
     assert found.contradictions == ()
     said = for_and_against(found, THE_STOP)
     assert [thing_of(r) for r in said.divided] == [thing_of(STOP)]

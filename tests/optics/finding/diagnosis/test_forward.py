@@ -61,9 +61,17 @@ def simulated(faults: Faults, marked: WholeLens, hiatus: float = 0.0) -> Misengr
     lens = WholeLens(marked.focal_length + faults["focal"], hiatus)
     entered = 500.0 - faults["start"] / LEAD * 360
     return Misengraved(
-        lens, LEAD, STARTS, True, 60.0, [faults["seat"]], 0.0, slip=faults["ring"] / LEAD * 360,
-        entered=entered, marked=marked,
-    )  # fmt: skip
+        lens,
+        LEAD,
+        STARTS,
+        True,
+        60.0,
+        [faults["seat"]],
+        0.0,
+        slip=faults["ring"] / LEAD * 360,
+        entered=entered,
+        marked=marked,
+    )
 
 
 def camera_of(focal_length: float, hiatus: float) -> Camera:
@@ -184,9 +192,14 @@ def test_a_reading_of_a_predicted_figure_gives_the_faults_back(
 ) -> None:
     """A predicted figure, worked out by the reading's own steps, is the sum of its faults."""
     direct = {
-        id(GAUGE): 0.03, id(STOP): 0.05, id(INFINITY): 0.08, id(INFINITY_FILM): 0.10,
-        id(TURNED): 0.08, id(FAR_PAIR): 0.04 - 0.08, id(NEAR_PAIR): 0.04 - 0.08,
-    }  # fmt: skip
+        id(GAUGE): 0.03,
+        id(STOP): 0.05,
+        id(INFINITY): 0.08,
+        id(INFINITY_FILM): 0.10,
+        id(TURNED): 0.08,
+        id(FAR_PAIR): 0.04 - 0.08,
+        id(NEAR_PAIR): 0.04 - 0.08,
+    }
     error = shown(camera, SMALL, reading).steps(camera)[-1].result.value
     if id(reading) in direct:
         # The collimator's reading alone is shrunk by (f/f')² of a lens a fifth per cent longer.

@@ -31,9 +31,10 @@ def test_gauge_or_stop_is_named_where_seat_and_ring_look_alike() -> None:
     """Where seat and ring cannot be told apart, gauge and stop would tell most, marks nothing."""
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=0.1), (INFINITY, NEAR)))
     offered = [
-        Candidate("gauge", GAUGE, LIMIT), Candidate("stop", STOP, LIMIT),
+        Candidate("gauge", GAUGE, LIMIT),
+        Candidate("stop", STOP, LIMIT),
         Candidate("again", INFINITY, LIMIT),
-    ]  # fmt: skip
+    ]
     gains = {g.candidate.words: g for g in found.next_readings(offered)}
     assert list(gains)[-1] == "again"
     now, after = gains["gauge"].wrong_cause

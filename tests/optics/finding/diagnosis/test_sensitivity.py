@@ -15,10 +15,18 @@ quick = settings(max_examples=40, deadline=None)
 small = st.floats(-0.04, 0.08)
 each_camera = pytest.mark.parametrize("camera", [HELICOID, CELL, BED], ids=lambda c: c.name)
 faults = st.builds(
-    Faults, seat=small, start=st.just(0.0), ring=st.floats(0.05, 0.3), stop=small,
-    focal=st.floats(-0.4, 0.4), tilt_x=st.floats(-2e-3, 2e-3), tilt_y=st.floats(-2e-3, 2e-3),
-    gate=small, zero=st.floats(0.3, 0.6), gain=st.floats(-0.05, 0.05),
-)  # fmt: skip
+    Faults,
+    seat=small,
+    start=st.just(0.0),
+    ring=st.floats(0.05, 0.3),
+    stop=small,
+    focal=st.floats(-0.4, 0.4),
+    tilt_x=st.floats(-2e-3, 2e-3),
+    tilt_y=st.floats(-2e-3, 2e-3),
+    gate=small,
+    zero=st.floats(0.3, 0.6),
+    gain=st.floats(-0.05, 0.05),
+)
 
 
 @each_camera

@@ -162,12 +162,16 @@ def test_an_accused_reading_is_named_first() -> None:
 @pytest.mark.parametrize(
     ("reading", "words"),
     [
-        (GAUGE, "the gauge"), (CORNERS[0], "the gauge at the top right"), (STOP, "the stop"),
-        (INFINITY, "the ∞ mark"), (INFINITY_FILM, "the ∞ mark on film"),
-        (NEAR, "the 1.5 m mark"), (RULER, "the 1.5 m mark on film"),
+        (GAUGE, "the gauge"),
+        (CORNERS[0], "the gauge at the top right"),
+        (STOP, "the stop"),
+        (INFINITY, "the ∞ mark"),
+        (INFINITY_FILM, "the ∞ mark on film"),
+        (NEAR, "the 1.5 m mark"),
+        (RULER, "the 1.5 m mark on film"),
         (FAR_PAIR, "the rangefinder at 12 m"),
     ],
-)  # fmt: skip
+)
 def test_readings_are_named_by_their_place(reading: object, words: str) -> None:
     """A reading is named by where it was taken."""
     assert reading_words(reading) == words  # type: ignore[arg-type]

@@ -80,8 +80,9 @@ def test_what_else_is_needed_is_added() -> None:
     wanted = target(GAUGE, STOP, MARK)
     found = faults(seat=0.1, stop=0.05)
     assert set(choose_controls(wanted, found, (SEAT,), LENS, SIZES)) == {
-        SEAT, THE_STOP,
-    }  # fmt: skip
+        SEAT,
+        THE_STOP,
+    }
 
 
 def test_least_squares_shares_out_what_cannot_be_mended() -> None:

@@ -38,9 +38,16 @@ DRAWER = ((0.02, 6), (0.03, 4), (0.05, 6), (0.1, 6), (0.2, 3))
 def built(seat: float, start: int, slip: float, right_hand: bool) -> SimulatedCamera:
     """Build a camera of parts: shims wrong, thread entered elsewhere, scale ring slipped."""
     return SimulatedCamera(
-        WholeLens(47.0, 0.6), 18.0, 6, right_hand, 60.0, [0.2, 0.1, 0.1], 0.4 - seat, slip=slip,
+        WholeLens(47.0, 0.6),
+        18.0,
+        6,
+        right_hand,
+        60.0,
+        [0.2, 0.1, 0.1],
+        0.4 - seat,
+        slip=slip,
         entered=500.0 + 60.0 * start,
-    )  # fmt: skip
+    )
 
 
 def read(parts: SimulatedCamera, thread: Helicoid) -> list[object]:
@@ -63,8 +70,15 @@ def read(parts: SimulatedCamera, thread: Helicoid) -> list[object]:
     return taken
 
 
-PARTS = [(0.1, 0, 0.0), (-0.13, 0, 4.0), (0.0, 1, 0.0), (0.0, -2, -3.0), (0.15, 1, 5.0),
-         (0.0, 0, -6.0), (-0.2, 2, 0.0)]  # fmt: skip
+PARTS = [
+    (0.1, 0, 0.0),
+    (-0.13, 0, 4.0),
+    (0.0, 1, 0.0),
+    (0.0, -2, -3.0),
+    (0.15, 1, 5.0),
+    (0.0, 0, -6.0),
+    (-0.2, 2, 0.0),
+]
 
 
 @pytest.mark.parametrize("right_hand", [True, False], ids=["right-hand", "left-hand"])

@@ -15,9 +15,12 @@ BOTH = (Turn.CLOCKWISE, Turn.COUNTER_CLOCKWISE)
 
 
 def helicoid_camera(
-    lead: float = 18.0, starts: int = 6, extends: Turn = Turn.COUNTER_CLOCKWISE,
-    diameter: float | None = None, tolerance: float = 0.2,
-) -> tuple[Camera, Helicoid]:  # fmt: skip
+    lead: float = 18.0,
+    starts: int = 6,
+    extends: Turn = Turn.COUNTER_CLOCKWISE,
+    diameter: float | None = None,
+    tolerance: float = 0.2,
+) -> tuple[Camera, Helicoid]:
     """Give a camera on a helicoid, and the helicoid."""
     thread = Helicoid(lead, starts, extends, diameter)
     return Camera("", Lens(75.0, 3.5), thread, 0.05, tolerance), thread
@@ -126,9 +129,12 @@ def test_next_to_nothing_is_left_alone() -> None:
 
 @settings(max_examples=200, deadline=None)
 @given(
-    st.floats(-20, 20), st.floats(0.5, 60), st.integers(1, 12), st.sampled_from(BOTH),
+    st.floats(-20, 20),
+    st.floats(0.5, 60),
+    st.integers(1, 12),
+    st.sampled_from(BOTH),
     st.floats(0.005, 0.5),
-)  # fmt: skip
+)
 def test_no_turn_makes_it_worse(
     error: float, lead: float, starts: int, extends: Turn, tolerance: float
 ) -> None:
@@ -163,13 +169,21 @@ def test_another_start_is_entered_the_right_way(error: float, said: str, change:
     ("starts", "error", "said"),
     [
         (1, 3.0, "This thread has a single start: there is no other."),
-        (6, 0.1, "One start moves the lens 2.00 mm, far more than the error: the thread is on "
-         "its right start."),
+        (
+            6,
+            0.1,
+            "One start moves the lens 2.00 mm, far more than the error: the thread is on "
+            "its right start.",
+        ),
         (6, 0.9, "One start moves the lens 2.00 mm: no other brings it nearer."),
-        (6, -12.3, "The error is 6 starts of 2.00 mm, a whole turn or more: look for a wrong lens "
-         "or a slip in the reading first."),
+        (
+            6,
+            -12.3,
+            "The error is 6 starts of 2.00 mm, a whole turn or more: look for a wrong lens "
+            "or a slip in the reading first.",
+        ),
     ],
-)  # fmt: skip
+)
 def test_why_no_other_start_is_called_for(starts: int, error: float, said: str) -> None:
     """Where another start does not serve, the reason is said with its figures."""
     assert reason(thread_start(*helicoid_camera(12.0, starts), exact(error))) == said

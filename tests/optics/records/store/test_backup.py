@@ -148,7 +148,7 @@ SPOILT: list[tuple[Any, str]] = [
     (statement("DELETE FROM job"), "it is damaged; choose another one"),
     (statement("UPDATE job SET current = 77"), "it is damaged; choose another one"),
     (statement("UPDATE draft SET typed = 'x'"), "cannot be taken: The draft"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("spoil", "says"), SPOILT)

@@ -145,8 +145,11 @@ HOSTILE: list[tuple[str, bytes, str]] = [
     ("twice", zipped(A, ("jobs/1.JSON", GOOD)), "it holds “jobs/1.json” twice"),
     ("no JSON name", zipped(A, ("run.exe", b"x")), "“run.exe” is not a JSON file"),
     ("oversize", zipped(("a.json", b" " * 1_000_001)), "“a.json” takes 1,000,001 bytes, more"),
-    ("bomb", zipped(*((f"{n}.json", b" " * 1_000_000) for n in range(501))),
-     "it would unpack to 501,000,000 bytes, more than 500,000,000"),
+    (
+        "bomb",
+        zipped(*((f"{n}.json", b" " * 1_000_000) for n in range(501))),
+        "it would unpack to 501,000,000 bytes, more than 500,000,000",
+    ),
     ("many", zipped(*((f"{n}.json", b"") for n in range(50_001))), "it holds 50,001 files, more"),
     ("lying", lying(GOOD), "The file FILE is not a whole zip of jobs"),
     ("encrypted", encrypted(), "“jobs/1.json” is encrypted or packed in an unusual way"),
@@ -158,7 +161,7 @@ HOSTILE: list[tuple[str, bytes, str]] = [
     ("HTML", zipped(("<img src=x>.json", b"<html>")), "In <img src=x>.json: The job file is not"),
     ("formula", zipped(("=1+1.json", b"=1+1")), "In =1+1.json: The job file is not JSON"),
     ("escape signs", zipped(("\x1b[2J.json", b"x")), "In ?[2J.json: The job file is not JSON"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(
@@ -169,8 +172,9 @@ def test_a_hostile_zip_is_refused_whole(data: bytes, says: str, store: Store) ->
     assert says in refusal(store, data)
 
 
-@pytest.mark.parametrize(("data", "begins"), [row[1:] for row in REFUSED[:24]],
-                         ids=[row[0] for row in REFUSED[:24]])  # fmt: skip
+@pytest.mark.parametrize(
+    ("data", "begins"), [row[1:] for row in REFUSED[:24]], ids=[row[0] for row in REFUSED[:24]]
+)
 def test_a_hostile_job_is_refused_alone_and_in_a_zip(
     data: bytes, begins: str, store: Store
 ) -> None:
@@ -216,8 +220,9 @@ def test_any_spoilt_zip_is_taken_or_refused(seed: int, shared_store: Store) -> N
     assert shared_store.count_jobs() == before + taken
 
 
-@pytest.mark.parametrize("name", ["/etc/passwd", "..", "a\\b.jpg", "C:x.jpg", "a/b.jpg", "", " ",
-                                  "a\nb.jpg", "\x00"])  # fmt: skip
+@pytest.mark.parametrize(
+    "name", ["/etc/passwd", "..", "a\\b.jpg", "C:x.jpg", "a/b.jpg", "", " ", "a\nb.jpg", "\x00"]
+)
 def test_a_photo_is_the_name_of_a_file_alone(name: str, store: Store) -> None:
     """A photo's name that leads into a folder, or cannot be seen, is refused in a sentence."""
     typed = record()

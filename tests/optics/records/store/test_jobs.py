@@ -28,9 +28,21 @@ def test_writing_is_compared_without_accents_and_case(written: str, compared: st
 
 @pytest.mark.parametrize(
     "words",
-    ["zoe", "ÅNGSTRÖM", "41 207", "ls-0147", "scribe 60°", "M1.7 notch", "IMG_0412", "<b>",
-     "=1+1", "angs vane", "", "  "],
-)  # fmt: skip
+    [
+        "zoe",
+        "ÅNGSTRÖM",
+        "41 207",
+        "ls-0147",
+        "scribe 60°",
+        "M1.7 notch",
+        "IMG_0412",
+        "<b>",
+        "=1+1",
+        "angs vane",
+        "",
+        "  ",
+    ],
+)
 def test_a_job_is_found_by_whatever_was_written(words: str, store: Store) -> None:
     """Every word anywhere in a job finds it: customer, numbers, notes, photos, parts of words."""
     number = store.add_job(document(record()))

@@ -18,8 +18,12 @@ def gauged(measured: float, camera: str = "Ostrin 35", **more: Any) -> dict[str,
     """Give a job whose register was gauged as found: its focus error is measured less nominal."""
     typed = job(HELICOID)
     typed["camera"]["name"] = camera
-    part = {"kind": "register", "measured": f"{measured} mm", "nominal": f"{NOMINAL} mm",
-            "limit": "0.01 mm"}  # fmt: skip
+    part = {
+        "kind": "register",
+        "measured": f"{measured} mm",
+        "nominal": f"{NOMINAL} mm",
+        "limit": "0.01 mm",
+    }
     return {**typed, "found": [{"reading": part}], **more}
 
 

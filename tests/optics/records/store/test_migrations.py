@@ -50,8 +50,9 @@ def test_a_reference_database_is_brought_up_to_date(
     assert [line.number for line in store.jobs(deleted=True)] == [2]
     assert store.undo_job(1).job == read_job(JOB.replace("“a”", "“b”").encode())
     assert [one.name for one in store.learned("OSTRIN 35")] == [
-        "focus error as found", "circle of confusion",
-    ]  # fmt: skip
+        "focus error as found",
+        "circle of confusion",
+    ]
     assert store.draft("a page") == ({"x": "18,"} if taken >= 2 else None)
     assert [line.name for line in store.items("lens")] == (["The 47"] if taken >= 3 else [])
     if taken >= 3:

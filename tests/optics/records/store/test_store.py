@@ -152,18 +152,39 @@ def test_a_duplicate_knows_nothing_of_the_customer(store: Store) -> None:
     assert copy.intake is not None
     assert copy.intake.identity.camera == "Ostrin 35"
     text = write_job(copy)
-    for private in ("Zoë", "LS-0147", "by post", "41 207", "88-1123", "W.H.", "2026-03", "IMG_",
-                    "soft at a distance", "scribe", "R. Vane"):  # fmt: skip
+    for private in (
+        "Zoë",
+        "LS-0147",
+        "by post",
+        "41 207",
+        "88-1123",
+        "W.H.",
+        "2026-03",
+        "IMG_",
+        "soft at a distance",
+        "scribe",
+        "R. Vane",
+    ):
         assert private not in text
     assert (copy.found, copy.left, copy.work.state) == ((), (), "booked in")
 
 
 @pytest.mark.parametrize(
     "call",
-    [Store.job, Store.job_revisions, Store.undo_job, Store.redo_job, Store.duplicate_job,
-     Store.archive_job, Store.delete_job, Store.restore_job, Store.purge_job, Store.export_job],
+    [
+        Store.job,
+        Store.job_revisions,
+        Store.undo_job,
+        Store.redo_job,
+        Store.duplicate_job,
+        Store.archive_job,
+        Store.delete_job,
+        Store.restore_job,
+        Store.purge_job,
+        Store.export_job,
+    ],
     ids=lambda call: call.__name__,
-)  # fmt: skip
+)
 def test_a_number_that_is_not_there_is_one_sentence(
     call: Callable[[Store, int], Any], store: Store
 ) -> None:

@@ -99,17 +99,26 @@ def test_the_turn_takes_the_lens_back(seed: str) -> None:
 @pytest.mark.parametrize(
     ("kind", "pattern", "sum_"),
     [
-        ("wrong_start", r"lead ([\d.]+) mm with (\d+) starts is put together one",
-         lambda a, b: a / b),
-        ("effective_base", r"base of ([\d.]+) mm and its finder magnifies ([\d.]+)",
-         lambda a, b: a * b),
-        ("depth_of_focus", r"to f/([\d.]+); its circle of confusion is ([\d.]+)",
-         lambda a, b: EXACT[a] * b),
+        (
+            "wrong_start",
+            r"lead ([\d.]+) mm with (\d+) starts is put together one",
+            lambda a, b: a / b,
+        ),
+        (
+            "effective_base",
+            r"base of ([\d.]+) mm and its finder magnifies ([\d.]+)",
+            lambda a, b: a * b,
+        ),
+        (
+            "depth_of_focus",
+            r"to f/([\d.]+); its circle of confusion is ([\d.]+)",
+            lambda a, b: EXACT[a] * b,
+        ),
         ("film_in_gate", r"channel is ([\d.]+) mm.*film ([\d.]+) mm", lambda a, b: a - b),
         ("depth_gauge", r"reads ([\d.]+) mm.*register is ([\d.]+) mm", lambda a, b: abs(a - b)),
         ("corner", r"over ([\d.]+) mm, a standard stands ([\d.]+) mm", lambda a, b: b / 2),
     ],
-)  # fmt: skip
+)
 def test_plain_exercises_come_out_as_in_the_head(
     kind: str, pattern: str, sum_: Callable[[float, float], float]
 ) -> None:

@@ -35,8 +35,11 @@ def test_an_exercise_can_be_done(one: Exercise) -> None:
     """The answer stands well clear of its own tolerance, and the hints lead up to it."""
     assert one.answer.size > 3 * one.answer.tolerance
     assert [hint.heading for hint in one.hints] == [
-        "What to ask", "In symbols", "In numbers", "The answer",
-    ]  # fmt: skip
+        "What to ask",
+        "In symbols",
+        "In numbers",
+        "The answer",
+    ]
     assert one.hints[2].lines[-1].endswith("= ?")
     assert one.answer.printed in one.hints[3].lines[-1]
     assert one.answer.printed not in " ".join(one.hints[2].lines[-1:])

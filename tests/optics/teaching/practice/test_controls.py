@@ -26,9 +26,15 @@ from tests.optics.teaching.practice.stands import CORVANE, OSTRIN, STANDS, TARNB
 from tests.optics.teaching.practice.test_hands import Steady
 
 WANTED = {
-    GATE: 0.06, START: 6.0, STOP: 0.15, RING: 0.2, FOCAL: 0.35,
-    ZERO: 0.15, GAIN: 0.03, SEAT: 0.1,
-}  # fmt: skip
+    GATE: 0.06,
+    START: 6.0,
+    STOP: 0.15,
+    RING: 0.2,
+    FOCAL: 0.35,
+    ZERO: 0.15,
+    GAIN: 0.03,
+    SEAT: 0.1,
+}
 # How the amount and the way stand in a plan's instruction.
 SAID = {
     GATE: r"([\d.]+) mm (nearer the lens|farther from the lens)",
@@ -87,9 +93,13 @@ def test_leaves_under_the_standard_tilt_it_as_hands_would(stand: Stand) -> None:
     """Leaves at two corners set one after the other do what the words do together."""
     words = "0.10 mm at the top right, 0.04 mm at the bottom left"
     both = Adjustment(
-        TILT, "", f"Put shims under the standard's screws: {words}, seen from the front.",
-        {}, (), "",
-    )  # fmt: skip
+        TILT,
+        "",
+        f"Put shims under the standard's screws: {words}, seen from the front.",
+        {},
+        (),
+        "",
+    )
     before = state_of(stand, Faults())
     followed = Hands(Steady()).carry_out(before.practice, both)  # type: ignore[arg-type]
     after = before

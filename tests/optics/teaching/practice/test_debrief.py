@@ -93,9 +93,12 @@ def test_what_is_advised_can_be_read(stand: Stand, level: Level) -> None:
         for remark in debrief(done).remarks:
             assert remark.best_next is not None
             then = sitting(
-                *steps[: remark.number], Read(remark.best_next.candidate.words),
-                stand=stand, level=level, seed=seed,
-            )  # fmt: skip
+                *steps[: remark.number],
+                Read(remark.best_next.candidate.words),
+                stand=stand,
+                level=level,
+                seed=seed,
+            )
             assert len(then.entries) == remark.number + 1
 
 

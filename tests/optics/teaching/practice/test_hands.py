@@ -21,9 +21,16 @@ from optics.teaching.practice import Hands, PracticeCamera
 from tests.optics.teaching.bench_day import AT_HAND, BED, CELL, HELICOID
 
 WANTED = {
-    GATE: 0.06, TILT: 0.002, START: 6.0, SEAT: 0.08, STOP: 0.15,
-    RING: 0.2, FOCAL: 0.35, ZERO: 0.15, GAIN: 0.03,
-}  # fmt: skip
+    GATE: 0.06,
+    TILT: 0.002,
+    START: 6.0,
+    SEAT: 0.08,
+    STOP: 0.15,
+    RING: 0.2,
+    FOCAL: 0.35,
+    ZERO: 0.15,
+    GAIN: 0.03,
+}
 
 
 class Steady:

@@ -92,9 +92,15 @@ def test_all_places_are_judged_once() -> None:
     """Stop, three marks, worst corner, rangefinder twice and its height: eight places."""
     places = score(sitting()).places
     assert [p.name for p in places] == [
-        "infinity stop", "∞ mark", "3 m mark", "1.2 m mark", "rangefinder at 10 m",
-        "rangefinder at 1.2 m", "worst corner", "rangefinder's height",
-    ]  # fmt: skip
+        "infinity stop",
+        "∞ mark",
+        "3 m mark",
+        "1.2 m mark",
+        "rangefinder at 10 m",
+        "rangefinder at 1.2 m",
+        "worst corner",
+        "rangefinder's height",
+    ]
     assert [p.found for p in places] == [p.left for p in places]
 
 

@@ -72,9 +72,14 @@ def test_a_camera_of_parts_is_sharp_at_the_same_turn(name: str, ring: float) -> 
     assert isinstance(camera.focusing, Helicoid)
     outward = camera.focusing.extends is Turn.CLOCKWISE
     parts = SimulatedCamera(
-        WholeLens(camera.lens.focal_length, camera.lens.hiatus), camera.focusing.lead,
-        camera.focusing.starts, outward, 30.0, [], 0.0,
-    )  # fmt: skip
+        WholeLens(camera.lens.focal_length, camera.lens.hiatus),
+        camera.focusing.lead,
+        camera.focusing.starts,
+        outward,
+        30.0,
+        [],
+        0.0,
+    )
     # The scale ring slipped on the barrel, so that every mark stands farther out.
     parts.slip = parts.outward(ring / film_per_degree(camera))
     target = {"∞ mark": math.inf, "3 m mark": 3000.0, "1.2 m mark": 1200.0}[name]

@@ -138,7 +138,7 @@ def test_rounds_are_spells_of_adjusting() -> None:
         ([Finish(), Read("register")], Unreadable, "after the work is laid down"),
         ([Read("register")] * (MOST_ACTIONS + 1), OutOfRange, "at most 200 actions: got 201"),
     ],
-)  # fmt: skip
+)
 def test_what_cannot_be_done_is_refused(
     actions: list[Action], refusal: type[ShimwrightError], words: str
 ) -> None:

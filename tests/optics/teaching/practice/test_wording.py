@@ -162,8 +162,12 @@ def test_places_are_told_with_what_is_allowed() -> None:
     """A place is told with tolerance, as found, as left, and a verdict in sign and word."""
     place = Place("∞ mark", 0.1149, -0.01, 0.042)
     assert wording.place_words(place) == (
-        "∞ mark", "± 0.042 mm", "0.115 mm too far out", "0.010 mm too far in", "✓ inside",
-    )  # fmt: skip
+        "∞ mark",
+        "± 0.042 mm",
+        "0.115 mm too far out",
+        "0.010 mm too far in",
+        "✓ inside",
+    )
     minute = math.radians(1 / 60)
     height = Place("height", 4 * minute, -3 * minute, minute, is_angle=True)
     assert wording.place_words(height)[1:] == ("± 1.0′", "4′ too high", "3′ too low", "✕ outside")
