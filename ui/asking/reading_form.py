@@ -6,14 +6,12 @@ import streamlit as st
 
 from optics.camera.camera import Turn
 from optics.camera.instruments import INSTRUMENTS, Instrument
-from optics.records.job import (
-    CollimatorPart,
-    MarkPart,
-    ParallaxPart,
-    RegisterPart,
-    RotationPart,
-    RulerPart,
-)
+from optics.readings.kinds.collimator import CollimatorPart
+from optics.readings.kinds.mark import MarkPart
+from optics.readings.kinds.parallax import ParallaxPart
+from optics.readings.kinds.register import RegisterPart
+from optics.readings.kinds.rotation import RotationPart
+from optics.readings.kinds.ruler import RulerPart
 from optics.typed import fields
 from ui.asking.camera_form import is_example
 from ui.asking.fields import choice

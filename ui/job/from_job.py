@@ -9,7 +9,9 @@ from optics.camera.confusion import format_named
 from optics.camera.instruments import INSTRUMENTS
 from optics.rangefinder.cam_part import CamPart, StraightBodyPart
 from optics.rangefinder.part import RangefinderPart
-from optics.records.job import JobDocument, ReadingPart, RegisterPart, ScalePart
+from optics.readings.kinds.register import RegisterPart
+from optics.readings.parts import ReadingPart
+from optics.records.job import JobDocument, ScalePart
 from optics.records.store import KeptJob
 from optics.typed.part import Part
 from ui.asking.camera_form import FOCUSING

@@ -11,7 +11,9 @@ import streamlit as st
 
 from optics.body.gate import FILMS
 from optics.camera.instruments import INSTRUMENTS
-from optics.records.job import JobDocument, ReadingPart, RegisterPart, SeenPart
+from optics.readings.kinds.register import RegisterPart
+from optics.readings.parts import ReadingPart, SeenPart
+from optics.records.job import JobDocument
 from optics.records.store import KeptJob
 from optics.typed import fields
 from optics.typed.part import Part
