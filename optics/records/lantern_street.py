@@ -19,7 +19,11 @@ OSTRIN = CameraPart(
     name="Ostrin 35",
     lens=LensPart(focal_length="47 mm", full_aperture="f/2.8", hiatus="0.6 mm"),
     focusing=HelicoidPart(
-        lead="18 mm", starts="6", extends=Turn.COUNTER_CLOCKWISE, ring_diameter="52 mm"
+        kind="helicoid",
+        lead="18 mm",
+        starts="6",
+        extends=Turn.COUNTER_CLOCKWISE,
+        ring_diameter="52 mm",
     ),
     circle_of_confusion="0.03 mm",
 )
@@ -27,6 +31,7 @@ CORVANE = CameraPart(
     name="Corvane 6×6",
     lens=LensPart(focal_length="75 mm", full_aperture="f/3.5", hiatus="−2 mm"),
     focusing=FrontCellPart(
+        kind="front cell",
         group_focal_length="51 mm",
         lead="9 mm",
         extends=Turn.COUNTER_CLOCKWISE,
@@ -38,7 +43,7 @@ CORVANE = CameraPart(
 TARNBROOK = CameraPart(
     name="Tarnbrook 6×9",
     lens=LensPart(focal_length="105 mm", full_aperture="f/3.5", hiatus="1.5 mm"),
-    focusing=BedPart(),
+    focusing=BedPart(kind="bed"),
     circle_of_confusion="0.06 mm",
 )
 NEGATIVES = {OSTRIN.name: "24x36", CORVANE.name: "6x6", TARNBROOK.name: "6x9"}

@@ -11,6 +11,7 @@ from types import UnionType
 from typing import Annotated, Any, Literal, TypeAlias, TypeVar, Union, get_args, get_origin
 
 from pydantic.fields import FieldInfo
+from pydantic_core import PydanticUndefined
 
 from optics.typed.fields import Typed
 from optics.typed.part import Part
@@ -36,7 +37,8 @@ class Ask:
     `beside` names another field of the part whose text decides how this one is read, and how.
     `among` finds a choice's values in the other fields; `when` says when it is asked at all.
     `kept_by` names a choice of the part for each value of which it has a text of its own.
-    `needed` says whether an answer needs it, where the document could do without.
+    `needed` says whether an answer needs it, where the document could do without. `each` is how
+    the texts of a mapping are read and asked for, by their keys.
     """
 
     label: str = ""
@@ -51,6 +53,7 @@ class Ask:
     when: Callable[[Texts], bool] | None = None
     kept_by: str = ""
     needed: bool | None = None
+    each: "Mapping[str, tuple[Typed, Ask]] | None" = None
 
 
 @dataclass(frozen=True)
@@ -58,7 +61,8 @@ class Field:
     """A part's field with all that is known of asking for it.
 
     `typed` or `choices` are set, or neither for text that stands for itself; `parts` where it
-    holds a part, or one of several kinds of part, whose kinds are then its choices.
+    holds a part, or one of several kinds of part, whose kinds are then its choices. `default` is
+    what a document holds that does not tell it, if it can do without.
     """
 
     name: str
@@ -66,7 +70,7 @@ class Field:
     typed: Typed | None
     choices: tuple[str, ...]
     is_optional: bool
-    default: Any = None
+    default: Any = PydanticUndefined
     longest: int = _LONGEST_TEXT
     parts: tuple[type[Part], ...] = ()
     is_several: bool = False
@@ -75,6 +79,11 @@ class Field:
     def label(self) -> str:
         """What stands over it."""
         return self.ask.label or (self.typed.words if self.typed else self.name.replace("_", " "))
+
+    @property
+    def can_be_left_out(self) -> bool:
+        """Whether a document can do without it."""
+        return self.default is not PydanticUndefined
 
     @property
     def first_choice(self) -> str:
@@ -105,6 +114,12 @@ class Field:
             return self.typed
         name, how = self.ask.beside
         return how(texts.get(name, ""))
+
+    @property
+    def each(self) -> "tuple[Field, ...]":
+        """The fields of a mapping, one for each key."""
+        each = self.ask.each or {}
+        return tuple(Field(key, ask, typed, (), True) for key, (typed, ask) in each.items())
 
     def is_asked_by(self, texts: Texts) -> bool:
         """Whether it is asked at all, the other fields of its part being as they are."""
@@ -142,7 +157,7 @@ def _field(
         next((mark for mark in marks if isinstance(mark, Typed)), None),
         kinds or _choices(info.annotation) or tuple(ask.words or ()),
         can_be_left,
-        None if info.is_required() else info.get_default(call_default_factory=True),
+        info.get_default(call_default_factory=True),
         next((m.max_length for m in marks if hasattr(m, "max_length")), _LONGEST_TEXT),
         parts,
         _holds(info.annotation, tuple),
@@ -160,7 +175,7 @@ def document_text(value: Any) -> str:
         return str(getattr(value, "kind", ""))
     if isinstance(value, bool):
         return str(value).lower()
-    return "" if value is None else str(value)
+    return "" if value in (None, PydanticUndefined) else str(value)
 
 
 def hint_by(said: Said, texts: Texts) -> str | None:

@@ -20,7 +20,7 @@ Standing: TypeAlias = Callable[[str, str, Sequence[str]], str]
 """What stands in a choice now: by its key, what stands there at first, and the words of it."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Place:
     """One field of a form: where in the document it is, its key, and its text at first.
 
@@ -34,9 +34,9 @@ class Place:
     within: str
 
     @property
-    def is_kind(self) -> bool:
-        """Whether it chooses the kind of a part."""
-        return len(self.field.parts) > 1
+    def of(self) -> str:
+        """Where in the document it is, in one word."""
+        return ".".join(self.path)
 
     @property
     def said_first(self) -> str:
@@ -62,32 +62,52 @@ def places(
     for one in asked(part):
         if one.stands_alone:
             continue
-        inside = f"{key}.{one.name}".lstrip(".")
-        given = known.get(one.name)
+        inside, given = _step(key, one.name), known.get(one.name)
         if len(one.parts) == 1:
-            yield from places(
-                one.parts[0], inside, given or {}, stands, (*path, one.name), is_example
-            )
+            within = (*path, one.name)
+            yield from places(one.parts[0], inside, given or {}, stands, within, is_example)
             continue
-        kept_by = f".{chosen[one.ask.kept_by]}" if one.ask.kept_by else ""
-        own = f"{inside}.kind" if one.parts else f"{key}{kept_by}.{one.name}".lstrip(".")
-        place = Place((*path, one.name), own, one, _first(one, given, is_example), key)
+        for each in one.each:
+            first = _first(each, (given or {}).get(each.name), is_example)
+            yield Place((*path, one.name, each.name), _step(inside, each.name), each, first, inside)
+        if one.each:
+            continue
+        place = _place(one, key, path, known, chosen, is_example)
         yield place
         if one.choices:
             words = [one.said(value) for value in one.choices]
             first = place.said_first
-            chosen[one.name] = one.meant(stands(own, first, words) if stands else first)
+            chosen[one.name] = one.meant(stands(place.key, first, words) if stands else first)
         if one.parts:
             kind = chosen[one.name]
             same = given if given and given.get("kind") == kind else {}
-            yield from places(
-                one.kind(kind), f"{inside}.{kind}", same, stands, (*path, one.name), is_example
-            )
+            own, within = _step(inside, kind), (*path, one.name)
+            yield from places(one.kind(kind), own, same, stands, within, is_example)
+
+
+def _place(
+    one: Field,
+    key: str,
+    path: tuple[str, ...],
+    known: Known,
+    chosen: Mapping[str, str],
+    is_example: bool,
+) -> Place:
+    given = known.get(one.name)
+    if one.parts:
+        first = _first(one, (given or {}).get("kind"), is_example)
+        return Place((*path, one.name, "kind"), _step(key, one.name, "kind"), one, first, key)
+    by = one.ask.kept_by
+    is_other = by and known.get(by, chosen[by]) != chosen[by]
+    first = _first(one, None if is_other else given, is_example)
+    return Place((*path, one.name), _step(key, chosen.get(by, ""), one.name), one, first, key)
+
+
+def _step(*steps: str) -> str:
+    return ".".join(filter(None, steps))
 
 
 def _first(one: Field, given: Any, is_example: bool) -> str | None:
-    if one.parts:
-        given = (given or {}).get("kind")
     if given is not None:
         return document_text(given)
     return (one.ask.example if is_example else "") or one.ask.starts or None
@@ -99,7 +119,7 @@ def texts_of(part: Part, key: str = "") -> dict[str, str]:
     found = {
         place.key: place.said_first
         for place in places(type(part), key, known)
-        if place.field.name in _inside(known, place.path[:-1])
+        if place.path[-1] in _inside(known, place.path[:-1])
     }
     alone = (one for one in asked(type(part)) if one.stands_alone)
     for inside, within in (
@@ -123,27 +143,29 @@ def _inside(known: Known, path: tuple[str, ...]) -> Known:
 class PartForm:
     """The fields of one part, and of the parts in it.
 
-    `known` are the texts at first where they are known, `only` the fields asked for where not
-    all are; `said` stands before every label. Where not all is needed yet, a field left empty
-    is nothing amiss.
+    `known` is what stands in them at first where it is known: of a part what was said in making
+    it. `only` names the fields asked for where not all are; `said` stands before every label.
+    Where not all is needed yet, a field left empty is nothing amiss.
     """
 
     def __init__(
         self,
         part: type[Part],
         key: str,
-        known: Known | None = None,
+        known: Part | Known | None = None,
         *,
         is_example: bool = False,
-        only: Collection[str] | None = None,
+        only: Collection[str] = (),
         said: str = "",
         needs_all: bool = True,
     ) -> None:
         self.said, self.needs_all = said, needs_all
+        if isinstance(known, Part):
+            known = known.model_dump(mode="json", exclude_unset=True, exclude_none=True)
         self.places = [
             place
             for place in places(part, key, known or {}, standing, (), is_example)
-            if only is None or place.path[0] in only
+            if not only or place.path[0] in only
         ]
         self.entries: dict[str, Entry] = {}
         self.drawn: list[Place] = []
@@ -153,7 +175,8 @@ class PartForm:
 
         A part is named for all the fields in it.
         """
-        named = [place for path in paths or ("",) for place in self._under(path)]
+        # A field named twice, alone and with its part, stands where it was named first.
+        named = dict.fromkeys(place for path in paths or ("",) for place in self._under(path))
         wanted = [place for place in named if self.is_asked(place)]
         self.drawn += wanted
         for line in lines_of(wanted, lambda place: place.field.ask.width):
@@ -166,8 +189,8 @@ class PartForm:
 
     def _under(self, path: str) -> Iterator[Place]:
         for place in self.places:
-            of = ".".join(place.path)
-            if place not in self.drawn and (not path or of == path or of.startswith(f"{path}.")):
+            is_named = not path or f"{place.of}.".startswith(f"{path}.")
+            if is_named and place not in self.drawn:
                 yield place
 
     def _draw(self, place: Place) -> None:
@@ -193,23 +216,27 @@ class PartForm:
 
     def texts_beside(self, place: Place) -> dict[str, str]:
         """What stands in the fields of the same part, by their names."""
-        near = (p for p in self.places if p.within == place.within and p.field.ask.among is None)
+        near = [p for p in self.places if p.within == place.within]
+        if place.field.ask.among is not None:
+            near = [p for p in near if p.field.ask.among is None]
         return {one.field.name: self.text(one) for one in near}
 
     def text(self, place: Place) -> str:
         """What stands in a field, of a choice its value."""
         one = place.field
         values = one.choices if one.ask.among is None else one.choices_by(self.texts_beside(place))
-        return one.meant(standing(place.key, place.said_first, [one.said(v) for v in values]))
+        words = [one.said(value) for value in values]
+        first = place.said_first if place.said_first in words else (words or [place.said_first])[0]
+        return one.meant(standing(place.key, first, words))
 
     def text_at(self, path: str) -> str:
         """What stands in the field at this place; empty where it is not asked."""
-        found = (p for p in self.places if ".".join(p.path) == path and self.is_asked(p))
+        found = (p for p in self.places if p.of == path and self.is_asked(p))
         return next(map(self.text, found), "")
 
     def value(self, path: str, empty: float) -> float:
         """A field's figure in core units, or what an empty field stands for."""
-        place = next(place for place in self.places if ".".join(place.path) == path)
+        place = next(place for place in self.places if place.of == path)
         text, typed = self.text(place), place.field.read_by(self.texts_beside(place))
         return float(typed.read(text).value) if typed and text.strip() else empty
 
@@ -226,12 +253,11 @@ class PartForm:
             for step in place.path[:-1]:
                 inside = inside.setdefault(step, {})
             text = self.text(place) if self.is_asked(place) else ""
-            if place.is_kind:
-                inside[place.field.name] = {"kind": text}
-            elif text.strip():
-                inside[place.field.name] = text
-            elif place.field.is_optional:
-                inside[place.field.name] = place.field.default
+            if text.strip():
+                is_plain = place.field.typed is None and not place.field.ask.beside
+                inside[place.path[-1]] = text.strip() if is_plain else text
+            elif place.field.can_be_left_out:
+                inside[place.path[-1]] = place.field.default
         return found
 
     @property

@@ -9,10 +9,9 @@ from optics.camera.confusion import format_named
 from optics.camera.instruments import INSTRUMENTS
 from optics.rangefinder.cam_part import CamPart, StraightBodyPart
 from optics.rangefinder.part import RangefinderPart
-from optics.records.job import JobDocument, ReadingPart, RegisterPart, ScalePart
+from optics.records.job import FOCUSING, JobDocument, ReadingPart, RegisterPart, ScalePart
 from optics.records.store import KeptJob
 from optics.typed.part import Part
-from ui.asking.camera_form import FOCUSING
 from ui.body.gate_form import GLASSES, PLATES
 from ui.body.standard_form import LEANS, MIDDLE
 from ui.depth.scale_form import ACROSS, BEGIN
@@ -108,7 +107,7 @@ def _camera(job: JobDocument) -> Texts:
     focusing = _given(job.camera.focusing)
     kind = focusing.pop("kind")
     texts = _under("lens", _given(job.camera.lens)) | _under(f"focusing.{kind}", focusing)
-    texts |= _given(job.camera) | {"kind": FOCUSING[kind]}
+    texts |= _given(job.camera) | {"focusing.kind": FOCUSING[kind]}
     return texts | {"name": job.camera.name or booked_in}
 
 

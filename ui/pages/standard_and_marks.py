@@ -76,11 +76,11 @@ def show() -> None:
         st.html(answer_panel.group_html(_GROUPS[task]))
         show_answer = _DRAW[task](name)
         st.html(answer_panel.group_html("The camera"))
-        camera, problems = camera_form(name)
+        camera = camera_form(name)
         if task in _CAUTIONS:
             st.html(answer_panel.cautions_html(_CAUTIONS[task]))
     with answer:
-        show_answer(camera, problems)
+        show_answer(camera.part, camera.problems)
 
 
 def _draw_standard(name: str) -> Show:

@@ -8,6 +8,7 @@ from streamlit.testing.v1 import AppTest
 
 from optics.errors import ShimwrightError
 from optics.records.job import (
+    FOCUSING,
     CollimatorPart,
     MarkPart,
     RegisterPart,
@@ -16,7 +17,7 @@ from optics.records.job import (
 )
 from optics.typed.fields import RING_DIAMETER, Typed, length
 from ui.asking import fields
-from ui.asking.camera_form import FOCUSING, OWN
+from ui.asking.camera_form import OWN
 from ui.asking.fields import Entry
 from ui.asking.forms import Form
 
@@ -124,7 +125,7 @@ def test_hints_of_the_correction_page_are_taken(
     """Every example under a field of one's own camera is understood by that field."""
     page = AppTest.from_function(correction, default_timeout=60).run()
     page.selectbox(key="camera").set_value(OWN).run()
-    page.selectbox(key=f"{OWN}.kind").set_value(focusing).run()
+    page.selectbox(key=f"{OWN}.focusing.kind").set_value(focusing).run()
     for part in (MarkPart, RotationPart, RegisterPart, CollimatorPart, RulerPart):
         page.selectbox(key=f"{OWN}.reading").set_value(part.title).run()
     assert any(_SAMPLE.search(hint) for _, hint in hints)

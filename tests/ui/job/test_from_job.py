@@ -46,8 +46,8 @@ def form_page() -> None:
         if f"{name}.{key}" not in st.session_state:
             st.session_state[f"{name}.{key}"] = text
     st.session_state["given"] = {
-        "camera": camera_form(name)[0],
-        "workshop": workshop_form(name)[0],
+        "camera": camera_form(name).part,
+        "workshop": workshop_form(name).part,
         "reading": reading_form(name, choose_reading(name))[0],
         "scale": scale_form(name)[0],
         "budget": budget_form(name)[0],
