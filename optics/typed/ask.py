@@ -25,7 +25,7 @@ Texts: TypeAlias = Mapping[str, str]
 Said: TypeAlias = str | Callable[[Texts], str] | None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Ask:
     """How one field is asked for.
 

@@ -7,7 +7,8 @@ import streamlit as st
 
 from optics.camera.confusion import FORMATS, Format
 from optics.records.job import CameraPart, WorkshopPart
-from optics.records.lantern_street import CAMERAS, NEGATIVES, WORKSHOP
+from optics.records.lantern_street import CAMERAS, JOBS, NEGATIVES
+from optics.typed.part import Part
 from ui.asking.fields import choice
 from ui.asking.part_form import PartForm
 from ui.asking.take_item import take_item_row
@@ -16,7 +17,6 @@ from ui.kept.open_job import job_name, open_job
 
 OWN = "Your own camera"
 Texts: TypeAlias = dict[str, Any]
-_SHELF = {camera.name: camera for camera in CAMERAS}
 
 
 def choose_camera() -> str:
@@ -26,14 +26,19 @@ def choose_camera() -> str:
     """
     kept = open_job()
     jobs = () if kept is None else (job_name(kept.line.number),)
-    options = (*jobs, *library_cameras(), *_SHELF, OWN)
+    options = (*jobs, *library_cameras(), *JOBS, OWN)
     first = options.index(CAMERAS[0].name)
     return choice("camera (examples, invented)", options, "camera", first)
 
 
 def is_example(name: str) -> bool:
     """Whether a camera is one of the shelf, whose fields are filled in to learn from."""
-    return name in _SHELF
+    return name in JOBS
+
+
+def example_of(name: str, part: str) -> Part | None:
+    """What a camera of the shelf has of a part of a job, to learn from."""
+    return getattr(JOBS[name], part) if is_example(name) else None
 
 
 def camera_and_task(tasks: Iterable[str], key: str) -> tuple[str, str]:
@@ -55,7 +60,7 @@ def choose_negative(name: str) -> Format:
 
 def camera_form(name: str, *, needs_all: bool = True) -> PartForm:
     """Draw the camera's fields; where not all is needed, a field left empty is nothing amiss."""
-    known = _SHELF.get(name) or library_cameras().get(name)
+    known = example_of(name, "camera") or library_cameras().get(name)
     form = PartForm(CameraPart, name, known, needs_all=needs_all)
     if not is_example(name):
         form.draw("name")
@@ -70,7 +75,7 @@ def camera_form(name: str, *, needs_all: bool = True) -> PartForm:
 
 def workshop_form(name: str, *only: str) -> PartForm:
     """Draw the shim stock."""
-    stock = WORKSHOP if is_example(name) else None
+    stock = example_of(name, "workshop")
     form = PartForm(WorkshopPart, f"{name}.workshop", stock, only=only)
     form.draw()
     return form

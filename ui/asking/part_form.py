@@ -167,6 +167,10 @@ class PartForm:
             for place in places(part, key, known or {}, standing, (), is_example)
             if not only or place.path[0] in only
         ]
+        self.said_besides: dict[str, Any] = {}
+        """What a form draws of the part in a way of its own."""
+        self.amiss: list[str] = []
+        """What stands in the way beside the fields, of which it is said first."""
         self.entries: dict[str, Entry] = {}
         self.drawn: list[Place] = []
 
@@ -247,7 +251,7 @@ class PartForm:
         What is left empty, or not asked as things are, is said to be as it is in a document
         that does not tell it: so it is put back to that in the job too.
         """
-        found: dict[str, Any] = {}
+        found = dict(self.said_besides)
         for place in self.places:
             inside = found
             for step in place.path[:-1]:
@@ -263,7 +267,7 @@ class PartForm:
     @property
     def problems(self) -> list[str]:
         """What stands in the way of an answer, a sentence each, in the order of the fields."""
-        found = []
+        found = list(self.amiss)
         for place in self.drawn:
             entry = self.entries.get(place.key)
             is_empty = not self.text(place).strip()

@@ -50,8 +50,8 @@ def form_page() -> None:
         "workshop": workshop_form(name).part,
         "reading": reading_form(name, choose_reading(name))[0],
         "scale": scale_form(name)[0],
-        "budget": budget_form(name)[0],
-        "gate": gate_form(name)[0],
+        "budget": budget_form(name).part,
+        "gate": gate_form(name).part,
     }
 
 
