@@ -10,6 +10,7 @@ from optics.body.standard.part import StandardAnswer
 from optics.camera.camera import Camera
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import Estimate
+from optics.typed.ask import Ask
 from optics.typed.fields import Typed, give_or_take
 from optics.typed.part import Part
 from optics.typed.part import give_or_take as estimate_of
@@ -18,6 +19,20 @@ TERMS: dict[str, Typed] = {key: give_or_take(f"error of the {name}") for key, na
 _TERM = give_or_take("error at the film")
 # No bench work takes the curl out of film.
 _INCURABLE = "film_flatness"
+
+# Invented figures for the cameras to learn from.
+_EXAMPLES = (
+    "0.025 ± 0.025",
+    "± 0.03",
+    "−0.01 ± 0.01",
+    "0.04 ± 0.015",
+    "0.01 ± 0.02",
+    "−0.02 ± 0.025",
+)
+_ASKED = {
+    key: (TERMS[key], Ask(name, "such as 0.02 ± 0.01", example=example, width=6))
+    for (key, name), example in zip(NAMES.items(), _EXAMPLES, strict=True)
+}
 
 Key: TypeAlias = Literal["gate", "film_flatness", "standard", "register", "scale", "rangefinder"]
 
@@ -30,7 +45,9 @@ class BudgetPart(Part):
     """
 
     title: ClassVar[str] = "Error budget"
-    terms: Annotated[dict[Key, Annotated[str, _TERM]], Field(default_factory=dict)]
+    terms: Annotated[
+        dict[Key, Annotated[str, _TERM]], Field(default_factory=dict), Ask(each=_ASKED)
+    ]
 
 
 def solve_budget(

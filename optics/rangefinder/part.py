@@ -7,6 +7,7 @@ from pydantic import Field, model_validator
 from optics.rangefinder.cam_part import CamPart
 from optics.rangefinder.readings import Ring
 from optics.typed import fields
+from optics.typed.ask import Ask
 from optics.typed.part import Part
 
 Kind: TypeAlias = Literal["screw", "eccentric"]
@@ -87,6 +88,14 @@ CompensatorPart: TypeAlias = Annotated[
 ]
 
 
+_PAIRS = Ask(
+    "true distance = lens scale when the images meet",
+    "such as ∞ = 28; 30; 3 m = 2.85; 1 m = 1.02",
+    width=10,
+    needed=True,
+)
+
+
 class RangefinderPart(Part):
     """The rangefinder, the distances at which its images met, and the rounds of adjusting.
 
@@ -102,9 +111,9 @@ class RangefinderPart(Part):
     acuity: Annotated[str, fields.ACUITY] = "60″"
     near_end: Annotated[str, fields.NEAR_END] = "1 m"
     compensator: CompensatorPart = MirrorPart()
-    pairs: Annotated[str, fields.COINCIDENCES] | None = None
+    pairs: Annotated[str, fields.COINCIDENCES, _PAIRS] | None = None
     apart: Annotated[tuple[ApartPart, ...], Field(max_length=MOST_APART)] = ()
-    tape: Annotated[str, fields.TAPE_LIMIT] = "0 mm"
+    tape: Annotated[str, fields.TAPE_LIMIT, Ask("tape ±", "0 if empty", width=2)] = "0 mm"
     infinity_adjuster: Kind = "screw"
     near_adjuster: Kind = "screw"
     rounds: Annotated[tuple[RoundPart, ...], Field(max_length=MOST_ROUNDS)] = ()

@@ -13,6 +13,7 @@ from optics.measure.uncertainty import Estimate, exact, from_repeats
 from optics.readings.directions import Direction
 from optics.readings.readings import Reading
 from optics.typed import fields
+from optics.typed.ask import Ask, asked, kind_of
 from optics.typed.fields import Typed
 from optics.typed.part import Part, value
 from optics.typed.places import PLACE
@@ -48,13 +49,14 @@ class ReadingPart(Part):
     """What every kind of reading says of itself as it is typed.
 
     `is_measured` is false of one that tells the direction alone. `ways` are the rows of readings
-    in which it is asked for.
+    in which it is asked for, `row_starts` what such a row holds at first.
     """
 
     kind: str
     title: ClassVar[str]
     is_measured: ClassVar[bool] = True
     ways: ClassVar[Mapping[ReadFrom, Way]] = {}
+    row_starts: ClassVar[Mapping[str, str]] = {}
 
     @abstractmethod
     def read(self, camera: Camera) -> Reading | Direction:
@@ -69,6 +71,39 @@ class ReadingPart(Part):
     def said_thing(self) -> str:
         """What was read, by which it is told from other readings: ``Ring at 1.2 m``."""
         return self.title
+
+    @classmethod
+    def kind_name(cls) -> str:
+        """What it is called in job files."""
+        return kind_of(cls)
+
+    @classmethod
+    def asked_alone(cls) -> tuple[str, ...]:
+        """What is asked for where it is the only reading."""
+        return tuple(one.name for one in asked(cls) if one.name != "place")
+
+    @classmethod
+    def asked_at(cls, place: ReadFrom) -> tuple[str, ...]:
+        """What a row asks for at a place: the ring's mark near by only."""
+        return tuple(n for n in cls.asked_alone() if n != "mark" or place in AT_NEAR)
+
+    @classmethod
+    def said_at(cls, place: ReadFrom) -> dict[str, str]:
+        """What a row says at a place without being asked."""
+        said = {"kind": cls.kind_name()}
+        has_mark = "mark" in cls.model_fields and place not in AT_NEAR
+        return said | ({"mark": "inf"} if has_mark else {})
+
+    @classmethod
+    def remark(cls, texts: Mapping[str, str]) -> str:
+        """What stands under its fields, those being as they are."""
+        del texts
+        return ""
+
+    @property
+    def read_from(self) -> ReadFrom | None:
+        """In the row of which place it was read; None where it has no row."""
+        return None
 
     @property
     def said_in_full(self) -> str:
@@ -99,7 +134,7 @@ class PlacedPart(ReadingPart):
     seen from the front; only a diagnosis asks for it.
     """
 
-    place: Annotated[str, PLACE] | None = None
+    place: Annotated[str, PLACE, Ask(hint="top left; −16, 11")] | None = None
 
     @property
     def said_place(self) -> str:
@@ -126,6 +161,25 @@ class SeenPart(PlacedPart):
         film = "on film, " if self.judged == "on film" else ""
         said = f"{film}{where}{self.said_place}"
         return f"{said[0].upper()}{said[1:]}"
+
+    @classmethod
+    def said_at(cls, place: ReadFrom) -> dict[str, str]:
+        """At the stop, and on film, is said beside."""
+        said = super().said_at(place)
+        said |= {"where": "at the stop"} if place is ReadFrom.STOP else {}
+        return said | ({"judged": "on film"} if place in ON_FILM else {})
+
+    @property
+    def read_from(self) -> ReadFrom | None:
+        """By its mark, by what it was judged on, and by the stop."""
+        is_near = math.isfinite(fields.RING_MARK.read(self.ring_mark).value)
+        if self.judged == "on film" or ON_FILM.issuperset(self.ways):
+            place = ReadFrom.FILM_NEAR if is_near else ReadFrom.FILM_INFINITY
+        elif is_near:
+            place = ReadFrom.NEAR
+        else:
+            place = ReadFrom.STOP if self.where == "at the stop" else ReadFrom.INFINITY
+        return place if place in self.ways else None
 
 
 def values(field: Typed, text: str) -> list[float]:

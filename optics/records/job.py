@@ -4,6 +4,7 @@ It is the one thing that the page, the command line and the tests exchange. Fiel
 unknown, and versions that are newer, are refused.
 """
 
+from dataclasses import replace
 from typing import Annotated, ClassVar, Literal, TypeAlias
 
 from pydantic import Field, model_validator
@@ -14,6 +15,7 @@ from optics.body.standard.part import StandardPart
 from optics.body.witness.part import WitnessPart
 from optics.camera.camera import Turn
 from optics.camera.confusion import format_named
+from optics.camera.supposed import GROUP_HINT, PLACE_HINT
 from optics.finding.part import DiagnosisPart
 from optics.rangefinder.part import RangefinderPart
 from optics.readings.kinds import ByKind
@@ -22,6 +24,7 @@ from optics.records.intake import IntakePart
 from optics.records.trays import TrayPart
 from optics.records.work import WorkPart
 from optics.typed import fields
+from optics.typed.ask import Ask
 from optics.typed.day import Day
 from optics.typed.part import Line, Note, Part
 
@@ -35,31 +38,54 @@ class LensPart(Part):
     Without focal length and full aperture a reading is answered as far as it goes alone.
     """
 
-    focal_length: Annotated[str, fields.FOCAL_LENGTH] | None = None
-    full_aperture: Annotated[str, fields.FULL_APERTURE] | None = None
-    hiatus: Annotated[str, fields.HIATUS] = "0 mm"
-    pupil_magnification: Annotated[str, fields.PUPIL_MAGNIFICATION] = "1"
+    focal_length: (
+        Annotated[str, fields.FOCAL_LENGTH, Ask(hint="such as 50", needed=True)] | None
+    ) = None
+    full_aperture: (
+        Annotated[str, fields.FULL_APERTURE, Ask(hint="such as 2.8", needed=True)] | None
+    ) = None
+    hiatus: Annotated[str, fields.HIATUS, Ask(hint="0 if not known")] = "0 mm"
+    pupil_magnification: Annotated[str, fields.PUPIL_MAGNIFICATION, Ask(hint="1 if not known")] = (
+        "1"
+    )
+
+
+_LEAD = Ask(hint="travel of one turn", needed=True)
+_EXTENDS = Ask(
+    "lens moves out when turned",
+    starts=Turn.COUNTER_CLOCKWISE,
+    width=6,
+    note="seen from the front",
+)
+_RING = Ask(hint="if given, turns in mm too")
 
 
 class HelicoidPart(Part):
     """The whole lens moves on a multi-start thread."""
 
     kind: Literal["helicoid"] = "helicoid"
-    lead: Annotated[str, fields.LEAD] | None = None
-    starts: Annotated[str, fields.STARTS] = "1"
-    extends: Turn
-    ring_diameter: Annotated[str, fields.RING_DIAMETER] | None = None
+    lead: Annotated[str, fields.LEAD, _LEAD] | None = None
+    starts: Annotated[str, fields.STARTS, Ask(starts="1", needed=True)] = "1"
+    extends: Annotated[Turn, _EXTENDS]
+    ring_diameter: Annotated[str, fields.RING_DIAMETER, _RING] | None = None
 
 
 class FrontCellPart(Part):
     """Only the front cell moves; its focal length and its place are worth entering if known."""
 
     kind: Literal["front cell"] = "front cell"
-    group_focal_length: Annotated[str, fields.GROUP_FOCAL_LENGTH] | None = None
-    lead: Annotated[str, fields.LEAD] | None = None
-    extends: Turn
-    cell_to_film: Annotated[str, fields.CELL_TO_FILM] | None = None
-    ring_diameter: Annotated[str, fields.RING_DIAMETER] | None = None
+    group_focal_length: (
+        Annotated[
+            str,
+            fields.GROUP_FOCAL_LENGTH,
+            Ask("front group's focal length", hint=GROUP_HINT, width=6),
+        ]
+        | None
+    ) = None
+    lead: Annotated[str, fields.LEAD, replace(_LEAD, width=6)] | None = None
+    extends: Annotated[Turn, _EXTENDS]
+    cell_to_film: Annotated[str, fields.CELL_TO_FILM, Ask(hint=PLACE_HINT, width=6)] | None = None
+    ring_diameter: Annotated[str, fields.RING_DIAMETER, replace(_RING, width=6)] | None = None
 
 
 class BedPart(Part):
@@ -68,6 +94,11 @@ class BedPart(Part):
     kind: Literal["bed"] = "bed"
 
 
+FOCUSING = {
+    "helicoid": "the whole lens on a thread",
+    "front cell": "the front cell alone",
+    "bed": "on a bed or struts",
+}
 FocusingPart: TypeAlias = Annotated[
     HelicoidPart | FrontCellPart | BedPart, Field(discriminator="kind")
 ]
@@ -76,18 +107,29 @@ FocusingPart: TypeAlias = Annotated[
 class CameraPart(Part):
     """The camera as the repairer describes it."""
 
-    name: Annotated[str, Field(max_length=200)] = ""
+    name: Annotated[str, Field(max_length=200), Ask("its name", hint="for the note", width=12)] = ""
     lens: LensPart
-    focusing: FocusingPart
-    circle_of_confusion: Annotated[str, fields.CIRCLE_OF_CONFUSION] | None = None
-    tolerance: Annotated[str, fields.TOLERANCE] | None = None
+    focusing: Annotated[FocusingPart, Ask("it focuses", words=FOCUSING, note="", width=6)]
+    circle_of_confusion: (
+        Annotated[
+            str,
+            fields.CIRCLE_OF_CONFUSION,
+            Ask(hint="0.03 for 24×36, 0.05 for 6×6", needed=True),
+        ]
+        | None
+    ) = None
+    tolerance: Annotated[str, fields.TOLERANCE, Ask(hint="empty: half of N·c")] | None = None
 
 
 class WorkshopPart(Part):
     """Shim leaves in the drawer, and those fitted now if they are known."""
 
-    drawer: Annotated[str, fields.DRAWER] | None = None
-    fitted: Annotated[str, fields.FITTED] | None = None
+    drawer: Annotated[str, fields.DRAWER, Ask(hint="such as 0.05 × 4; 0.1 × 2", width=6)] | None = (
+        None
+    )
+    fitted: Annotated[str, fields.FITTED, Ask(hint="such as 0.1 × 2, or none", width=6)] | None = (
+        None
+    )
 
 
 AnyReading: TypeAlias = Annotated[ReadingPart, ByKind()]

@@ -4,6 +4,9 @@ Every name and number here is invented for examples and for learning; none is co
 real camera.
 """
 
+from optics.body.gate.part import GatePart
+from optics.body.standard.part import StandardPart
+from optics.body.witness.part import WitnessPart
 from optics.camera.camera import Turn
 from optics.rangefinder.part import RangefinderPart
 from optics.records.job import (
@@ -11,6 +14,7 @@ from optics.records.job import (
     CameraPart,
     FrontCellPart,
     HelicoidPart,
+    JobDocument,
     LensPart,
     WorkshopPart,
 )
@@ -19,7 +23,11 @@ OSTRIN = CameraPart(
     name="Ostrin 35",
     lens=LensPart(focal_length="47 mm", full_aperture="f/2.8", hiatus="0.6 mm"),
     focusing=HelicoidPart(
-        lead="18 mm", starts="6", extends=Turn.COUNTER_CLOCKWISE, ring_diameter="52 mm"
+        kind="helicoid",
+        lead="18 mm",
+        starts="6",
+        extends=Turn.COUNTER_CLOCKWISE,
+        ring_diameter="52 mm",
     ),
     circle_of_confusion="0.03 mm",
 )
@@ -27,6 +35,7 @@ CORVANE = CameraPart(
     name="Corvane 6×6",
     lens=LensPart(focal_length="75 mm", full_aperture="f/3.5", hiatus="−2 mm"),
     focusing=FrontCellPart(
+        kind="front cell",
         group_focal_length="51 mm",
         lead="9 mm",
         extends=Turn.COUNTER_CLOCKWISE,
@@ -38,7 +47,7 @@ CORVANE = CameraPart(
 TARNBROOK = CameraPart(
     name="Tarnbrook 6×9",
     lens=LensPart(focal_length="105 mm", full_aperture="f/3.5", hiatus="1.5 mm"),
-    focusing=BedPart(),
+    focusing=BedPart(kind="bed"),
     circle_of_confusion="0.06 mm",
 )
 NEGATIVES = {OSTRIN.name: "24x36", CORVANE.name: "6x6", TARNBROOK.name: "6x9"}
@@ -60,5 +69,62 @@ RANGEFINDERS = {
         near_end="1.5 m",
         pairs="∞ = 35; 38; 3 m = 2.56; 1.5 m = 1.42",
         tape="5 mm",
+    ),
+}
+
+# The same cameras as jobs, with what was read of each part to learn from.
+JOBS: dict[str, JobDocument] = {
+    OSTRIN.name: JobDocument(
+        camera=OSTRIN,
+        workshop=WORKSHOP,
+        standard=StandardPart(
+            depths="top left = −0.121; −0.122; top right = 0.142; 0.141; bottom left = −0.139; "
+            "−0.138; bottom right = 0.118; 0.119; middle = 0.001; 0.000",
+            limit="0.005",
+            frame="36 × 24",
+            corners="44 × 34",
+            screws="top left = 0.15; top right = 0.15; bottom right = 0.15; bottom left = 0.15",
+            screws_apart="40 × 30",
+        ),
+        gate=GatePart(channel="0.20 ± 0.01"),
+        witness=WitnessPart(
+            marks="A = 0; B = 10; C = −14",
+            present="A",
+            error="6.47; 6.49; 6.48; 6.48",
+            limit="0.015",
+        ),
+        rangefinder=RANGEFINDERS[OSTRIN.name],
+    ),
+    CORVANE.name: JobDocument(
+        camera=CORVANE,
+        workshop=WORKSHOP,
+        standard=StandardPart(
+            depths="top left = 0.262; top right = 0.178; bottom left = −0.168; "
+            "bottom right = −0.255; middle = 0.005",
+            limit="0.005",
+            frame="56 × 56",
+            corners="50 × 50",
+            screws="top = 0.2; bottom left = 0.1; bottom right = none",
+            screws_apart="44 × 40",
+        ),
+        gate=GatePart(film="roll_with_paper", channel="0.25 ± 0.02"),
+        witness=WitnessPart(
+            marks="A = 0; B = 12", present="A", error="0.64; 0.66; 0.65", limit="0.015", starts="3"
+        ),
+    ),
+    TARNBROOK.name: JobDocument(
+        camera=TARNBROOK,
+        workshop=WORKSHOP,
+        standard=StandardPart(
+            depths="top left = 0.020; top right = 0.413; bottom left = −0.044; "
+            "bottom right = 0.347; middle = 0.185",
+            limit="0.005",
+            frame="84 × 56",
+            corners="60 × 50",
+            screws="top left = 0.2; top right = 0.2; bottom right = 0.2; bottom left = 0.2",
+            screws_apart="48 × 40",
+        ),
+        gate=GatePart(film="roll_with_paper", channel="0.27 ± 0.02"),
+        rangefinder=RANGEFINDERS[TARNBROOK.name],
     ),
 }

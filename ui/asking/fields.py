@@ -13,8 +13,8 @@ import streamlit as st
 
 from optics.errors import ShimwrightError
 from optics.typed.fields import Typed
+from ui.kept.drafts import draft, recall
 from ui.kept.drafts import note as noted
-from ui.kept.drafts import recall
 from ui.kept.older_words import word_of_today
 
 # The pause after the last key before the page answers: short enough to feel
@@ -61,11 +61,9 @@ def choice(
     `note` stands under it where a field has its echo; empty, it only keeps that space.
     """
     recall(key)
-    before = st.session_state.get(key, options[first])
-    if before not in options:
-        # What was chosen has other words now, or is gone: a job was closed, or an item renamed.
-        today = word_of_today(before)
-        st.session_state[key] = today if today in options else options[first]
+    now = standing(key, options[first], options)
+    if st.session_state.get(key, now) != now:
+        st.session_state[key] = now
     with st.container(key=f"choice_{key}", gap=None):
         chosen = st.selectbox(
             _label(words, ""), options, first, key=key, persist_state="session", filter_mode=None
@@ -74,6 +72,18 @@ def choice(
             st.html(f'<div class="echo">{escape(note)}</div>')
     noted(key, str(chosen), options[first])
     return str(chosen)
+
+
+def standing(key: str, first: str, options: Sequence[str] = ()) -> str:
+    """What stands in a field now, drawn or not; `first` where nothing was typed or chosen.
+
+    What was chosen may have other words now, or be gone: a job was closed, an item renamed.
+    """
+    text = str(st.session_state.get(key, draft().texts.get(key, first)) or "")
+    if not options or text in options:
+        return text
+    today = word_of_today(text)
+    return today if today in options else first
 
 
 def name_field(words: str, key: str, hint: str | None = "", typed: str = "") -> str:

@@ -15,7 +15,7 @@ from optics.typed import fields
 from optics.typed.part import optional_value
 from ui.asking.fields import name_field
 from ui.asking.forms import Form
-from ui.body.witness_form import marks_row
+from ui.body.witness_form import witness_form
 from ui.depth.sheet_form import SheetWishes, signature_form
 
 _RINGS: dict[str, Any] = {
@@ -26,8 +26,7 @@ _RINGS: dict[str, Any] = {
 def card_form(name: str) -> SheetWishes:
     """Draw the fields; the card for a camera once they are understood."""
     # The marks are those of the starts: one barrel, one text.
-    marks, form = Form(f"{name}.witness"), Form(f"{name}.card")
-    marks_row(marks, name)
+    marks, form = witness_form(name, "marks"), Form(f"{name}.card")
     columns = st.columns(2)
     with columns[0]:
         form.ask("ring", fields.RING_DIAMETER, typed=_RINGS.get(name), hint="that bears the marks")
@@ -45,7 +44,7 @@ def card_form(name: str) -> SheetWishes:
     def draw(camera: Camera) -> Sheet:
         return witness_card(
             form.value("ring", 0.0),
-            parts.marks_in(marks.entries["marks"].text),
+            parts.marks_in(marks.text_at("marks")),
             replace(signature(), title=job or camera.name),
             thread=None if isinstance(camera.focusing, Bed) else Thread.of(camera),
             parted_at=optional_value(parts.PARTED_AT, form.part().get("parted_at")),

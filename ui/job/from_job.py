@@ -3,20 +3,13 @@
 from collections.abc import Container, Mapping
 from typing import Any
 
-from optics.body.gate import FILMS, HOLDERS
-from optics.body.gate.part import GatePart
 from optics.camera.confusion import format_named
-from optics.camera.instruments import INSTRUMENTS
 from optics.rangefinder.cam_part import CamPart, StraightBodyPart
 from optics.rangefinder.part import RangefinderPart
-from optics.readings.kinds.register import RegisterPart
-from optics.readings.parts import ReadingPart
 from optics.records.job import JobDocument, ScalePart
 from optics.records.store import KeptJob
 from optics.typed.part import Part
-from ui.asking.camera_form import FOCUSING
-from ui.body.gate_form import GLASSES, PLATES
-from ui.body.standard_form import LEANS, MIDDLE
+from ui.asking.part_form import texts_of
 from ui.depth.scale_form import ACROSS, BEGIN
 from ui.job.rows_of_job import ROWS, show_rows
 from ui.kept import drafts
@@ -63,29 +56,26 @@ def _fill(kept: KeptJob, but: Container[str] = ()) -> None:
 
 def job_texts(job: JobDocument) -> Texts:
     """The text of every calculator's field that the job has something for, but for the rows."""
-    texts = _camera(job) | _under("workshop", _given(job.workshop))
+    texts: Texts = {}
     # Of several of a kind the last: the fields hold one of each.
     for reading in {reading.kind: reading for reading in job.readings}.values():
-        texts |= _reading(reading)
+        texts |= texts_of(reading, reading.kind) | {"reading": reading.title}
     if job.scale is not None:
         texts |= _scale(job.scale)
     if job.rangefinder is not None:
         texts |= _rangefinder(job.rangefinder)
+    for name in ("camera", "workshop", "standard", "gate", "witness", "budget"):
+        part = getattr(job, name)
+        # The fields of the camera stand at the root of its name.
+        texts |= {} if part is None else texts_of(part, "" if name == "camera" else name)
     if job.standard is not None:
-        standard = _given(job.standard)
-        standard["leans"] = _word(LEANS, standard["leans"])
-        standard["middle"] = _word(MIDDLE, standard["middle"])
         # All places as one text, where the page takes any place.
-        texts |= {"depths.more": standard.pop("depths")} | _under("standard", standard)
-    if job.gate is not None:
-        texts |= _under("gate", _gate(job.gate))
-    if job.witness is not None:
-        texts |= _under("witness", _given(job.witness))
-    if job.budget is not None:
-        texts |= _under("budget", dict(job.budget.terms))
+        texts["depths.more"] = job.standard.depths
     if job.diagnosis is not None:
         texts |= _under("whole", _given(job.diagnosis))
-    return texts
+    booked_in = job.intake.identity.camera if job.intake else ""
+    named = texts.get("name") or booked_in
+    return texts | ({"name": named} if named.strip() else {})
 
 
 def _given(part: Part) -> Texts:
@@ -101,25 +91,6 @@ def _under(prefix: str, texts: Mapping[Any, str]) -> Texts:
 def _word(words: Mapping[str, Any], meaning: Any) -> str:
     """The word that stands on the page for what a job says."""
     return next(word for word, means in words.items() if means == meaning)
-
-
-def _camera(job: JobDocument) -> Texts:
-    booked_in = job.intake.identity.camera if job.intake else ""
-    if job.camera is None:
-        return {"name": booked_in} if booked_in.strip() else {}
-    focusing = _given(job.camera.focusing)
-    kind = focusing.pop("kind")
-    texts = _under("lens", _given(job.camera.lens)) | _under(f"focusing.{kind}", focusing)
-    texts |= _given(job.camera) | {"kind": FOCUSING[kind]}
-    return texts | {"name": job.camera.name or booked_in}
-
-
-def _reading(reading: ReadingPart) -> Texts:
-    texts = _given(reading)
-    kind = texts.pop("kind")
-    if isinstance(reading, RegisterPart):
-        texts["instrument"] = INSTRUMENTS[reading.instrument].name
-    return _under(kind, texts) | {"reading": reading.title}
 
 
 def _scale(scale: ScalePart) -> Texts:
@@ -155,12 +126,3 @@ def _cam(part: CamPart) -> Texts:
     law = body.pop("kind")
     prefix = "cam.straight" if isinstance(part.body, StraightBodyPart) else "cam.body"
     return _under("cam", _given(part)) | _under(prefix, body) | {"cam.law": law}
-
-
-def _gate(gate: GatePart) -> Texts:
-    texts = _given(gate) | {"film": FILMS[gate.film].name}
-    texts["plate"] = _word(PLATES, gate.plate)
-    texts["glass"] = _word(GLASSES, gate.glass)
-    if gate.holder is not None:
-        texts["holder"] = HOLDERS[gate.holder].name
-    return texts

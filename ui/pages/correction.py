@@ -43,15 +43,11 @@ def _entered() -> tuple[dict[str, Any], list[str]]:
     st.html(answer_panel.group_html("What was measured"))
     reading, reading_problems = reading_form(name, kind)
     st.html(answer_panel.group_html("The camera"))
-    camera, camera_problems = camera_form(name, needs_all=False)
+    camera = camera_form(name, needs_all=False)
     st.html(answer_panel.group_html("Shims at hand"))
-    workshop, workshop_problems = workshop_form(name)
-    parts = {
-        "camera": camera,
-        "workshop": workshop,
-        "readings": [reading],
-    }
-    return parts, [*reading_problems, *camera_problems, *workshop_problems]
+    workshop = workshop_form(name)
+    parts = {"camera": camera.part, "workshop": workshop.part, "readings": [reading]}
+    return parts, [*reading_problems, *camera.problems, *workshop.problems]
 
 
 def _answered(parts: dict[str, Any], problems: list[str]) -> Correction | None:

@@ -43,9 +43,9 @@ def show() -> None:
         st.html(answer_panel.group_html(_TASKS[task]))
         show_answer = _draw_task(task, name)
         st.html(answer_panel.group_html("The camera"))
-        part, problems = camera_form(name)
+        camera = camera_form(name)
     with answer:
-        show_answer(part, problems)
+        show_answer(camera.part, camera.problems)
 
 
 def _draw_task(task: str, name: str) -> Callable[[dict[str, Any], list[str]], None]:

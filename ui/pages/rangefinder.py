@@ -46,10 +46,10 @@ def show() -> None:
         st.html(answer_panel.group_html("The rangefinder"))
         known, amiss = rangefinder_form(name)
         st.html(answer_panel.group_html("The camera"))
-        camera, wrong = camera_form(name)
-    parts = {"camera": camera, "rangefinder": known | part}
+        camera = camera_form(name)
+    parts = {"camera": camera.part, "rangefinder": known | part}
     with answer:
-        solution = solved(parts, [*problems, *amiss, *wrong])
+        solution = solved(parts, [*problems, *amiss, *camera.problems])
         if solution is not None:
             found([], partial(show_answer, solution))
         if task in _LOOKED_THROUGH:

@@ -18,7 +18,7 @@ from optics.relation import Formula
 from optics.theory import certainty, gate, helicoid, lens, standard
 from ui.answers import answer_panel
 from ui.answers.bench_panel import captions_html
-from ui.asking.camera_form import camera_and_task, camera_form
+from ui.asking.camera_form import camera_and_task, camera_form, workshop_form
 from ui.body.budget_form import budget_form
 from ui.body.budget_panel import budget_html
 from ui.body.gate_form import gate_form
@@ -76,27 +76,30 @@ def show() -> None:
         st.html(answer_panel.group_html(_GROUPS[task]))
         show_answer = _DRAW[task](name)
         st.html(answer_panel.group_html("The camera"))
-        camera, problems = camera_form(name)
+        camera = camera_form(name)
         if task in _CAUTIONS:
             st.html(answer_panel.cautions_html(_CAUTIONS[task]))
     with answer:
-        show_answer(camera, problems)
+        show_answer(camera.part, camera.problems)
 
 
 def _draw_standard(name: str) -> Show:
-    part, workshop, amiss = standard_form(name)
-    more = {"standard": part, "workshop": workshop}
+    form = standard_form(name)
+    # The drawer is the one of the Correction page: one workshop, one text.
+    workshop = workshop_form(name, "drawer")
+    more = {"standard": form.part, "workshop": workshop.part}
+    amiss = [*form.problems, *workshop.problems]
     return partial(_show_solved, more, amiss, _standard_html, "standard")
 
 
 def _draw_gate(name: str) -> Show:
-    part, amiss = gate_form(name)
-    return partial(_show_solved, {"gate": part}, amiss, _gate_html, "gate")
+    form = gate_form(name)
+    return partial(_show_solved, {"gate": form.part}, form.problems, _gate_html, "gate")
 
 
 def _draw_starts(name: str) -> Show:
-    part, amiss = witness_form(name)
-    return partial(_show_starts, {"witness": part}, amiss)
+    form = witness_form(name)
+    return partial(_show_starts, {"witness": form.part}, form.problems)
 
 
 def _show_starts(
@@ -110,8 +113,8 @@ def _show_starts(
 
 
 def _draw_budget(name: str) -> Show:
-    part, amiss = budget_form(name)
-    return partial(_show_solved, {"budget": part}, amiss, _budget_html, "budget")
+    form = budget_form(name)
+    return partial(_show_solved, {"budget": form.part}, form.problems, _budget_html, "budget")
 
 
 def _draw_sheet(name: str) -> Show:

@@ -46,8 +46,9 @@ def _entered(name: str) -> tuple[dict[str, Any], list[str]]:
         rows = rows_form(name)
     beside, amiss = beside_form(name, rows.pairs)
     st.html(answer_panel.group_html("The camera"))
-    camera, wrong = camera_form(name)
-    return {"camera": camera} | rows.parts | beside, [*rows.problems, *amiss, *wrong]
+    camera = camera_form(name)
+    parts = {"camera": camera.part} | rows.parts | beside
+    return parts, [*rows.problems, *amiss, *camera.problems]
 
 
 def _answered(solution: Solution, whole: WholeCamera) -> None:

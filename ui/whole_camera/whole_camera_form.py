@@ -53,12 +53,13 @@ def beside_form(name: str, pairs: list[Texts]) -> tuple[dict[str, Any], list[str
             problems += amiss
             _screws(bench, name)
     st.html(group_html("Shims at hand"))
-    found["workshop"], amiss = workshop_form(name)
+    workshop = workshop_form(name)
+    found["workshop"] = workshop.part
     with st.expander("More about the bench and the assumptions"):
         _bench_rows(bench, name)
         suspects, wrong = _suspect(name)
     found["diagnosis"] = bench.part() | ({"suspects": suspects} if suspects else {})
-    return found, [*problems, *amiss, *bench.problems, *wrong]
+    return found, [*problems, *workshop.problems, *bench.problems, *wrong]
 
 
 def _screws(form: Form, name: str) -> None:

@@ -18,9 +18,11 @@ from optics.body.gate import (
 )
 from optics.errors import NoAnswer, Unreadable
 from optics.measure.uncertainty import Estimate, exact, within
+from optics.typed.ask import Ask, Texts
 from optics.typed.fields import Typed, give_or_take
 from optics.typed.part import Part
 from optics.typed.part import give_or_take as estimate_of
+from optics.units import format_length
 
 CHANNEL = give_or_take("depth of the film channel")
 FILM_THICKNESS = give_or_take("film thickness")
@@ -34,6 +36,110 @@ SLOT = give_or_take("slot of the holder")
 PLATES = {"sprung": Plate.SPRUNG, "on stops": Plate.STOPS, "none": Plate.NONE}
 
 
+_GLASSES = {
+    "on the rails": "laid on the rails",
+    "against the plate": "laid against the plate",
+    "in the back": "the camera's own back",
+}
+
+
+def _is_sheet(texts: Texts) -> bool:
+    return texts["film"] == "sheet"
+
+
+def _is_roll(texts: Texts) -> bool:
+    return not _is_sheet(texts)
+
+
+def _lays_on_plate(texts: Texts) -> bool:
+    return _is_roll(texts) and texts["glass"] == "against the plate"
+
+
+def _glasses(texts: Texts) -> tuple[str, ...]:
+    """Where the ground glass can have lain: with sheet film in the camera's own back only."""
+    return tuple(_GLASSES)[2:] if _is_sheet(texts) else tuple(_GLASSES)[:2]
+
+
+def _usual_film(texts: Texts) -> str:
+    film = FILMS[texts["film"]]
+    return _usual(film.thickness, film.limit)
+
+
+def _usual_paper(texts: Texts) -> str:
+    film = FILMS[texts["film"]]
+    return _usual(film.paper, film.paper_limit)
+
+
+def _usual(thickness: float, limit: float) -> str:
+    if not thickness:
+        return "none if empty"
+    bare = format_length(thickness, places=3).removesuffix(" mm")
+    return f"{bare} ± {format_length(limit, places=3)} if empty"
+
+
+_FILM = Ask(
+    "kind of film",
+    words={film.key: film.name for film in FILMS.values()},
+    note="its usual figures stand below",
+    width=12,
+)
+_PLATE = Ask(
+    "behind the film",
+    words=dict(PLATES),
+    note="a sprung plate may rest on stops too",
+    width=6,
+    when=_is_roll,
+)
+_GLASS = Ask(
+    "ground glass",
+    words=_GLASSES,
+    note=lambda texts: (
+        "the holder then takes its place" if _is_sheet(texts) else "its ground side to the lens"
+    ),
+    among=_glasses,
+    width=6,
+)
+_CHANNEL = Ask(
+    "channel, deep",
+    "rails to plate: 0.20 ± 0.01",
+    width=6,
+    when=lambda texts: _is_roll(texts) and (texts["plate"] == "on stops" or _lays_on_plate(texts)),
+    needed=True,
+)
+_BOW = Ask(
+    "film can bow back",
+    "such as 0.1 ± 0.05",
+    starts="0.1 ± 0.05",
+    width=6,
+    when=lambda texts: _is_roll(texts) and texts["plate"] == "none",
+    needed=True,
+)
+_GLASS_THICKNESS = Ask(
+    "glass, thick", "such as 0.15 ± 0.005", width=6, when=_lays_on_plate, needed=True
+)
+_GLASS_DEPTH = Ask(
+    "face to ground side",
+    "such as 4.83 ± 0.02",
+    starts="4.83 ± 0.02",
+    width=6,
+    when=_is_sheet,
+    needed=True,
+)
+_HOLDER = Ask(
+    words={holder.key: holder.name for holder in HOLDERS.values()} | {"": "gauged"},
+    starts=next(iter(HOLDERS)),
+    width=6,
+    when=_is_sheet,
+)
+_HOLDER_DEPTH = Ask(
+    "face to back of slot",
+    "such as 5.00 ± 0.05",
+    width=6,
+    when=lambda texts: _is_sheet(texts) and not texts["holder"],
+    needed=True,
+)
+
+
 class GatePart(Part):
     """A film gate; figures are ``0.20 ± 0.01`` in mm, those left out are the film's usual ones.
 
@@ -42,18 +148,22 @@ class GatePart(Part):
     """
 
     title: ClassVar[str] = "Film gate"
-    film: Annotated[str, Field(max_length=40)] = "perforated"
-    plate: Literal["sprung", "on stops", "none"] = "on stops"
-    channel: Annotated[str, CHANNEL] | None = None
-    film_thickness: Annotated[str, FILM_THICKNESS] | None = None
-    paper: Annotated[str, PAPER_UNDER_FILM] | None = None
-    bow: Annotated[str, BOW] | None = None
-    glass: Literal["on the rails", "against the plate", "in the back"] = "on the rails"
-    glass_thickness: Annotated[str, GLASS_THICKNESS] | None = None
-    glass_depth: Annotated[str, GLASS_DEPTH] | None = None
-    holder: Annotated[str, Field(max_length=10)] | None = None
-    holder_depth: Annotated[str, HOLDER_DEPTH] | None = None
-    slot: Annotated[str, SLOT] | None = None
+    film: Annotated[str, Field(max_length=40), _FILM] = "perforated"
+    plate: Annotated[Literal["sprung", "on stops", "none"], _PLATE] = "on stops"
+    channel: Annotated[str, CHANNEL, _CHANNEL] | None = None
+    film_thickness: Annotated[str, FILM_THICKNESS, Ask(hint=_usual_film, width=6)] | None = None
+    paper: Annotated[str, PAPER_UNDER_FILM, Ask(hint=_usual_paper, width=6)] | None = None
+    bow: Annotated[str, BOW, _BOW] | None = None
+    glass: Annotated[Literal["on the rails", "against the plate", "in the back"], _GLASS] = (
+        "on the rails"
+    )
+    glass_thickness: Annotated[str, GLASS_THICKNESS, _GLASS_THICKNESS] | None = None
+    glass_depth: Annotated[str, GLASS_DEPTH, _GLASS_DEPTH] | None = None
+    holder: Annotated[str, Field(max_length=10), _HOLDER] | None = None
+    holder_depth: Annotated[str, HOLDER_DEPTH, _HOLDER_DEPTH] | None = None
+    slot: (
+        Annotated[str, SLOT, Ask("slot, high", "0.305 if empty", width=6, when=_is_sheet)] | None
+    ) = None
 
 
 def film_of(part: GatePart) -> Film:

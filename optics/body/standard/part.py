@@ -21,6 +21,7 @@ from optics.errors import NoAnswer
 from optics.measure.uncertainty import exact
 from optics.readings.remedies.offer import near_enough
 from optics.typed import fields, places
+from optics.typed.ask import Ask
 from optics.typed.part import Part, optional_value, value
 from optics.units import Leaves, Understood
 
@@ -45,6 +46,20 @@ SCREWS = places.placed(
 )
 
 
+MIDDLE = {"keep": "keep the middle", "put right": "put the middle right too"}
+_LEANS = Ask(
+    "what leans",
+    words={"lens": "the lens", "film": "the film"},
+    note="the film counts once, a lens 1 + m",
+    width=6,
+)
+_SCREWS = Ask(
+    "screws, and the leaves under each now",
+    "such as top = 0.2 + 0.05; −20, −15 = none; 20, −15 = ?",
+    width=12,
+)
+
+
 class StandardPart(Part):
     """Depths from the film rails to the standard, places as seen from the front.
 
@@ -56,17 +71,33 @@ class StandardPart(Part):
 
     title: ClassVar[str] = "Lens standard"
     depths: Annotated[str, DEPTHS]
-    limit: Annotated[str, DEPTH_LIMIT]
-    zero_limit: Annotated[str, ZERO_LIMIT] = "0 mm"
-    frame: Annotated[str, FRAME]
-    corners: Annotated[str, CORNERS] | None = None
-    nominal: Annotated[str, NOMINAL_DEPTH] | None = None
-    subject: Annotated[str, SUBJECT] = "inf"
-    aperture: Annotated[str, APERTURE] | None = None
-    leans: Literal["lens", "film"] = "lens"
-    screws: Annotated[str, SCREWS] | None = None
-    screws_apart: Annotated[str, SCREWS_APART] | None = None
-    middle: Literal["keep", "put right"] = "keep"
+    limit: Annotated[str, DEPTH_LIMIT, Ask("each good to ±", starts="0.005")]
+    zero_limit: Annotated[
+        str, ZERO_LIMIT, Ask("its zero to ±", starts="0.02", hint="0 if empty")
+    ] = "0 mm"
+    frame: Annotated[str, FRAME, Ask("width × height")]
+    corners: Annotated[str, CORNERS, Ask("corners apart", "if empty, the picture's")] | None = None
+    nominal: (
+        Annotated[
+            str,
+            NOMINAL_DEPTH,
+            Ask("right on the lens axis", "depth; if empty, it is focused", width=6),
+        ]
+        | None
+    ) = None
+    subject: Annotated[str, SUBJECT, Ask("subject at", "∞ if empty", starts="∞")] = "inf"
+    aperture: Annotated[str, APERTURE, Ask(hint="full aperture if empty")] | None = None
+    leans: Annotated[Literal["lens", "film"], _LEANS] = "lens"
+    screws: Annotated[str, SCREWS, _SCREWS] | None = None
+    screws_apart: (
+        Annotated[
+            str, SCREWS_APART, Ask("screws apart", "corners by name; width × height", width=6)
+        ]
+        | None
+    ) = None
+    middle: Annotated[Literal["keep", "put right"], Ask("shims shall", words=MIDDLE, width=6)] = (
+        "keep"
+    )
 
 
 @dataclass(frozen=True)

@@ -6,9 +6,10 @@ from typing import Annotated, ClassVar, Literal
 from optics import units
 from optics.body.witness import BarrelDrawing, Mark, MarksOn, Ranking, Thread, barrel_drawing, rank
 from optics.camera.camera import Camera
-from optics.errors import Unreadable
+from optics.errors import ShimwrightError, Unreadable
 from optics.measure.uncertainty import Estimate, exact, from_repeats
 from optics.typed import fields
+from optics.typed.ask import Ask, Texts
 from optics.typed.part import Part, optional_value, value
 from optics.units import Understood
 
@@ -52,6 +53,22 @@ SPREAD = fields.length("spread of the right combination", above=0)
 PARTED_AT = fields.angle("angle where the threads part")
 
 
+def _names_in(texts: Texts) -> tuple[str, ...]:
+    """The marks that were understood, of which one is in use."""
+    try:
+        return tuple(mark.name for mark in marks_in(texts["marks"]))
+    except ShimwrightError:
+        return ()
+
+
+_MARKS = Ask(
+    "marks, clockwise from the top",
+    "seen from the front, such as A = 0; B = 10; C = −14",
+    width=12,
+)
+_PRESENT = Ask("mark in use", note="when the reading was taken", among=_names_in, width=6)
+
+
 class WitnessPart(Part):
     """The marks that compete, and the focus error at ∞ as the barrel is put together now.
 
@@ -62,16 +79,26 @@ class WitnessPart(Part):
     """
 
     title: ClassVar[str] = "Thread starts and witness marks"
-    marks: Annotated[str, MARKS]
-    present: Annotated[str, MARK_NAME]
-    marks_on: Literal["the fixed barrel", "the turning ring"] = "the fixed barrel"
-    error: Annotated[str, MEASURED_ERROR]
-    sense: Literal["too far out", "too far in"] = "too far out"
-    limit: Annotated[str, ERROR_LIMIT] = "0 mm"
-    angle_limit: Annotated[str, MARK_READ_TO] = "0.5°"
-    spread: Annotated[str, SPREAD] | None = None
-    starts: Annotated[str, fields.STARTS] | None = None
-    parted_at: Annotated[str, PARTED_AT] | None = None
+    marks: Annotated[str, MARKS, _MARKS]
+    present: Annotated[str, MARK_NAME, _PRESENT]
+    marks_on: Annotated[
+        Literal["the fixed barrel", "the turning ring"], Ask("the marks are on", note="", width=6)
+    ] = "the fixed barrel"
+    error: Annotated[str, MEASURED_ERROR, Ask("lens at ∞ is out by", "repeats: 6.47; 6.49")]
+    sense: Annotated[
+        Literal["too far out", "too far in"], Ask("which way", note="minus turns it about")
+    ] = "too far out"
+    limit: Annotated[str, ERROR_LIMIT, Ask("good to ±", "0 if empty", starts="0.015")] = "0 mm"
+    angle_limit: Annotated[
+        str, MARK_READ_TO, Ask("marks read to ±", starts="0.5", width=6, needed=True)
+    ] = "0.5°"
+    spread: (
+        Annotated[str, SPREAD, Ask("right one within ±", "the tolerance if empty", width=6)] | None
+    ) = None
+    starts: Annotated[str, fields.STARTS, Ask(hint="the camera's if empty", width=6)] | None = None
+    parted_at: (
+        Annotated[str, PARTED_AT, Ask("threads part at", "clockwise from the top", width=6)] | None
+    ) = None
 
 
 def marks_in(text: str) -> tuple[Mark, ...]:

@@ -186,7 +186,7 @@ class CollimatorPart(SeenPart):
     ]
     towards: Annotated[
         Literal["its lens", "away from its lens"],
-        Ask("it moved towards", note="its lens: the collimator's", width=5),
+        Ask("towards", note="its lens: the collimator's", width=5),
     ] = "its lens"
     limit: Annotated[
         str, fields.RETICLE_LIMIT, Ask("read to ±", "0 if empty", example="0.02", width=3)

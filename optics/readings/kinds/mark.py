@@ -92,7 +92,7 @@ class MarkPart(SeenPart):
 
     title: ClassVar[str] = "Ring mark against true distance"
     kind: Literal["mark"] = "mark"
-    mark: Annotated[str, fields.RING_MARK, Ask(hint="such as 1.5", starts="∞")] = "inf"
+    mark: Annotated[str, fields.RING_MARK, Ask(hint="such as 1.5", starts="∞", needed=True)] = "inf"
     sharp_at: Annotated[
         str,
         fields.SHARP_AT,
@@ -103,9 +103,9 @@ class MarkPart(SeenPart):
             beside=("mark", fields.sharp_at),
         ),
     ]
-    limit: Annotated[
-        str, fields.DISTANCE_LIMIT, Ask("tape good to ±", "0 if empty", example="0.2 m")
-    ] = "0 mm"
+    limit: Annotated[str, fields.DISTANCE_LIMIT, Ask("tape ±", "0 if empty", example="0.2 m")] = (
+        "0 mm"
+    )
     ways: ClassVar[Mapping[ReadFrom, Way]] = {
         ReadFrom.STOP: Way("a target is sharp at …", 2),
         ReadFrom.INFINITY: Way("a target is sharp at …", 2),

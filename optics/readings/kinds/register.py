@@ -90,6 +90,12 @@ class RegisterReading(Reading):
         return format_length(self.measured.value, places=3)
 
 
+def _usual_limit(texts: Mapping[str, str]) -> str:
+    """What counts where no limit is typed."""
+    limit = INSTRUMENTS[texts["instrument"]].limit
+    return "from the maker's sheet" if limit is None else f"{limit:g} if empty"
+
+
 class RegisterPart(PlacedPart):
     """The register, gauged, against what the lens is made for."""
 
@@ -99,18 +105,48 @@ class RegisterPart(PlacedPart):
         str,
         fields.MEASURED_REGISTER,
         Ask(
-            hint="repeats: 28.74; 28.75",
+            "measured",
+            "repeats: 28.74; 28.75",
             example="28.74; 28.75; 28.74",
-            width=6,
+            width=5,
             beside=("nominal", fields.register_against),
         ),
     ]
-    nominal: Annotated[str, fields.NOMINAL_REGISTER, Ask(hint="as made", example="28.8", width=6)]
-    instrument: Annotated[str, Field(max_length=40)] = "other"
-    limit: Annotated[str, fields.GAUGE_LIMIT, Ask("good to ±", "such as 0.015", width=6)] | None = (
-        None
-    )
+    nominal: Annotated[str, fields.NOMINAL_REGISTER, Ask("nominal", "as made", example="28.8")]
+    limit: Annotated[str, fields.GAUGE_LIMIT, Ask("good to ±", _usual_limit, width=3)] | None = None
+    instrument: Annotated[
+        str,
+        Field(max_length=40),
+        Ask(
+            "measured with",
+            words={one.key: one.name for one in INSTRUMENTS.values()},
+            starts="dial_over_10",
+            width=12,
+        ),
+    ] = "other"
     ways: ClassVar[Mapping[ReadFrom, Way]] = {ReadFrom.GAUGED: Way(), ReadFrom.OFF_MIDDLE: Way()}
+
+    @classmethod
+    def asked_at(cls, place: ReadFrom) -> tuple[str, ...]:
+        """A row asks for the limit, whatever the instrument; off the middle also for the place."""
+        off_middle = ("place",) if place is ReadFrom.OFF_MIDDLE else ()
+        return (*off_middle, "measured", "nominal", "limit")
+
+    @classmethod
+    def said_at(cls, place: ReadFrom) -> dict[str, str]:
+        """The instrument, which a row does not ask for."""
+        return super().said_at(place) | {"instrument": "other"}
+
+    @classmethod
+    def remark(cls, texts: Mapping[str, str]) -> str:
+        """What the instrument is good for, and how that is known."""
+        gauge = INSTRUMENTS[texts["instrument"]]
+        return f"{gauge.warning} Its limit: {gauge.source}.".strip()
+
+    @property
+    def read_from(self) -> ReadFrom:
+        """The corner where a place is given."""
+        return ReadFrom.GAUGED if self.place is None else ReadFrom.OFF_MIDDLE
 
     @property
     def said_thing(self) -> str:

@@ -173,21 +173,22 @@ class RotationPart(SeenPart):
         fields.TURNED,
         Ask("turned until sharp", "repeats: 2.5; 2", example="2.5; 2; 2.5"),
     ]
-    sense: Annotated[Turn, Ask("turned which way", note="seen from the front", width=5)]
+    sense: Annotated[Turn, Ask("which way", note="seen from the front", width=5)]
     limit: Annotated[
         str, fields.ANGLE_LIMIT, Ask("read to ±", "0 if empty", example="0.5", width=3)
     ] = "0°"
-    target: Annotated[
-        str, fields.TARGET, Ask("target stands at", "∞ if empty", starts="∞", width=6)
-    ] = "inf"
+    target: Annotated[str, fields.TARGET, Ask("target at", "∞ if empty", starts="∞", width=6)] = (
+        "inf"
+    )
     mark: Annotated[
-        str, fields.RING_MARK, Ask("started from the mark", "such as 1.5", starts="∞", width=6)
+        str, fields.RING_MARK, Ask("from the mark", "such as 1.5", starts="∞", width=6, needed=True)
     ] = "inf"
     ways: ClassVar[Mapping[ReadFrom, Way]] = {
         ReadFrom.STOP: Way("ring turned until sharp", 1),
         ReadFrom.INFINITY: Way("ring turned until sharp", 1),
         ReadFrom.NEAR: Way("ring turned until sharp", 2),
     }
+    row_starts: ClassVar[Mapping[str, str]] = {"sense": Turn.COUNTER_CLOCKWISE}
 
     def read(self, camera: Camera) -> RotationReading:
         """The turn, plus in the sense that extends this camera's lens."""

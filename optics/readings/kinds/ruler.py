@@ -107,7 +107,7 @@ class RulerPart(SeenPart):
         Ask("side of its zero", note="than the zero, from the camera"),
     ] = "nearer"
     slope: Annotated[
-        str, fields.RULER_SLOPE, Ask("slope to the lens axis", "45° if empty", starts="45")
+        str, fields.RULER_SLOPE, Ask("slope to the axis", "45° if empty", starts="45")
     ] = "45°"
     limit: Annotated[str, fields.RULER_LIMIT, Ask("read to ±", "0 if empty", example="2")] = "0 mm"
     ways: ClassVar[Mapping[ReadFrom, Way]] = {

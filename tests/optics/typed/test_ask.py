@@ -60,7 +60,7 @@ def test_read_beside() -> None:
 
 def test_lines_by_width() -> None:
     """Fields share a line of twelve widths as long as they have room on it."""
-    lines = lines_of(asked(MadeUpPart))
+    lines = lines_of(asked(MadeUpPart), lambda one: one.ask.width)
     assert [[one.name for one in line] for line in lines] == [
         ["depth", "limit"],
         ["way", "name"],

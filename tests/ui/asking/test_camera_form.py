@@ -15,8 +15,9 @@ def form_page() -> None:
     from ui.asking.camera_form import camera_form, workshop_form
 
     name = st.session_state["shown"]
-    st.session_state["camera"] = camera_form(name)
-    st.session_state["workshop"] = workshop_form(name)
+    forms = {"camera": camera_form(name), "workshop": workshop_form(name)}
+    for part, form in forms.items():
+        st.session_state[part] = form.part, form.problems
 
 
 def drawn(name: str) -> AppTest:
@@ -47,7 +48,7 @@ def test_own_camera_asks_for_what_its_focusing_needs() -> None:
         ("the front cell alone", ["lead"]),
         ("on a bed or struts", []),
     ):
-        page.selectbox(key=f"{OWN}.kind").set_value(focusing).run()
+        page.selectbox(key=f"{OWN}.focusing.kind").set_value(focusing).run()
         _, problems = page.session_state["camera"]
         assert problems == [f"Enter the {words}." for words in (*lens, *needed)]
 
@@ -64,7 +65,7 @@ def test_each_focusing_has_fields_of_its_own() -> None:
     """A lead typed for a helicoid is not offered as that of a front cell."""
     page = drawn(OWN)
     page.text_input(key=f"{OWN}.focusing.helicoid.lead").set_value("18 mm").run()
-    page.selectbox(key=f"{OWN}.kind").set_value("the front cell alone").run()
+    page.selectbox(key=f"{OWN}.focusing.kind").set_value("the front cell alone").run()
     assert page.text_input(key=f"{OWN}.focusing.front cell.lead").value == ""
 
 
@@ -85,13 +86,14 @@ def lenient_page() -> None:
 
     from ui.asking.camera_form import OWN, camera_form
 
-    st.session_state["camera"] = camera_form(OWN, needs_all=False)
+    form = camera_form(OWN, needs_all=False)
+    st.session_state["camera"] = form.part, form.problems
 
 
 def test_a_front_cell_says_what_not_knowing_it_costs() -> None:
     """The front group's two figures are asked for as if known, with what is supposed else."""
     page = drawn(OWN)
-    page.selectbox(key=f"{OWN}.kind").set_value("the front cell alone").run()
+    page.selectbox(key=f"{OWN}.focusing.kind").set_value("the front cell alone").run()
     markup = " ".join(html.proto.body for html in page.get("html"))
     assert "if known; else 0.60 to 0.75 f is supposed" in markup
     assert "at ∞, if known; else 1.1 to 1.3 f is supposed" in markup

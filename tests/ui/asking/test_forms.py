@@ -12,9 +12,10 @@ from optics.readings.kinds.mark import MarkPart
 from optics.readings.kinds.register import RegisterPart
 from optics.readings.kinds.rotation import RotationPart
 from optics.readings.kinds.ruler import RulerPart
+from optics.records.job import FOCUSING
 from optics.typed.fields import RING_DIAMETER, Typed, length
 from ui.asking import fields
-from ui.asking.camera_form import FOCUSING, OWN
+from ui.asking.camera_form import OWN
 from ui.asking.fields import Entry
 from ui.asking.forms import Form
 
@@ -122,7 +123,7 @@ def test_hints_of_the_correction_page_are_taken(
     """Every example under a field of one's own camera is understood by that field."""
     page = AppTest.from_function(correction, default_timeout=60).run()
     page.selectbox(key="camera").set_value(OWN).run()
-    page.selectbox(key=f"{OWN}.kind").set_value(focusing).run()
+    page.selectbox(key=f"{OWN}.focusing.kind").set_value(focusing).run()
     for part in (MarkPart, RotationPart, RegisterPart, CollimatorPart, RulerPart):
         page.selectbox(key=f"{OWN}.reading").set_value(part.title).run()
     assert any(_SAMPLE.search(hint) for _, hint in hints)

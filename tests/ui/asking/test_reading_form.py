@@ -25,10 +25,12 @@ def form_page() -> None:
     """Draw a reading's fields, and keep what they give."""
     import streamlit as st
 
+    from optics.readings.kinds.registry import parts
     from ui.asking.reading_form import reading_form
 
     name, kind = st.session_state["shown"]
-    st.session_state["reading"] = reading_form(name, kind)
+    part = next(one for one in parts() if one.kind_name() == kind)
+    st.session_state["reading"] = reading_form(name, part)
 
 
 def drawn(name: str, kind: str) -> AppTest:

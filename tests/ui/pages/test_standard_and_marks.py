@@ -83,7 +83,7 @@ def job_document(page: AppTest, part: str) -> dict[str, object]:
         ),
         "gate": lambda: of,
         "witness": lambda: of | {"present": "A"},
-        "budget": lambda: {"terms": of},
+        "budget": lambda: {"terms": {key.removeprefix("terms."): t for key, t in of.items()}},
     }
     return {
         "format": "shimwright job",
@@ -113,7 +113,7 @@ def test_every_film_has_its_answer(film: object) -> None:
         ("Film gate", "gate.channel", "0.1", "0.15"),
         ("Starts and marks", "witness.marks", "A = 0; A = 4", "name of its own"),
         ("Starts and marks", "witness.marks", "", "Enter the candidate marks."),
-        ("Error budget", "budget.gate", "0.02 ±", "limit of the error of the film gate"),
+        ("Error budget", "budget.terms.gate", "0.02 ±", "limit of the error of the film gate"),
         ("Sheet", "card.ring", "300", "10 to 100 mm"),
     ],
 )
