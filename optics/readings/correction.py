@@ -9,6 +9,7 @@ from optics.camera.cautions import SUN, Caution
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict, judge_read
+from optics.moves import AtHand, Workshop
 from optics.readings.by_eye import eyes_blur
 from optics.readings.readings import (
     CollimatorReading,
@@ -20,7 +21,7 @@ from optics.readings.readings import (
     Sense,
     Step,
 )
-from optics.readings.remedies import Offer, Remedy, Workshop, offers
+from optics.readings.remedies import Offer, Remedy, offers
 from optics.theory import depth, lens
 
 MeasuredReading: TypeAlias = (
@@ -104,7 +105,7 @@ def correct(
     if marks is None:
         marks = tuple(mark for mark in DEFAULT_MARKS if _reaches(camera, mark))
     sights = tuple(sight(camera, mark, error) for mark in (math.inf, *marks))
-    found = offers(camera, error, workshop or Workshop())
+    found = offers(camera, error, AtHand(workshop or Workshop()))
     return Correction(
         camera=camera,
         reading=reading,

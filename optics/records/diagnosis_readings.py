@@ -22,12 +22,12 @@ from optics.camera.camera import Camera
 from optics.camera.taken import Surface, Taken
 from optics.errors import OutOfRange, Unreadable
 from optics.finding import part as typed
-from optics.finding.causes import AtHand, Screw
 from optics.finding.diagnosis import Priors, diagnose, usual_priors
 from optics.finding.part import DiagnosisPart, SuspectPart, cause_of
 from optics.finding.plan import make_plan
 from optics.finding.whole import WholeCamera
 from optics.measure.uncertainty import Estimate, Source, exact
+from optics.moves import AtHand, Screw
 from optics.rangefinder.adjusters import learn
 from optics.rangefinder.readings import Coincidence, eyes_part
 from optics.rangefinder.set_up import SetUp

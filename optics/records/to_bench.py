@@ -8,6 +8,7 @@ from optics.camera.instruments import INSTRUMENTS
 from optics.camera.supposed import group_of, place_of
 from optics.errors import OutOfRange, Unreadable
 from optics.measure.uncertainty import Estimate, exact, from_distances, from_repeats
+from optics.moves import Workshop
 from optics.readings.correction import MeasuredReading
 from optics.readings.first_answer import Missing, Told, said_names
 from optics.readings.readings import (
@@ -19,7 +20,6 @@ from optics.readings.readings import (
     RulerReading,
     turned,
 )
-from optics.readings.remedies import Workshop
 from optics.records.job import (
     BedPart,
     CameraPart,

@@ -21,11 +21,12 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Camera
-from optics.finding.causes import AT, AtHand, Screw
+from optics.finding.causes import AT
 from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
 from optics.finding.plan import make_plan
 from optics.measure.uncertainty import LEVEL, Estimate
+from optics.moves import AtHand, Screw
 from optics.readings.spots import Spot
 from optics.records.lantern_street import CAMERAS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of

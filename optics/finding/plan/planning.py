@@ -10,7 +10,6 @@ from optics.finding.causes import (
     AT,
     IN_ORDER,
     Adjustment,
-    AtHand,
     BenchStep,
     Blocked,
     Cause,
@@ -24,6 +23,7 @@ from optics.finding.plan.pruning import Drawn, worth_doing
 from optics.finding.plan.state import Forecast, State
 from optics.measure.monte_carlo import DRAWS
 from optics.measure.uncertainty import LEVEL
+from optics.moves import AtHand
 
 # On the way, intervals from every tenth draw will do; the promise is from all.
 _COARSE = 10

@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from optics.camera.camera import Bed, Camera, FrontCell
-from optics.finding.causes import AT, AtHand, Cause
+from optics.finding.causes import AT, Cause
 from optics.finding.causes.start import START
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.priors import Priors
+from optics.moves import AtHand
 
 
 @dataclass(frozen=True)

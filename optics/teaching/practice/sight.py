@@ -9,6 +9,7 @@ from optics.camera.true_lens import TrueLens
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.forward import coupled, offset
 from optics.measure.uncertainty import exact
+from optics.moves.turning import film_per_degree
 from optics.readings.readings import (
     CoincidenceReading,
     CollimatorReading,
@@ -26,7 +27,6 @@ from optics.teaching.practice.stand import (
     Moved,
     Offered,
     Stand,
-    film_per_degree,
     no_figure_inside,
     scale_at,
     scale_place,

@@ -10,10 +10,9 @@ import numpy as np
 
 from optics.camera.camera import Bed, Camera
 from optics.camera.taken import AT_STOP, ON_FILM, Taken
-from optics.camera.true_lens import TrueLens, film_factor
+from optics.camera.true_lens import TrueLens
 from optics.errors import NoAnswer
-from optics.finding.causes import AtHand, Cause, Prior
-from optics.finding.causes.at_hand import CORNERS
+from optics.finding.causes import Cause, Prior
 from optics.finding.causes.gain import GAIN
 from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis.duties import Duty, duties
@@ -21,6 +20,8 @@ from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.observations import observe
 from optics.finding.diagnosis.priors import Priors, usual_priors
 from optics.measure.uncertainty import exact, within
+from optics.moves import CORNERS, AtHand
+from optics.moves.turning import film_per_degree
 from optics.readings.readings import (
     CoincidenceReading,
     CollimatorReading,
@@ -122,12 +123,6 @@ def engraved(camera: Camera, times: float) -> float:
     wanted = times * camera.lens.focal_length
     marks = np.array(_ENGRAVED) * 1000
     return float(marks[np.argmin(np.abs(np.log(marks / wanted)))])
-
-
-def film_per_degree(camera: Camera) -> float:
-    """How far the focus goes at the film (mm) for a degree of ring; 0 on a bed."""
-    focusing = camera.focusing
-    return 0.0 if isinstance(focusing, Bed) else film_factor(camera) * focusing.lead / 360
 
 
 def scale_at(camera: Camera, moved: Moved, amount: float) -> float:

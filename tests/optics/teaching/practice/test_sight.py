@@ -9,11 +9,12 @@ from hypothesis import strategies as st
 from optics.camera.camera import Helicoid, Turn
 from optics.errors import NoAnswer
 from optics.finding.diagnosis import Faults, predict
+from optics.moves.turning import film_per_degree
 from optics.readings.readings import RegisterReading
 from optics.teaching.practice.instruments import MEASURED
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sight import EYE, focus_error, glass_at, patch_at, reading_at, rest_of
-from optics.teaching.practice.stand import Moved, Stand, film_per_degree, scale_place
+from optics.teaching.practice.stand import Moved, Stand, scale_place
 from tests.optics.readings.simulated_camera import SimulatedCamera, WholeLens
 from tests.optics.teaching.practice.stands import OSTRIN, STANDS, TARNBROOK, state_of
 

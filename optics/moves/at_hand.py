@@ -7,11 +7,18 @@ from dataclasses import dataclass, field, replace
 from optics.camera.shims import DIGITS
 from optics.errors import OutOfRange
 from optics.measure.places import place_name
-from optics.readings.remedies import Workshop
 from optics.units import Leaves
 
 CORNERS = {place_name(x, y): (x, y) for x, y in ((1, 1), (-1, 1), (-1, -1), (1, -1))}
 """Each corner's side and height, seen from the front; the standard's screws stand there."""
+
+
+@dataclass(frozen=True)
+class Workshop:
+    """Shim leaves at hand: in the drawer, and now under the lens seat (None: not known)."""
+
+    drawer: Leaves = ()
+    fitted: Leaves | None = None
 
 
 @dataclass(frozen=True)
@@ -34,7 +41,7 @@ class Screw:
 
 @dataclass(frozen=True)
 class AtHand:
-    """Everything a plan may call on; None where it is not known.
+    """Everything a move may call on; None where it is not known.
 
     `standard_screws` are how far (mm) the standard's four screws stand from its middle, to
     the side and up.
