@@ -228,8 +228,7 @@ def _suspected(priors: Priors, part: SuspectPart) -> Priors:
     cause = cause_of(part.cause)
     if cause not in priors.by_cause:
         raise OutOfRange(
-            f"This camera has no other thread start to be on: got {part.cause} among the "
-            "suspects; leave it out.",
+            f"This camera has {cause.lacking}: got {part.cause} among the suspects; leave it out.",
             quantity="cause",
         )
     usual, wrong = part.typed

@@ -21,6 +21,7 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Camera
+from optics.camera.true_lens import pitch_of
 from optics.finding.causes import AT
 from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
@@ -148,7 +149,7 @@ def errors_inside(found: Diagnosis, faults: np.ndarray, by_eye: bool = False) ->
 
 def true_hypothesis(practice: PracticeCamera) -> Hypothesis:
     """Give the hypothesis that is true."""
-    pitch = usual_priors(practice.camera).pitch
+    pitch = pitch_of(practice.camera)
     return Hypothesis(practice.causes, round(practice.hidden["start"] / pitch) if pitch else 0)
 
 

@@ -19,7 +19,7 @@ the coupling show nowhere else.
 """
 
 from optics.finding.causes.bench_order import BenchStep
-from optics.finding.causes.prior import Prior
+from optics.finding.causes.prior import Prior, Steps
 from optics.finding.causes.record import Adjustment, Blocked, Cause
 from optics.finding.causes.registry import (
     ALL,
@@ -48,6 +48,7 @@ __all__ = [
     "Blocked",
     "Cause",
     "Prior",
+    "Steps",
     "Vector",
     "disturbed_at",
     "disturbed_by",

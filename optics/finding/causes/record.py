@@ -7,7 +7,7 @@ from typing import TypeAlias
 from optics.camera.camera import Camera
 from optics.camera.taken import Taken
 from optics.finding.causes.bench_order import BenchStep
-from optics.finding.causes.prior import Prior
+from optics.finding.causes.prior import Prior, Steps
 from optics.finding.causes.size import Millimetres
 from optics.moves import AtHand, Made, Move, Refused, Wanted, curing
 from optics.readings.spots import Reading, Spot, spot_of
@@ -69,7 +69,10 @@ class Cause:
     Model: `prior` is what is supposed of it, of this camera, or None where it cannot be; `spots`
     are the places where it is seen, as far as it `shows` in what was taken there; `holds` what
     one unit of its faults adds, in the sense "too far out" (left out: as much again);
-    `couples` what it adds to where the lens stands when the rangefinder's images meet.
+    `couples` what it adds to where the lens stands when the rangefinder's images meet. `steps`
+    tells of a camera by which whole steps it can be off, where it goes by steps at all.
+    `told_by` is the reading that tells it from its like, where the spots do not say so;
+    `lacking` what a camera has that cannot have it.
     Cure: the move that changes its faults, found by their names; `look_first` says what must be
     found in order before so large a change is made. `is_always_open` says that a plan may touch
     it unsuspected; `gives_up` is what a plan leaves unset that avoids it.
@@ -89,6 +92,9 @@ class Cause:
     shows: Callable[[Taken], bool] = _anywhere
     holds: Callable[[Camera, Reading], Added] | None = None
     couples: Callable[[Camera, float], Added] = _no_coupling
+    steps: Callable[[Camera], Steps] | None = None
+    told_by: str = ""
+    lacking: str = "no such part"
     look_first: Callable[[Wanted], str] = _nothing_first
     is_always_open: bool = False
     without: str = ""

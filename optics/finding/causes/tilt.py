@@ -43,4 +43,5 @@ TILT = Cause(
     spots=frozenset({Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.NEAR}),
     shows=_off_centre,
     holds=_holds,
+    told_by="a reading at another place of the picture",
 )

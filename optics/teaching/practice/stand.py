@@ -12,9 +12,6 @@ from optics.camera.camera import Bed, Camera
 from optics.camera.taken import AT_STOP, ON_FILM, Taken
 from optics.camera.true_lens import TrueLens
 from optics.errors import NoAnswer
-from optics.finding.causes import Cause, Prior
-from optics.finding.causes.gain import GAIN
-from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis.duties import Duty, duties
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.observations import observe
@@ -89,9 +86,8 @@ class Stand:
         usual = usual_priors(self.camera)
         if self.finder is not None:
             return usual
-        kept: dict[Cause, Prior] = dict(usual.by_cause)
-        del kept[ZERO], kept[GAIN]
-        return Priors(kept, usual.most_causes, usual.starts, usual.pitch)
+        causes = usual.by_cause.items()
+        return replace(usual, by_cause={c: p for c, p in causes if c.spots != {Spot.COINCIDENCE}})
 
     @cached_property
     def offered(self) -> dict[str, Offered]:

@@ -4,7 +4,6 @@ import math
 from collections.abc import Sequence
 
 from optics.camera.cautions import SPRINGS, SUN, Caution
-from optics.camera.true_lens import pitch_of
 from optics.finding.causes import ALL, Cause
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.wording import begun, percent
@@ -293,7 +292,7 @@ def hidden_lines(sitting: Sitting) -> tuple[str, ...]:
     """What was hidden in the camera: its faults, its rangefinder's height, its old marks."""
     practice = sitting.found.practice
     lines = [
-        fault_line(cause, practice.hidden, pitch_of(practice.camera))
+        fault_line(cause, practice.hidden, sitting.stand.priors.step(cause))
         for cause in ALL
         if cause in practice.causes
     ]

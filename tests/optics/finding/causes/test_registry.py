@@ -2,12 +2,14 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
+import numpy as np
 import pytest
 
 import optics.finding.causes
 from optics.camera.camera import Camera
-from optics.finding.causes import ALL, BenchStep, Cause, Prior, disturbing
+from optics.finding.causes import ALL, BenchStep, Cause, Prior, Steps, disturbing
 from optics.finding.causes.focal import FOCAL
 from optics.finding.causes.gain import GAIN
 from optics.finding.causes.gate import GATE as THE_GATE
@@ -20,11 +22,14 @@ from optics.finding.causes.stop import STOP as THE_STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis import Faults, diagnose, predict
+from optics.finding.diagnosis.hypotheses import Hypothesis
 from optics.finding.diagnosis.reading_wording import movable_faults
 from optics.finding.diagnosis.wording import headline
 from optics.finding.part import SuspectPart
 from optics.finding.plan import make_plan
+from optics.moves import AtHand
 from optics.readings.spots import Spot, spot_of
+from optics.teaching.practice import draw_camera
 from tests.optics.teaching.bench_day import (
     BED,
     CELL,
@@ -156,6 +161,43 @@ def test_a_cause_is_weighed_worded_and_suspected_from_its_record_alone() -> None
     # As long as no move changes it, the plan says just that.
     (blocked,) = make_plan(found).blocked
     assert blocked.reason == "No move on this bench changes it: burr under the gauge."
+
+
+NOTCH = replace(
+    BURR,
+    name="notch",
+    in_jobs="notch",
+    words="bayonet in another notch",
+    figures={"notch": "notches farther out"},
+    order=25,
+    spots=frozenset({Spot.GAUGE, Spot.STOP}),
+    prior=Prior(0.1, 0.0, 0.0),
+    steps=lambda camera: Steps(0.5, (-2, -1, 1, 2)),
+    told_by="a look at the bayonet",
+)
+
+
+@pytest.fixture
+def with_notch() -> Iterator[None]:
+    """Have one made-up cause more that goes by whole steps."""
+    add(NOTCH)
+    yield
+    drop(NOTCH)
+
+
+@pytest.mark.usefixtures("with_notch")
+def test_a_cause_that_goes_by_steps_is_counted_from_its_record_alone() -> None:
+    """A made-up cause two steps off is found two steps off, beside the thread's own starts."""
+    readings = (GAUGE, STOP, INFINITY, TURNED, NEAR)
+    found = diagnose(HELICOID, all_shown(HELICOID, Faults(notch=1.0), readings))
+    assert found.leading == Hypothesis(frozenset({NOTCH}), 2)
+    assert found.sizes["notch"].value == pytest.approx(1.0)
+    assert found.priors.typical(NOTCH) == 0.5
+    chance = np.random.default_rng(3)
+    sure = found.priors.changed(NOTCH, chance=0.999)
+    drawn = [draw_camera(HELICOID, AtHand(), sure, chance).hidden["notch"] for _ in range(20)]
+    assert {abs(size) for size in drawn} <= {0.0, 0.5, 1.0}
+    assert any(drawn)
 
 
 @pytest.mark.parametrize("camera", [HELICOID, CELL, BED], ids=lambda camera: camera.name)
