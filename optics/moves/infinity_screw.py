@@ -2,34 +2,18 @@
 
 from collections.abc import Iterator
 
-from optics.camera.camera import Camera
-from optics.moves.at_hand import AtHand
-from optics.moves.record import Control, Move, Outcome, Wanted
-from optics.moves.screws import by_turns, least_of, screwed
+from optics.moves.record import Case, Control, Move
+from optics.moves.screws import Adjusting, by_turns
 from optics.moves.turning import one_does
 
-
-def _control(per_turn: float) -> Control:
-    does = one_does("turn", "where the images meet, the lens stands", per_turn)
-    return by_turns("infinity screw", {"zero": per_turn}, does)
+_SCREW = Adjusting("infinity")
 
 
-def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
-    del camera
-    if at_hand.zero_screw is not None:
-        yield _control(at_hand.zero_screw.per_turn)
-
-
-def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    del camera
-    screw = at_hand.zero_screw
-    control = _control(screw.per_turn if screw else 0.0)
-    return screwed(INFINITY_SCREW, "infinity", screw, control, wanted["zero"])
-
-
-def _smallest(camera: Camera, at_hand: AtHand) -> float:
-    del camera
-    return least_of(at_hand.zero_screw)
+def _controls(case: Case) -> Iterator[Control]:
+    screw = _SCREW.at(case)
+    if screw is not None:
+        does = one_does("turn", "where the images meet, the lens stands", screw.per_turn)
+        yield by_turns("infinity screw", {"zero": screw.per_turn}, does)
 
 
 INFINITY_SCREW = Move(
@@ -39,7 +23,7 @@ INFINITY_SCREW = Move(
     puts_right=("zero",),
     tool="screwdriver for the rangefinder's infinity screw",
     controls=_controls,
-    make=_make,
-    smallest=_smallest,
+    make=_SCREW.make,
+    smallest=_SCREW.smallest,
     needs_finder=True,
 )

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 from optics.camera.camera import Camera
 from optics.camera.cautions import Caution
@@ -149,16 +149,41 @@ class Refused:
 Outcome: TypeAlias = Made | Refused
 
 
-def anywhere(camera: Camera) -> bool:
-    """Any camera has it."""
-    del camera
-    return True
+@dataclass(frozen=True)
+class Case:
+    """A move to be made on one camera with what is at hand, for the changes wanted."""
 
+    move: "Move"
+    camera: Camera
+    at_hand: AtHand
+    wanted: Wanted = field(default_factory=dict)
 
-def no_step(camera: Camera, at_hand: AtHand) -> float:
-    """No smallest change: what lies in the drawer decides."""
-    del camera, at_hand
-    return 0.0
+    @property
+    def change(self) -> float:
+        """The change wanted of the one fault that it puts right."""
+        (fault,) = self.move.puts_right
+        return self.wanted[fault]
+
+    @property
+    def controls(self) -> tuple[Control, ...]:
+        """What hands can set here."""
+        given = self.move.controls
+        return given if isinstance(given, tuple) else tuple(given(self))
+
+    def made(self, instruction: str, amount: float, change: Estimate, **more: Any) -> Made:
+        """The move by an amount of its one control, which changes its one fault."""
+        (control,), (fault,) = self.controls, self.move.puts_right
+        return Made(
+            move=self.move,
+            instruction=instruction,
+            settings=((control, amount),),
+            changes={fault: change},
+            **more,
+        )
+
+    def refused(self, reason: str) -> Refused:
+        """That it is not made, and why."""
+        return Refused(self.move, reason)
 
 
 # Compared and hashed as the very thing it is: two moves are never alike.
@@ -171,8 +196,9 @@ class Move:
     remedies of a single reading, the most usual first, None where it is none.
     Use: `puts_right` names the faults that it is there to change, on a camera that it
     `serves`; `needs_finder` says that it is done to a rangefinder. `controls` are what hands
-    set, with what that does. `make` works out the amounts for the changes wanted, in steps no
-    finer than `smallest`; None where nothing is planned with it.
+    set, with what that does, the same on every camera or worked out for one. `make` works out
+    the amounts for the changes wanted, in steps no finer than `smallest` (of the fault, in its
+    unit); None where nothing is planned with it.
     """
 
     name: str
@@ -180,10 +206,10 @@ class Move:
     order: int
     puts_right: tuple[str, ...]
     tool: str
-    controls: Callable[[Camera, AtHand], Iterable[Control]]
-    make: Callable[[Camera, AtHand, Wanted], Outcome] | None
-    serves: Callable[[Camera], bool] = anywhere
-    smallest: Callable[[Camera, AtHand], float] = no_step
+    controls: tuple[Control, ...] | Callable[[Case], Iterable[Control]]
+    make: Callable[[Case], Outcome] | None
+    serves: Callable[[Camera], bool] = lambda _: True
+    smallest: float | Callable[[Case], float] = 0.0
     cautions: tuple[Caution, ...] = ()
     as_remedy: int | None = None
     needs_finder: bool = False
@@ -193,3 +219,17 @@ class Move:
 
     def __repr__(self) -> str:
         return f"Move({self.name})"
+
+    def on(self, camera: Camera, at_hand: AtHand) -> tuple[Control, ...]:
+        """What hands can set on a camera; nothing where it does not serve."""
+        return Case(self, camera, at_hand).controls if self.serves(camera) else ()
+
+    def least(self, camera: Camera, at_hand: AtHand) -> float:
+        """The smallest change of its fault that a hand can set; 0 where nothing is so small."""
+        case = Case(self, camera, at_hand)
+        return self.smallest if isinstance(self.smallest, float) else self.smallest(case)
+
+    def made(self, camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
+        """It by amounts a hand can set, as near as may be to the changes wanted."""
+        assert self.make is not None, f"{self} is done by eye"
+        return self.make(Case(self, camera, at_hand, wanted))

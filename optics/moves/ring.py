@@ -1,40 +1,28 @@
 """The focusing ring: the lens turned on its thread while the scale ring is held on its mark."""
 
-from collections.abc import Iterator
-
 from optics.camera.camera import Camera, Helicoid
 from optics.camera.cautions import SOLVENTS
 from optics.measure.uncertainty import exact
-from optics.moves.at_hand import AtHand
-from optics.moves.record import Control, Move, Outcome, Wanted
-from optics.moves.turning import Turning, degrees_of, least_turn, rotation, turned
-
-_CAUTIONS = (SOLVENTS,)
-RING_TOOL = "small screwdriver, degree scale or dividers on the ring"
-"""What the scale ring, or what stands for it, is set with."""
+from optics.moves.record import Case, Move, Outcome
+from optics.moves.turning import Degrees, Turning, least_turn, rotation, turned
 
 
-def _is_helicoid(camera: Camera) -> bool:
+def is_helicoid(camera: Camera) -> bool:
+    """Whether the whole lens turns out on a thread."""
     return isinstance(camera.focusing, Helicoid)
 
 
-def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
-    words = ("turn the barrel", "turned the barrel")
-    yield degrees_of(camera, at_hand, "ring", words, "the lens stands", _CAUTIONS)
-
-
-def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    thread, change = camera.focusing, wanted["ring"]
+def _make(case: Case) -> Outcome:
+    thread = case.camera.focusing
     assert isinstance(thread, Helicoid)
     turning = Turning(
-        RING,
         "Loosen the scale ring and hold it on its mark; turn the lens barrel",
         "then tighten the ring",
         thread,
         exact(1.0),
-        rotation.value(travel=change, lead=thread.lead),
+        rotation.value(travel=case.change, lead=thread.lead),
     )
-    return turned(camera, at_hand, turning, change)
+    return turned(case, turning)
 
 
 RING = Move(
@@ -42,11 +30,11 @@ RING = Move(
     title="Focusing ring",
     order=60,
     puts_right=("ring",),
-    tool=RING_TOOL,
-    controls=_controls,
+    tool="small screwdriver, degree scale or dividers on the ring",
+    controls=Degrees("turn the barrel", "turned the barrel"),
     make=_make,
-    serves=_is_helicoid,
+    serves=is_helicoid,
     smallest=least_turn,
-    cautions=_CAUTIONS,
+    cautions=(SOLVENTS,),
     as_remedy=3,
 )

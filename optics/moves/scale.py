@@ -1,51 +1,43 @@
 """The focusing scale replaced by one for the lens that is in the camera."""
 
-from collections.abc import Iterator
-
 from optics.camera.camera import Bed, Camera, FrontCell
 from optics.camera.true_lens import MOST_FOCAL, TrueLens, film_factor, marked_focal
 from optics.measure.uncertainty import within
-from optics.moves.at_hand import AtHand
-from optics.moves.record import Control, Made, Move, Outcome, Refused, Wanted
-from optics.moves.setting import FEELER, feeler
+from optics.moves.record import Case, Control, Move, Outcome
+from optics.moves.setting import FEELER
 from optics.moves.turning import rotation, said_degrees
 from optics.units import format_distance, format_length
 
-
-def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
-    del camera, at_hand
-    yield Control(
-        "make the scale",
-        "made the scale",
-        "mm",
-        ("longer", "shorter"),
-        {"focal": -1.0},
-        FEELER / 2,
-        "Engraved for a lens longer or shorter by so much; the lens stays.",
-        engraves=1.0,
-    )
+_SCALE = Control(
+    "make the scale",
+    "made the scale",
+    "mm",
+    ("longer", "shorter"),
+    {"focal": -1.0},
+    FEELER / 2,
+    "Engraved for a lens longer or shorter by so much; the lens stays.",
+    engraves=1.0,
+)
 
 
-def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
+def _make(case: Case) -> Outcome:
     """A scale for the true focal length; the lens itself cannot be changed."""
-    focal = round(marked_focal(camera) - wanted["focal"], 2)
+    camera = case.camera
+    focal = round(marked_focal(camera) - case.change, 2)
     change = marked_focal(camera) - focal
     if not round(change, 2):
-        return Refused(SCALE, "The scale fits the lens within 0.01 mm of focal length.")
+        return case.refused("The scale fits the lens within 0.01 mm of focal length.")
     if abs(change) > MOST_FOCAL * marked_focal(camera):
-        return Refused(
-            SCALE,
+        return case.refused(
             f"The readings would ask for a lens of {focal:.2f} mm, which cannot be: they "
-            "contradict each other, so take them again.",
+            "contradict each other, so take them again."
         )
-    (control,) = _controls(camera, at_hand)
     what = "front group" if isinstance(camera.focusing, FrontCell) else "lens"
     marks = ", ".join(_new_marks(camera, -change))
-    return Made(
-        move=SCALE,
-        instruction=f"Make a new focusing scale for a {what} of {focal:.2f} mm; from ∞: {marks}.",
-        settings=((control, -change),),
-        changes={"focal": within(change, FEELER / 2, "focal length of the scale")},
+    return case.made(
+        f"Make a new focusing scale for a {what} of {focal:.2f} mm; from ∞: {marks}.",
+        -change,
+        within(change, FEELER / 2, "focal length of the scale"),
         amounts=(("Focal length", f"{focal:.2f} mm"),),
     )
 
@@ -69,7 +61,7 @@ SCALE = Move(
     order=70,
     puts_right=("focal",),
     tool="dividing head or a printed scale",
-    controls=_controls,
+    controls=(_SCALE,),
     make=_make,
-    smallest=feeler,
+    smallest=FEELER,
 )

@@ -1,9 +1,12 @@
 """The rangefinder's screws and eccentrics: counted in turns, as one looks at the head."""
 
+from dataclasses import dataclass
+from typing import Literal
+
 from optics.camera.cautions import SUN
 from optics.measure.uncertainty import within
 from optics.moves.at_hand import Screw
-from optics.moves.record import Control, Made, Move, Outcome, Refused
+from optics.moves.record import Case, Control, Outcome
 from optics.moves.setting import FEELER
 from optics.moves.turning import WAYS
 
@@ -30,29 +33,43 @@ def by_turns(
     )
 
 
-def screwed(move: Move, name: str, screw: Screw | None, control: Control, wanted: float) -> Outcome:
-    """A turn of the infinity or the near screw, in eighths."""
-    if screw is None:
-        return Refused(
-            move,
-            f"How much a turn of the rangefinder's {name} screw does is not known: give it a "
-            "quarter turn, read the rangefinder again, and the amount follows.",
+@dataclass(frozen=True)
+class Adjusting:
+    """How a screw of the rangefinder that may be at hand is turned to put its fault right.
+
+    `name` is what it sets.
+    """
+
+    name: Literal["infinity", "near"]
+
+    def at(self, case: Case) -> Screw | None:
+        """The screw; None where nobody knows what a turn of it does."""
+        at_hand = case.at_hand
+        return at_hand.zero_screw if self.name == "infinity" else at_hand.gain_screw
+
+    def smallest(self, case: Case) -> float:
+        """The smallest change by a screw; a feeler's where it is not known what it does."""
+        screw = self.at(case)
+        return FEELER if screw is None else abs(screw.per_turn) / _PARTS
+
+    def make(self, case: Case) -> Outcome:
+        """A turn of the screw, in eighths."""
+        name, screw = self.name, self.at(case)
+        if screw is None:
+            return case.refused(
+                f"How much a turn of the rangefinder's {name} screw does is not known: give it a "
+                "quarter turn, read the rangefinder again, and the amount follows."
+            )
+        eighths = round(_PARTS * case.change / screw.per_turn)
+        if not eighths:
+            return case.refused(
+                f"The {name} screw is within half of an eighth of a turn: leave it."
+            )
+        (control,) = case.controls
+        turns, change = eighths / _PARTS, eighths * screw.per_turn / _PARTS
+        return case.made(
+            f"Turn the rangefinder's {name} screw {control.said(turns)}.",
+            turns,
+            within(change, abs(screw.per_turn) * _MISSED, f"setting of {name} screw"),
+            amounts=(("Turn", control.said(turns)),),
         )
-    eighths = round(_PARTS * wanted / screw.per_turn)
-    if not eighths:
-        return Refused(move, f"The {name} screw is within half of an eighth of a turn: leave it.")
-    turns = eighths / _PARTS
-    (fault,) = control.effects
-    change = eighths * screw.per_turn / _PARTS
-    return Made(
-        move=move,
-        instruction=f"Turn the rangefinder's {name} screw {control.said(turns)}.",
-        settings=((control, turns),),
-        changes={fault: within(change, abs(screw.per_turn) * _MISSED, f"setting of {name} screw")},
-        amounts=(("Turn", control.said(turns)),),
-    )
-
-
-def least_of(screw: Screw | None) -> float:
-    """The smallest change by a screw; a feeler's where it is not known what it does."""
-    return FEELER if screw is None else abs(screw.per_turn) / _PARTS

@@ -1,9 +1,13 @@
 """How nearly a hand sets, and how near is near enough; what several moves share."""
 
+import math
+from dataclasses import dataclass
 from typing import Final
 
-from optics.camera.camera import Camera
-from optics.moves.at_hand import AtHand
+from optics.camera.camera import Bed, Camera
+from optics.measure.uncertainty import within
+from optics.moves.record import Case, Outcome
+from optics.units import format_length
 
 FEELER: Final = 0.01
 """What a feeler, a leaf or a slide can be set to (mm); common practice, no source."""
@@ -21,12 +25,37 @@ def near_enough(camera: Camera) -> float:
     return camera.allowed_error * _NEAR_ENOUGH
 
 
-def feeler(camera: Camera, at_hand: AtHand) -> float:
-    """The smallest change that is set with a feeler."""
-    del camera, at_hand
-    return FEELER
+def on_bed(camera: Camera) -> bool:
+    """Whether the lens slides on a bed or struts."""
+    return isinstance(camera.focusing, Bed)
 
 
-def in_feelers(wanted: float) -> float:
-    """A length (mm) without its sign, in whole hundredths as a feeler sets it."""
-    return round(abs(wanted) / FEELER) * FEELER
+@dataclass(frozen=True)
+class Slide:
+    """How a part is slid along by whole hundredths of a millimetre.
+
+    `words` is the instruction with {said} and {way} to be filled in, `leave` why it is left,
+    `setting` the source of what is missed, at most `limit` (mm) either way.
+    """
+
+    words: str
+    leave: str
+    setting: str
+    limit: float = FEELER / 2
+
+    def __call__(self, case: Case) -> Outcome:
+        """The part slid by the change that is wanted."""
+        amount = round(abs(case.change) / FEELER) * FEELER
+        if not amount:
+            return case.refused(self.leave)
+        (control,) = case.controls
+        (effect,) = control.effects.values()
+        change = math.copysign(amount, case.change)
+        way = control.ways[0] if change * effect > 0 else control.ways[1]
+        said = format_length(amount)
+        return case.made(
+            self.words.format(said=said, way=way),
+            round(change, 2) * effect,
+            within(change, self.limit, self.setting),
+            amounts=(("Move", f"{said} {way}"),),
+        )

@@ -9,8 +9,8 @@ from optics.camera.cautions import SOLVENTS
 from optics.camera.instruments import INSTRUMENTS
 from optics.camera.shims import THICKEST_PACK, MakeUp, Pack, make_up
 from optics.measure.uncertainty import within
-from optics.moves.at_hand import AtHand, Workshop
-from optics.moves.record import Control, Made, Move, Outcome, Refused, Wanted
+from optics.moves.at_hand import Workshop
+from optics.moves.record import Case, Control, Made, Move, Outcome
 from optics.moves.setting import THICKER, near_enough
 from optics.units import format_length
 
@@ -21,8 +21,7 @@ _ROUNDING = 1e-6
 _SETTABLE = 0.005
 
 
-def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
-    del camera
+def _controls(case: Case) -> Iterator[Control]:
     yield Control(
         "shim the lens seat",
         "shimmed the lens seat",
@@ -30,38 +29,37 @@ def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
         THICKER,
         {"seat": 1.0},
         _leaf_limit(),
-        there=Pack(tuple(at_hand.workshop.fitted or ())).thickness,
+        there=Pack(tuple(case.at_hand.workshop.fitted or ())).thickness,
         cautions=(SOLVENTS,),
     )
 
 
-def _make(camera: Camera, at_hand: AtHand, change: Wanted) -> Outcome:
+def _make(case: Case) -> Outcome:
     """Add or remove thickness, made up from the leaves at hand."""
-    wanted, workshop = change["seat"], at_hand.workshop
+    camera, wanted, workshop = case.camera, case.change, case.at_hand.workshop
     if abs(wanted) <= near_enough(camera):
-        return _refusal("Less than a quarter of the tolerance is left: leave the shims alone.")
+        return case.refused("Less than a quarter of the tolerance is left: leave the shims alone.")
     if abs(wanted) > THICKEST_PACK:
-        return _refusal(
+        return case.refused(
             f"{_fine(abs(wanted))} is more than shims can put right: look for a wrong thread "
             "start, a wrong lens or a slip in the reading."
         )
-    (control,) = _controls(camera, at_hand)
     if workshop.fitted is None and wanted < 0:
-        return _thinned(control, wanted)
+        return _thinned(case, wanted)
     fitted = Pack(tuple(sorted(workshop.fitted or (), reverse=True)))
     target = fitted.thickness + wanted
     leaves = (*fitted.leaves, *workshop.drawer)
     missing = _missing(camera, wanted, target, Pack(tuple(leaves)), fitted)
     if missing:
-        return _refusal(missing)
+        return case.refused(missing)
     # Within the tolerance of no shim at all, no shim is what there is to aim at.
     made = make_up(max(target, 0.0), leaves, near_enough(camera))
     if abs(made.best.thickness - target) > abs(wanted) - _ROUNDING:
-        return _refusal(
+        return case.refused(
             f"{_verb(wanted).capitalize()} {_fine(abs(wanted))}, but no leaf at hand brings "
             "the lens nearer; enter the shim leaves you have."
         )
-    return _packed(control, wanted, fitted, made)
+    return _packed(case, wanted, fitted, made)
 
 
 def by_amount(error: float, workshop: Workshop) -> str:
@@ -106,7 +104,7 @@ def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted
     return ""
 
 
-def _packed(control: Control, wanted: float, fitted: Pack, made: MakeUp) -> Made:
+def _packed(case: Case, wanted: float, fitted: Pack, made: MakeUp) -> Made:
     pack = made.best
     change = pack.thickness - fitted.thickness
     if not pack.count:
@@ -123,11 +121,10 @@ def _packed(control: Control, wanted: float, fitted: Pack, made: MakeUp) -> Made
         instruction = f"Add {said_pack(pack)} under the lens seat, {_fine(change)} in all."
     # Every leaf that comes or goes carries the limit of the micrometer that measured it.
     limit = _leaf_limit() * math.sqrt(_leaves_changed(fitted, pack))
-    return Made(
-        move=SHIM,
-        instruction=instruction,
-        settings=((control, change),),
-        changes={"seat": within(change, limit, "shim thickness")},
+    return case.made(
+        instruction,
+        change,
+        within(change, limit, "shim thickness"),
         amounts=(
             ("Wanted", _said_change(wanted)),
             (_verb(change).capitalize(), _fine(abs(change))),
@@ -149,17 +146,15 @@ def _one_by_one(pack: Pack) -> Iterator[float]:
         yield from (thickness,) * many
 
 
-def _thinned(control: Control, wanted: float) -> Outcome:
+def _thinned(case: Case, wanted: float) -> Outcome:
     """What is fitted is not known, so the amount to come out is all that can be said."""
     amount = round(-wanted, 2)
     if not 0 < amount < -2 * wanted:
-        return _refusal("The shim to come out is less than 0.01 mm: leave it alone.")
-    return Made(
-        move=SHIM,
-        instruction=f"Remove {format_length(amount)} of shim from under the lens seat, only "
-        f"{IF_FITTED}.",
-        settings=((control, -amount),),
-        changes={"seat": within(-amount, _leaf_limit(), "shim thickness")},
+        return case.refused("The shim to come out is less than 0.01 mm: leave it alone.")
+    return case.made(
+        f"Remove {format_length(amount)} of shim from under the lens seat, only {IF_FITTED}.",
+        -amount,
+        within(-amount, _leaf_limit(), "shim thickness"),
         amounts=(
             ("Wanted", _said_change(wanted)),
             ("Remove, if fitted", format_length(amount)),
@@ -190,10 +185,6 @@ def said_pack(pack: Pack) -> str:
         return "no shim"
     terms = (f"{n} × {t:.4g}" if n > 1 else f"{t:.4g}" for t, n in pack.leaves)
     return " + ".join(terms) + " mm"
-
-
-def _refusal(reason: str) -> Refused:
-    return Refused(SHIM, reason)
 
 
 def _verb(change: float) -> str:

@@ -7,12 +7,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optics.camera import mount
-from optics.camera.camera import Camera
 from optics.camera.plane import Plane
 from optics.camera.shims import Pack
 from optics.measure.uncertainty import exact, within
-from optics.moves.at_hand import CORNERS, AtHand
-from optics.moves.record import Control, Made, Move, Outcome, Refused, Wanted
+from optics.moves.at_hand import CORNERS
+from optics.moves.record import Case, Control, Made, Move, Outcome
 from optics.moves.setting import FEELER, THICKER
 from optics.units import Leaves, format_length
 
@@ -22,10 +21,9 @@ Vector = NDArray[np.float64]
 _HELPS = 0.9
 
 
-def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
+def _controls(case: Case) -> Iterator[Control]:
     """A leaf under one of four screws: the plane nearest to the four places is what results."""
-    del camera
-    to_side, to_top = at_hand.standard_screws
+    to_side, to_top = case.at_hand.standard_screws
     for corner, (side, up) in CORNERS.items():
         yield Control(
             f"shim the standard, {corner} screw,",
@@ -39,27 +37,26 @@ def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
         )
 
 
-def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
+def _make(case: Case) -> Outcome:
     """Leaves under the low screws alone; what they lift the middle is left to the next step.
 
     From the drawer, where it is known, else in hundredths; refused where no leaves of the
     drawer would make the standard squarer.
     """
-    places = np.array(list(CORNERS.values())) * np.array(at_hand.standard_screws)
-    slopes = np.array([wanted["tilt_x"], wanted["tilt_y"]])
-    packs = _packs(places, slopes, at_hand.workshop.drawer)
+    places = np.array(list(CORNERS.values())) * np.array(case.at_hand.standard_screws)
+    slopes = np.array([case.wanted["tilt_x"], case.wanted["tilt_y"]])
+    packs = _packs(places, slopes, case.at_hand.workshop.drawer)
     thick = np.array([pack.thickness for pack in packs])
     # The screws stand in a rectangle about the middle, so each slope of the nearest plane is
     # the sum of place times leaf over the sum of squared places.
     made = places.T @ thick / (places**2).sum(axis=0)
     if not thick.any() and np.ptp(places @ slopes) < FEELER:
-        return Refused(STANDARD, "The standard is square within 0.01 mm: leave it alone.")
+        return case.refused("The standard is square within 0.01 mm: leave it alone.")
     if np.ptp(places @ (made - slopes)) > _HELPS * np.ptp(places @ slopes):
-        return Refused(
-            STANDARD,
-            "No leaves in the drawer make the standard squarer: thinner ones are needed.",
+        return case.refused(
+            "No leaves in the drawer make the standard squarer: thinner ones are needed."
         )
-    return _shimmed(tuple(_controls(camera, at_hand)), places, packs, made)
+    return _shimmed(case, places, packs, made)
 
 
 def _packs(places: Vector, slopes: Vector, drawer: Leaves) -> Sequence[Pack]:
@@ -76,18 +73,16 @@ def _packs(places: Vector, slopes: Vector, drawer: Leaves) -> Sequence[Pack]:
     return [shim.pack or Pack(()) for shim in planned.shims]
 
 
-def _shimmed(
-    controls: Sequence[Control], places: Vector, packs: Sequence[Pack], slope: Vector
-) -> Made:
+def _shimmed(case: Case, places: Vector, packs: Sequence[Pack], slope: Vector) -> Made:
     limit, why = FEELER / 2, "shims under the standard"
     # Four leaves missed independently sway the plane by the root of the summed squares.
     sway = limit / np.sqrt((places**2).sum(axis=0))
     middle = float(np.mean([pack.thickness for pack in packs]))
-    each = zip(CORNERS, controls, packs, strict=True)
+    each = zip(CORNERS, case.controls, packs, strict=True)
     put = [(name, control, pack) for name, control, pack in each if pack.leaves]
     said = (f"{_thickness(pack)} at the {name}{_of(pack)}" for name, _, pack in put)
     return Made(
-        move=STANDARD,
+        move=case.move,
         instruction=f"Put shims under the standard's screws: {', '.join(said)}, seen from the "
         "front.",
         settings=tuple((control, pack.thickness) for _, control, pack in put),

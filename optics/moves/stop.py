@@ -1,16 +1,13 @@
 """The infinity stop of a lens or cell that turns: moved round, so that it rests elsewhere."""
 
-from collections.abc import Iterator
-
-from optics.camera.camera import Bed, Camera, Helicoid
+from optics.camera.camera import Bed, Helicoid
 from optics.camera.cautions import SPRINGS
 from optics.camera.true_lens import film_factor
 from optics.measure.uncertainty import within
-from optics.moves.at_hand import AtHand
-from optics.moves.record import Control, Made, Move, Outcome, Refused, Wanted
+from optics.moves.record import Case, Move, Outcome
 from optics.moves.turning import (
+    Degrees,
     clockwise_degrees,
-    degrees_of,
     has_thread,
     least_turn,
     rotation,
@@ -20,37 +17,25 @@ from optics.moves.turning import (
     travel,
 )
 
-_CAUTIONS = (SPRINGS,)
-STOP_TOOL = "small screwdriver, ground glass or collimator to check"
-"""What a stop is set with."""
 
-
-def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
-    words = ("move the infinity stop", "moved the infinity stop")
-    yield degrees_of(camera, at_hand, "stop", words, "at the stop the lens stands", _CAUTIONS)
-
-
-def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    focusing = camera.focusing
+def _make(case: Case) -> Outcome:
+    focusing, factor = case.camera.focusing, film_factor(case.camera)
     assert not isinstance(focusing, Bed)
-    factor = film_factor(camera)
-    step = settable_step(camera, focusing.lead, factor)
-    turn = rotation.value(travel=wanted["stop"] / factor, lead=focusing.lead)
+    step = settable_step(case.camera, focusing.lead, factor)
+    turn = rotation.value(travel=case.change / factor, lead=focusing.lead)
     turn = round(turn / step) * step
     if not turn:
-        return Refused(STOP, "The stop is off by less than can be set: leave it alone.")
+        return case.refused("The stop is off by less than can be set: leave it alone.")
     moved, setting = (
         factor * travel.value(rotation=a, lead=focusing.lead) for a in (turn, step / 2)
     )
-    (control,) = _controls(camera, at_hand)
     sense = sense_of_turn(focusing.extends, turn)
     part = "barrel" if isinstance(focusing, Helicoid) else "front cell"
-    return Made(
-        move=STOP,
-        instruction=f"Loosen the infinity stop and move it so that the {part} comes to rest "
+    return case.made(
+        f"Loosen the infinity stop and move it so that the {part} comes to rest "
         f"{said_degrees(turn)} further {sense}, seen from the front; tighten it.",
-        settings=((control, clockwise_degrees(focusing.extends, turn)),),
-        changes={"stop": within(moved, setting, "setting of the stop")},
+        clockwise_degrees(focusing.extends, turn),
+        within(moved, setting, "setting of the stop"),
         amounts=(("Move", f"{said_degrees(turn)} {sense}"),),
     )
 
@@ -60,10 +45,12 @@ STOP = Move(
     title="Infinity stop",
     order=50,
     puts_right=("stop",),
-    tool=STOP_TOOL,
-    controls=_controls,
+    tool="small screwdriver, ground glass or collimator to check",
+    controls=Degrees(
+        "move the infinity stop", "moved the infinity stop", "at the stop the lens stands"
+    ),
     make=_make,
     serves=has_thread,
     smallest=least_turn,
-    cautions=_CAUTIONS,
+    cautions=(SPRINGS,),
 )

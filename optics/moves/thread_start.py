@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from optics.camera.camera import Camera, Helicoid, Turn
+from optics.camera.camera import Helicoid, Turn
 from optics.camera.cautions import SOLVENTS, SPRINGS
 from optics.camera.true_lens import pitch_of
 from optics.measure.uncertainty import exact
-from optics.moves.at_hand import AtHand
-from optics.moves.record import Control, Made, Move, Outcome, Refused, Wanted
+from optics.moves.record import Case, Control, Move, Outcome
+from optics.moves.ring import is_helicoid
 from optics.moves.turning import WAYS, one_does, said_degrees, sense_of_turn
 from optics.theory import helicoid
 from optics.units import format_length
@@ -15,13 +15,8 @@ from optics.units import format_length
 _CAUTIONS = (SOLVENTS, SPRINGS)
 
 
-def _is_helicoid(camera: Camera) -> bool:
-    return isinstance(camera.focusing, Helicoid)
-
-
-def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
-    del at_hand
-    focusing, pitch = camera.focusing, pitch_of(camera)
+def _controls(case: Case) -> Iterator[Control]:
+    focusing, pitch = case.camera.focusing, pitch_of(case.camera)
     if not isinstance(focusing, Helicoid) or not pitch:
         return
     # Entered farther on in the extending sense, the thread has less far to go out.
@@ -39,8 +34,8 @@ def _controls(camera: Camera, at_hand: AtHand) -> Iterator[Control]:
     )
 
 
-def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    thread, change = camera.focusing, wanted["start"]
+def _make(case: Case) -> Outcome:
+    thread, change = case.camera.focusing, case.change
     assert isinstance(thread, Helicoid)
     pitch = helicoid.start_shift.solve_for(helicoid.travel).value(
         starts_moved=1.0, lead=thread.lead, starts=float(thread.starts)
@@ -48,7 +43,7 @@ def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
     count = round(change / pitch)
     reason = _no_other_start(thread, change, pitch, count)
     if reason:
-        return Refused(THREAD_START, reason)
+        return case.refused(reason)
     # Entered later, at a ring position further on in the extending sense, the thread has
     # turned more by the time the ring is back at its mark, and the lens stands farther in.
     turn = helicoid.start_angle.solve_for(helicoid.rotation).value(
@@ -56,13 +51,11 @@ def _make(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
     )
     sense = sense_of_turn(thread.extends, turn)
     starts = f"{abs(count)} start{'s' if abs(count) > 1 else ''}"
-    (control,) = _controls(camera, at_hand)
-    return Made(
-        move=THREAD_START,
-        instruction="Part the helicoid and note where the ring stands as the threads let go; "
+    return case.made(
+        "Part the helicoid and note where the ring stands as the threads let go; "
         f"enter it again {starts} ({said_degrees(turn)}) further {sense}, seen from the front.",
-        settings=((control, abs(count) if sense is Turn.CLOCKWISE else -abs(count)),),
-        changes={"start": exact(count * pitch)},
+        abs(count) if sense is Turn.CLOCKWISE else -abs(count),
+        exact(count * pitch),
         amounts=(
             ("Move", f"{starts} {sense}"),
             ("One start", format_length(pitch)),
@@ -107,7 +100,7 @@ THREAD_START = Move(
     tool="scriber, mark the place where the threads let go",
     controls=_controls,
     make=_make,
-    serves=_is_helicoid,
+    serves=is_helicoid,
     cautions=_CAUTIONS,
     as_remedy=4,
 )

@@ -1,15 +1,14 @@
 """What is turned, how finely and which way round: shared by ring, cell, stop and thread."""
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from optics.camera.camera import Bed, Camera, FrontCell, Helicoid, Turn
-from optics.camera.cautions import Caution
 from optics.camera.true_lens import film_factor
 from optics.measure.uncertainty import Estimate, combine, exact, within
-from optics.moves.at_hand import AtHand
-from optics.moves.record import Control, Made, Move, Outcome, Refused
-from optics.moves.setting import feeler, near_enough
+from optics.moves.record import Case, Control, Outcome
+from optics.moves.setting import near_enough, on_bed
 from optics.theory import front_cell, helicoid
 from optics.units import format_length
 
@@ -44,7 +43,6 @@ def cell_lengths(camera: Camera, cell: FrontCell) -> dict[str, float]:
 class Turning:
     """A turn to be made: how it is said, how far (rad, plus extends), what arrives at the film."""
 
-    move: Move
     task: str
     close: str
     thread: Helicoid | FrontCell
@@ -52,37 +50,29 @@ class Turning:
     wanted: float
 
 
-def turned(camera: Camera, at_hand: AtHand, turning: Turning, change: float) -> Outcome:
-    """A turn rounded to what a hand can set; `change` (mm at the film) is what it is for."""
-    if abs(change) <= near_enough(camera):
-        return Refused(
-            turning.move, "Less than a quarter of the tolerance is left: leave the thread alone."
-        )
+def turned(case: Case, turning: Turning) -> Outcome:
+    """A turn rounded to what a hand can set."""
+    if abs(case.change) <= near_enough(case.camera):
+        return case.refused("Less than a quarter of the tolerance is left: leave the thread alone.")
     thread = turning.thread
-    step = settable_step(camera, thread.lead, turning.travel_to_film.value)
+    step = settable_step(case.camera, thread.lead, turning.travel_to_film.value)
     angle = round(turning.wanted / step) * step
     if not angle:
-        return Refused(
-            turning.move, f"The turn wanted is less than {said_degrees(step)}: leave it alone."
-        )
+        return case.refused(f"The turn wanted is less than {said_degrees(step)}: leave it alone.")
     if abs(angle) >= 2 * math.pi:
-        return Refused(
-            turning.move,
+        return case.refused(
             f"The turn wanted is {said_degrees(angle)}, a whole turn or more: look for a wrong "
-            "start, a wrong lens or a slip in the reading first.",
+            "start, a wrong lens or a slip in the reading first."
         )
     moved, half_step = (travel.value(rotation=a, lead=thread.lead) for a in (angle, step / 2))
     setting = within(0.0, turning.travel_to_film.value * half_step, "setting of the turn")
     sense = sense_of_turn(thread.extends, angle)
     arc, where = _arc(thread.ring_diameter, angle)
-    (control,) = turning.move.controls(camera, at_hand)
-    (fault,) = control.effects
-    return Made(
-        move=turning.move,
-        instruction=f"{turning.task} {said_degrees(angle)} {sense}, seen from the front{where}, "
+    return case.made(
+        f"{turning.task} {said_degrees(angle)} {sense}, seen from the front{where}, "
         f"{turning.close}.",
-        settings=((control, clockwise_degrees(thread.extends, angle)),),
-        changes={fault: exact(0.0).plus(turning.travel_to_film, moved).plus(setting)},
+        clockwise_degrees(thread.extends, angle),
+        exact(0.0).plus(turning.travel_to_film, moved).plus(setting),
         amounts=(
             ("Turn", f"{said_degrees(angle)} {sense}"),
             *((("Arc", f"{arc:.1f} mm on ⌀ {thread.ring_diameter:.4g} mm"),) if arc else ()),
@@ -115,14 +105,12 @@ def settable_step(camera: Camera, lead: float, travel_to_film: float = 1.0) -> f
     return half_degree if moved <= near_enough(camera) else half_degree / 5
 
 
-def least_turn(camera: Camera, at_hand: AtHand) -> float:
-    """The smallest change (mm at the film) by a turn of ring or cell; a feeler's on a bed."""
-    focusing = camera.focusing
-    if isinstance(focusing, Bed):
-        return feeler(camera, at_hand)
-    factor = film_factor(camera)
-    turn = settable_step(camera, focusing.lead, factor)
-    return factor * travel.value(rotation=turn, lead=focusing.lead)
+def least_turn(case: Case) -> float:
+    """The smallest change (mm at the film) by a turn of ring or cell."""
+    camera = case.camera
+    assert not isinstance(camera.focusing, Bed)
+    factor, lead = film_factor(camera), camera.focusing.lead
+    return factor * travel.value(rotation=settable_step(camera, lead, factor), lead=lead)
 
 
 def said_degrees(angle: float) -> str:
@@ -149,33 +137,27 @@ def film_per_degree(camera: Camera) -> float:
 
 def has_thread(camera: Camera) -> bool:
     """Whether lens or front cell turns in a thread."""
-    return not isinstance(camera.focusing, Bed)
+    return not on_bed(camera)
 
 
-def degrees_of(
-    camera: Camera,
-    at_hand: AtHand,
-    fault: str,
-    words: tuple[str, str],
-    stands: str,
-    cautions: tuple[Caution, ...],
-) -> Control:
-    """A control turned by degrees: `words` are its name and its past, `stands` what then does."""
-    focusing = camera.focusing
-    assert not isinstance(focusing, Bed)
-    per = film_per_degree(camera) * (1 if focusing.extends is Turn.CLOCKWISE else -1)
-    name, past = words
-    return Control(
-        name,
-        past,
-        "°",
-        WAYS,
-        {fault: per},
-        # Half the step that the plan takes a hand to be able to set.
-        least_turn(camera, at_hand) / 2 / abs(per),
-        one_does("degree", stands, per),
-        cautions=cautions,
-    )
+@dataclass(frozen=True)
+class Degrees:
+    """A control turned by degrees: what is done and was done, and what then stands elsewhere."""
+
+    name: str
+    past: str
+    stands: str = "the lens stands"
+
+    def __call__(self, case: Case) -> Iterator[Control]:
+        """The control on one camera, set to half the step that a plan asks a hand for."""
+        assert not isinstance(case.camera.focusing, Bed)
+        out = 1 if case.camera.focusing.extends is Turn.CLOCKWISE else -1
+        per = film_per_degree(case.camera) * out
+        (fault,) = case.move.puts_right
+        limit = least_turn(case) / 2 / abs(per)
+        does = one_does("degree", self.stands, per)
+        effects, cautions = {fault: per}, case.move.cautions
+        yield Control(self.name, self.past, "°", WAYS, effects, limit, does, cautions=cautions)
 
 
 def one_does(unit: str, stands: str, effect: float) -> str:

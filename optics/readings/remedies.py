@@ -56,9 +56,8 @@ def offers(camera: Camera, error: Estimate, at_hand: AtHand) -> tuple[Offer, ...
 
 def offer(move: Move, camera: Camera, error: Estimate, at_hand: AtHand) -> Offer:
     """What one move can do about an error; it moves one fault, by as much the other way."""
-    assert move.make is not None
     (fault,) = move.puts_right
-    made = move.make(camera, at_hand, {fault: -error.value})
+    made = move.made(camera, at_hand, {fault: -error.value})
     if isinstance(made, Refused):
         return made
     return Remedy(**vars(made), camera=camera, error=error)

@@ -40,21 +40,6 @@ def holds_nothing(camera: Camera, reading: Reading) -> Added:
     return {}
 
 
-def _anywhere(taken: Taken) -> bool:
-    del taken
-    return True
-
-
-def _no_coupling(camera: Camera, distance: float) -> Added:
-    del camera, distance
-    return {}
-
-
-def _nothing_first(wanted: Wanted) -> str:
-    del wanted
-    return ""
-
-
 # Compared and hashed as the very thing it is: two causes are never alike.
 @dataclass(frozen=True, eq=False)
 class Cause:
@@ -89,13 +74,13 @@ class Cause:
     spots: frozenset[Spot]
     within: int = 0
     drawn: int = 0
-    shows: Callable[[Taken], bool] = _anywhere
+    shows: Callable[[Taken], bool] = lambda _: True
     holds: Callable[[Camera, Reading], Added] | None = None
-    couples: Callable[[Camera, float], Added] = _no_coupling
+    couples: Callable[[Camera, float], Added] = lambda *_: {}
     steps: Callable[[Camera], Steps] | None = None
     told_by: str = ""
     lacking: str = "no such part"
-    look_first: Callable[[Wanted], str] = _nothing_first
+    look_first: Callable[[Wanted], str] = lambda _: ""
     is_always_open: bool = False
     without: str = ""
     gives_up: Spot | None = None
@@ -121,14 +106,14 @@ class Cause:
     def smallest(self, camera: Camera, at_hand: AtHand) -> float:
         """The smallest change of its faults that a hand can set; 0 where nothing is so small."""
         move = self.cure(camera)
-        return move.smallest(camera, at_hand) if move else 0.0
+        return move.least(camera, at_hand) if move else 0.0
 
     def put_right(self, camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
         """Its move by amounts a hand can set, as near as may be to the changes wanted."""
         move = self.cure(camera)
-        if move is None or move.make is None:
+        if move is None:
             return Blocked(self, f"No move on this bench changes it: {self.words}.")
-        made, look = move.make(camera, at_hand, wanted), self.look_first(wanted)
+        made, look = move.made(camera, at_hand, wanted), self.look_first(wanted)
         if isinstance(made, Refused):
             return Blocked(self, look or made.reason)
         done = Adjustment(**vars(made), cause=self)

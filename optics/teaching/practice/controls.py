@@ -14,8 +14,8 @@ def controls(stand: Stand) -> dict[str, Control]:
     return {
         control.name: control
         for move in ALL
-        if move.serves(stand.camera) and (stand.finder or not move.needs_finder)
-        for control in move.controls(stand.camera, stand.at_hand)
+        if stand.finder or not move.needs_finder
+        for control in move.on(stand.camera, stand.at_hand)
     }
 
 

@@ -1,6 +1,5 @@
 """The moves are what their folder holds, and one more file is one more move everywhere."""
 
-import inspect
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date
@@ -145,8 +144,7 @@ def test_without_its_file_the_made_up_move_is_nowhere() -> None:
 
 def lacking(move: Move) -> list[str]:
     """Name what a move's record does not say."""
-    cameras = (camera for camera in (HELICOID, CELL, BED) if move.serves(camera))
-    controls = [control for camera in cameras for control in move.controls(camera, AT_HAND)]
+    controls = [c for camera in (HELICOID, CELL, BED) for c in move.on(camera, AT_HAND)]
     said = {
         "a title": move.title,
         "a tool": move.tool,
@@ -159,7 +157,6 @@ def lacking(move: Move) -> list[str]:
         "how nearly it is set": all(c.limit > 0 or c.is_whole for c in controls),
         "a fault to put right": move.puts_right or not move.make,
         "a way to work out amounts": move.make or not move.puts_right,
-        "its docstring": inspect.getdoc(inspect.getmodule(move.controls)),
     }
     return [what for what, is_said in said.items() if not is_said]
 
@@ -172,23 +169,17 @@ def test_no_move_lacks_anything(move: Move) -> None:
 
 def test_what_a_move_lacks_is_named() -> None:
     """A record without a tool, words after, effect or limit is told just that."""
-    (control,) = STONE.controls(HELICOID, AT_HAND)
+    (control,) = STONE.on(HELICOID, AT_HAND)
     bare = replace(control, past="", effects={}, limit=0.0)
-    vague = replace(STONE, tool="", controls=lambda camera, at_hand: (bare,))
-    assert [what for what in lacking(vague) if what != "its docstring"] == [
-        "a tool",
-        "words after",
-        "an effect",
-        "how nearly it is set",
-    ]
+    vague = replace(STONE, tool="", controls=(bare,))
+    assert lacking(vague) == ["a tool", "words after", "an effect", "how nearly it is set"]
 
 
 @pytest.mark.parametrize("way", [1, -1], ids=["out", "in"])
 @pytest.mark.parametrize(("move", "camera"), PLANNED, ids=lambda one: getattr(one, "name", one))
 def test_what_is_set_does_what_is_said_to_change(move: Move, way: int, camera: Camera) -> None:
     """The controls' effects, times the amounts asked for, come to the changes a plan counts on."""
-    assert move.make
-    made = move.make(camera, AT_HAND, {name: way * WORTH[name] for name in move.puts_right})
+    made = move.made(camera, AT_HAND, {name: way * WORTH[name] for name in move.puts_right})
     assert isinstance(made, Made), made
     done = dict.fromkeys(made.changes, 0.0)
     for control, amount in made.settings:
@@ -205,7 +196,7 @@ def test_what_is_next_to_nothing_is_left_alone(camera: Camera) -> None:
     for move in ALL:
         if move.make and move.serves(camera):
             tiny = dict.fromkeys(move.puts_right, near_enough(camera) / 1e4)
-            assert isinstance(move.make(camera, AtHand(AT_HAND.workshop), tiny), Refused), move
+            assert isinstance(move.made(camera, AtHand(AT_HAND.workshop), tiny), Refused), move
 
 
 def test_the_order_of_the_moves_is_the_bench_s() -> None:
@@ -230,8 +221,7 @@ def test_the_table_names_every_fault_that_a_move_touches() -> None:
         name
         for move in ALL
         for camera in (HELICOID, CELL, BED)
-        if move.serves(camera)
-        for control in move.controls(camera, AT_HAND)
+        for control in move.on(camera, AT_HAND)
         for name in control.effects
     }
     assert documented() == touched

@@ -20,8 +20,7 @@ COARSE: Leaves = ((0.05, 4), (0.1, 4))
 def squared(tilt_x: float, tilt_y: float, drawer: Leaves) -> Outcome:
     """Ask for these slopes to be added, from a drawer."""
     wanted = {"tilt_x": tilt_x, "tilt_y": tilt_y}
-    assert STANDARD.make
-    return STANDARD.make(HELICOID, AtHand(Workshop(drawer)), wanted)
+    return STANDARD.made(HELICOID, AtHand(Workshop(drawer)), wanted)
 
 
 @pytest.mark.parametrize("slopes", [(0.001, 0.0), (-0.0008, 0.001), (0.002, 0.0013), (0.0, -0.002)])
