@@ -2,11 +2,14 @@
 
 import math
 from dataclasses import dataclass
+from typing import Final
 
 from optics.camera.camera import Camera, FrontCell, Helicoid
 from optics.errors import NoAnswer
 from optics.theory import helicoid, lens
 
+MOST_FOCAL: Final = 0.2
+"""No lens that came on a camera is off by more than this part of its focal length."""
 # So near to infinity focus (mm) it is the arithmetic that differs, not the lens.
 _ROUNDING = 1e-9
 

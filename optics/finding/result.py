@@ -248,7 +248,7 @@ def _cause_sets(found: Diagnosis) -> tuple[CauseSetOut, ...]:
     return tuple(
         CauseSetOut(
             causes=tuple(c.in_jobs for c in ALL if c in one.causes),
-            starts=one.starts,
+            starts=one.steps,
             probability=float(weight),
         )
         for one, weight in pairs

@@ -9,6 +9,8 @@ from typing import TypeAlias
 import numpy as np
 
 from optics.camera.camera import Turn
+from optics.moves import Control
+from optics.moves.screws import by_turns
 from optics.relation import Array, Given
 from optics.theory import rangefinder as theory
 
@@ -55,6 +57,11 @@ class Adjuster:
     name: str
     brings_in: Turn | None = None
     is_eccentric: bool = False
+
+    @property
+    def control(self) -> Control:
+        """How a hand turns it, whose effect is still to be learned."""
+        return by_turns(self.name)
 
 
 ZERO = Adjuster("infinity adjuster")

@@ -99,7 +99,7 @@ def said_round(found: SetUp, one: Round) -> str:
     """What was turned in a round."""
     rangefinder = found.bench.rangefinder
     said = [
-        f"{adjuster.name} {typed or wording.said_turn(turns)}"
+        f"{adjuster.name} {typed or adjuster.control.said(turns)}"
         for adjuster, turns, typed in zip(
             (rangefinder.zero_adjuster, rangefinder.gain_adjuster),
             (one.zero, one.gain),

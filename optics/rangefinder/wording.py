@@ -1,9 +1,7 @@
 """The rangefinder's results in the words of the bench."""
 
 import math
-from fractions import Fraction
 
-from optics.camera.camera import Turn
 from optics.camera.cautions import SUN, Caution
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict
@@ -40,7 +38,6 @@ LOOK_FOR = (
     "look for a follower off its cam or its arm, another lens's cam, or a moved lever pivot; a "
     "wrong thread start shifts the zero, hardly the gain"
 )
-_FINEST = 64
 _NEGLIGIBLE = 0.0005
 
 
@@ -126,15 +123,6 @@ def said_state_error(error: Estimate) -> str:
     )
 
 
-def said_turn(turns: float) -> str:
-    """So many eighths, or finer, and which way round."""
-    amount = Fraction(round(abs(turns) * _FINEST), _FINEST)
-    whole, rest = divmod(amount, 1)
-    words = " ".join([str(whole)] * bool(whole) + [str(rest)] * bool(rest)) or "0"
-    sense = Turn.CLOCKWISE if turns > 0 else Turn.COUNTER_CLOCKWISE
-    return f"{words} {'turn' if amount <= 1 else 'turns'} {sense}"
-
-
 def advice_lines(advice: Advice, rangefinder: Rangefinder) -> tuple[str, ...]:
     """What to do next with the adjusters."""
     match advice:
@@ -150,10 +138,9 @@ def advice_lines(advice: Advice, rangefinder: Rangefinder) -> tuple[str, ...]:
 
 def _trial_line(trial: Trial, rangefinder: Rangefinder) -> str:
     why = "The last turn changed too little to learn from. " if trial.again else ""
-    name = adjuster_of(rangefinder, trial.which).name
+    turn = adjuster_of(rangefinder, trial.which).control.before(trial.turns)
     return (
-        f"{why}Turn the {name} {said_turn(trial.turns)} as a trial, count it from a mark, and "
-        "read far and near again."
+        f"{why}{turn.capitalize()} as a trial, count it from a mark, and read far and near again."
     )
 
 
@@ -171,17 +158,15 @@ def _stuck_line(which: Which | None, rangefinder: Rangefinder) -> str:
 
 def _step_lines(step: Step, rangefinder: Rangefinder) -> tuple[str, ...]:
     turned = [
-        f"the {adjuster_of(rangefinder, which).name} {said_turn(turns)}"
+        adjuster_of(rangefinder, which).control.before(turns)
         for which, turns in ((Which.ZERO, step.zero), (Which.GAIN, step.gain))
         if turns
     ]
     if not turned:
         return ("Nothing finer can be set by hand: read again, and leave it if it repeats.",)
-    lines = [f"Turn {turned[0]} and read far and near again."]
+    lines = [f"{turned[0].capitalize()} and read far and near again."]
     if len(turned) > 1:
-        lines.append(
-            f"Then, unless the new reading says otherwise, turn {turned[1]} and read again."
-        )
+        lines.append(f"Then, unless the new reading says otherwise, {turned[1]} and read again.")
     lines.append(f"Expected: {_said_state(step.foretold)}.")
     if step.is_limited:
         lines.append("More is wanted, but no more has been tried yet: go by steps.")

@@ -8,9 +8,10 @@ from optics.camera.cautions import SUN, Caution
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict, judge_read
+from optics.moves import AtHand, Workshop
 from optics.readings.by_eye import eyes_blur
 from optics.readings.readings import Judged, Reading, Sense, Step
-from optics.readings.remedies import Offer, Remedy, Workshop, offers
+from optics.readings.remedies import Offer, Remedy, offers
 from optics.theory import depth, lens
 
 DEFAULT_MARKS = (3000.0, 1500.0)
@@ -91,7 +92,7 @@ def correct(
     if marks is None:
         marks = tuple(mark for mark in DEFAULT_MARKS if _reaches(camera, mark))
     sights = tuple(sight(camera, mark, error) for mark in (math.inf, *marks))
-    found = offers(camera, error, workshop or Workshop())
+    found = offers(camera, error, AtHand(workshop or Workshop()))
     return Correction(
         camera=camera,
         reading=reading,

@@ -16,12 +16,12 @@ from dataclasses import dataclass
 from optics.camera.camera import Bed, Camera, Focusing, FrontCell, Helicoid
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict, judge_read
+from optics.moves import Workshop
+from optics.moves.shim import by_amount
+from optics.moves.turning import said_degrees, sense_of_turn, turn_wanted
 from optics.readings import by_eye
 from optics.readings.missing import Missing
 from optics.readings.readings import Judged, Reading, Sense
-from optics.readings.remedies import Workshop
-from optics.readings.remedies.shim import by_amount
-from optics.readings.remedies.turning import said_degrees, sense_of_turn, turn_wanted
 from optics.units import format_distance, format_length
 
 # Less than this (rad) would be said as 0.0°.

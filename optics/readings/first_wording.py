@@ -6,11 +6,11 @@ from optics.camera import supposed
 from optics.camera.camera import Bed
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict
+from optics.moves.turning import said_degrees, sense_of_turn
 from optics.readings import wording
 from optics.readings.first_answer import FirstAnswer, Wait, said_names
 from optics.readings.missing import Missing
 from optics.readings.readings import Judged, Sense
-from optics.readings.remedies.turning import said_degrees, sense_of_turn
 from optics.units import format_length
 
 STILL_NEEDED = "Still needed"

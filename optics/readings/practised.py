@@ -5,8 +5,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from optics.camera.camera import Bed, Camera
-from optics.camera.true_lens import TrueLens, film_factor
+from optics.camera.true_lens import TrueLens
 from optics.errors import NoAnswer
+from optics.moves.turning import film_per_degree
 from optics.readings.readings import Moved, Reading
 
 FAR, MIDDLE, NEAR = 200.0, 60.0, 25.0
@@ -38,12 +39,6 @@ def engraved(camera: Camera, times: float) -> float:
 def is_bed(camera: Camera) -> bool:
     """Whether the lens slides, with no ring to turn."""
     return isinstance(camera.focusing, Bed)
-
-
-def film_per_degree(camera: Camera) -> float:
-    """How far the focus goes at the film (mm) for a degree of ring; 0 on a bed."""
-    focusing = camera.focusing
-    return 0.0 if isinstance(focusing, Bed) else film_factor(camera) * focusing.lead / 360
 
 
 def scale_at(camera: Camera, moved: Moved | None, amount: float) -> float:

@@ -22,12 +22,12 @@ from optics.camera.camera import Camera
 from optics.camera.taken import Surface, Taken
 from optics.errors import OutOfRange, Unreadable
 from optics.finding import part as typed
-from optics.finding.causes import AtHand, Screw
 from optics.finding.diagnosis import Priors, diagnose, usual_priors
 from optics.finding.part import DiagnosisPart, SuspectPart, cause_of
 from optics.finding.plan import make_plan
 from optics.finding.whole import WholeCamera
 from optics.measure.uncertainty import Estimate, Source, exact
+from optics.moves import AtHand, Screw
 from optics.rangefinder.adjusters import learn
 from optics.rangefinder.readings import Coincidence, eyes_part
 from optics.rangefinder.set_up import SetUp
@@ -227,8 +227,7 @@ def _suspected(priors: Priors, part: SuspectPart) -> Priors:
     cause = cause_of(part.cause)
     if cause not in priors.by_cause:
         raise OutOfRange(
-            f"This camera has no other thread start to be on: got {part.cause} among the "
-            "suspects; leave it out.",
+            f"This camera has {cause.lacking}: got {part.cause} among the suspects; leave it out.",
             quantity="cause",
         )
     usual, wrong = part.typed

@@ -8,12 +8,12 @@ from pydantic import Field
 from optics.camera.camera import Bed, Camera
 from optics.finding.disagreement import Disagreement, disagreements
 from optics.measure.uncertainty import Estimate
+from optics.moves.turning import sense_of_turn
 from optics.readings import first_wording as wording
 from optics.readings.directions import Direction
 from optics.readings.first_answer import FirstAnswer, Told, Wait, first_answer
 from optics.readings.parts import ReadingPart
 from optics.readings.readings import Reading
-from optics.readings.remedies.turning import sense_of_turn
 from optics.records.job import JobDocument
 from optics.records.result import DisagreementOut
 from optics.records.solve import Solution, described, in_its_place, solve

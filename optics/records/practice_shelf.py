@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from optics.finding.causes import AtHand, Screw
+from optics.moves import AtHand, Screw
 from optics.records.job import CameraPart
 from optics.records.lantern_street import CAMERAS, RANGEFINDERS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of

@@ -7,9 +7,9 @@ from optics.camera.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Len
 from optics.camera.supposed import group_of, place_of
 from optics.errors import Unreadable
 from optics.measure.uncertainty import Estimate, exact
+from optics.moves import Workshop
 from optics.readings.first_answer import Told, said_names
 from optics.readings.missing import Missing
-from optics.readings.remedies import Workshop
 from optics.records.job import (
     BedPart,
     CameraPart,

@@ -11,9 +11,10 @@ from optics.drawing.column import Column
 from optics.drawing.lettering import text_width
 from optics.drawing.page import ACCENT, BLACK, DARK, HAIRLINE, MID, PALE, Sheet, paper_named
 from optics.measure.uncertainty import Estimate, budget
+from optics.moves import Refused
 from optics.readings import wording
 from optics.readings.correction import Correction
-from optics.readings.remedies import NotApplicable, Offer, Remedy
+from optics.readings.remedies import Offer, Remedy
 from optics.readings.wording import CONVENTIONS
 from optics.sheets.note_figures import FIGURE_HEIGHT, draw_gauge, draw_remedy, draw_standing
 from optics.units import format_uncertainty
@@ -254,7 +255,7 @@ def _remedies(note: _Note, y: float) -> float:
 
 
 def _offer(note: _Note, main: Column, offer: Offer) -> None:
-    if isinstance(offer, NotApplicable):
+    if isinstance(offer, Refused):
         main.say(f"{offer.title}: not called for. {offer.reason}", _FINE, ink=DARK)
         return
     note.sheet.box((main.x, main.y + 0.9 * main.scale), 2.4, 2.4, line=0.2)

@@ -21,11 +21,13 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Camera
-from optics.finding.causes import AT, AtHand, Screw
+from optics.camera.true_lens import pitch_of
+from optics.finding.causes import AT
 from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
 from optics.finding.plan import make_plan
 from optics.measure.uncertainty import LEVEL, Estimate
+from optics.moves import AtHand, Screw
 from optics.readings.spots import Spot
 from optics.records.lantern_street import CAMERAS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of
@@ -147,7 +149,7 @@ def errors_inside(found: Diagnosis, faults: np.ndarray, by_eye: bool = False) ->
 
 def true_hypothesis(practice: PracticeCamera) -> Hypothesis:
     """Give the hypothesis that is true."""
-    pitch = usual_priors(practice.camera).pitch
+    pitch = pitch_of(practice.camera)
     return Hypothesis(practice.causes, round(practice.hidden["start"] / pitch) if pitch else 0)
 
 

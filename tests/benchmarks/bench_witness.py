@@ -5,7 +5,9 @@ import statistics
 import time
 from collections.abc import Callable
 
-from optics.body.standard import Plane, Screw, depth_readings, measure_standard, plan_shims
+from optics.body.standard import depth_readings, measure_standard
+from optics.camera.mount import Screw, plan_shims
+from optics.camera.plane import Plane
 from optics.measure.uncertainty import exact
 from tests.optics.body.witness.barrels import drawn, ranked
 

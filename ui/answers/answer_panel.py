@@ -6,10 +6,11 @@ from html import escape
 from optics.camera.cautions import LOCAL_RULES, Caution
 from optics.camera.supposed import supposed_lines
 from optics.measure.uncertainty import budget
+from optics.moves import Refused
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.readings.directions import Direction
-from optics.readings.remedies import NotApplicable, Offer, Remedy
+from optics.readings.remedies import Offer, Remedy
 from ui.answers.bench_panel import judged_html
 from ui.figures.focus_drawing import side_view, turn_view
 
@@ -118,7 +119,7 @@ def _sights(correction: Correction) -> str:
 
 
 def _offer(offer: Offer) -> str:
-    if isinstance(offer, NotApplicable):
+    if isinstance(offer, Refused):
         return (
             f'<article class="offer idle"><h3>{escape(offer.title)}</h3>'
             f"<p>{escape(offer.reason)}</p></article>"

@@ -1,6 +1,6 @@
 """The mount seen from the front, with what each screw gets."""
 
-from optics.body.standard import MountPlan, ScrewShim
+from optics.camera.mount import MountPlan, ScrewShim
 from ui.figures import svg
 from ui.figures.frame_map import signed
 

@@ -90,8 +90,7 @@ def _what_if(diagnosis: Diagnosis) -> None:
         entry = field(quantity, f"what_if.{fault}", typed=usual, label="by")
     if entry.is_good:
         amount = float(quantity.read(entry.text).value)
-        if fault == "start":
-            amount *= diagnosis.priors.pitch
+        amount *= diagnosis.priors.step(owner_of(fault)) or 1.0
         would = found([], lambda: what_if(diagnosis, fault, amount))
         if would is not None:
             st.html(panel.what_if_html(diagnosis, would))

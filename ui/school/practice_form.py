@@ -6,11 +6,11 @@ from dataclasses import dataclass
 
 import streamlit as st
 
+from optics.moves import Control
 from optics.readings.practised import Offered
 from optics.readings.readings import Judged, Moved
 from optics.records.practice_shelf import SHELF
 from optics.teaching.practice import wording
-from optics.teaching.practice.controls import Control
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sight import rest_of
 from optics.teaching.practice.sitting import Action, Adjust, Read, Sitting, leaves_under
@@ -171,8 +171,8 @@ def _amount(control: Control) -> tuple[Entry, float]:
 
 def control_note(sitting: Sitting, control: Control) -> str:
     """What a unit of it does, how nearly a hand sets it, and the shims that are there."""
-    said = [wording.effect_words(control), wording.miss_words(control)]
-    if control.name.startswith("shim"):
+    said = [control.does, wording.miss_words(control)]
+    if control.there is not None:
         there = leaves_under(sitting, control, len(sitting.actions))
         said.append(f"There now: {format_length(there)} of shim.")
     return " ".join(filter(None, said))

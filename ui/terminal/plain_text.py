@@ -7,12 +7,13 @@ from optics.camera.cautions import LOCAL_RULES
 from optics.camera.supposed import supposed_lines
 from optics.finding.disagreement import disagreement_line
 from optics.finding.part import DiagnosisPart
+from optics.moves import Refused
 from optics.rangefinder.cam_part import CamPart
 from optics.rangefinder.part import RangefinderPart
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.readings.directions import Direction
-from optics.readings.remedies import NotApplicable, Offer
+from optics.readings.remedies import Offer
 from optics.records.job import ScalePart
 from optics.records.solve import Answer, Solution
 from optics.records.understood import understood
@@ -111,7 +112,7 @@ def in_blocks(blocks: Iterable[Iterable[str]]) -> str:
 
 
 def _offer_text(offer: Offer) -> str:
-    if isinstance(offer, NotApplicable):
+    if isinstance(offer, Refused):
         return f"- {offer.title}: {offer.reason}"
     said = [offer.instruction, wording.residual_line(offer), *offer.notes]
     return f"- {offer.title}: {' '.join(said)}"

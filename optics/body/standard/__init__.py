@@ -8,8 +8,6 @@ from optics.body.standard.defocus import Corner, DefocusMap, Frame, Tilted, View
 from optics.body.standard.flatness import Bend, Flatness
 from optics.body.standard.measured import Standard, measure_standard
 from optics.body.standard.minimax import Minimax
-from optics.body.standard.mount import MountPlan, Screw, ScrewShim, plan_shims
-from optics.body.standard.plane import Plane
 from optics.measure.places import DepthReading, depth_readings
 
 __all__ = [
@@ -20,15 +18,10 @@ __all__ = [
     "Flatness",
     "Frame",
     "Minimax",
-    "MountPlan",
-    "Plane",
-    "Screw",
-    "ScrewShim",
     "Standard",
     "Tilted",
     "View",
     "defocus_map",
     "depth_readings",
     "measure_standard",
-    "plan_shims",
 ]

@@ -6,8 +6,8 @@ from enum import StrEnum
 
 import numpy as np
 
-from optics.body.standard.plane import Plane
 from optics.camera.camera import Camera
+from optics.camera.plane import Plane
 from optics.camera.stops import said_stop, set_stop
 from optics.errors import OutOfRange
 from optics.measure.places import in_the_picture, place_name

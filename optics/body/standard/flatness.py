@@ -7,7 +7,7 @@ from enum import StrEnum
 
 import numpy as np
 
-from optics.body.standard.plane import design
+from optics.camera.plane import design
 from optics.measure.places import DepthReading
 from optics.measure.uncertainty import LEVEL, Estimate
 from optics.relation import Array

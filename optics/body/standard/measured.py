@@ -7,7 +7,7 @@ import numpy as np
 
 from optics.body.standard.flatness import Flatness, flatness
 from optics.body.standard.minimax import Minimax, minimax
-from optics.body.standard.plane import Plane, least_squares, residuals, weighted
+from optics.camera.plane import Plane, least_squares, residuals, weighted
 from optics.measure.places import DepthReading, check_places
 from optics.measure.uncertainty import Estimate
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from optics.body.standard.plane import Plane, design, least_squares, weighted
+from optics.camera.plane import Plane, design, least_squares, weighted
 from optics.measure.places import Point
 from optics.measure.uncertainty import Estimate, exact
 from optics.relation import Array

@@ -6,20 +6,18 @@ from typing import Annotated, ClassVar, Literal
 from optics.body.standard import (
     DefocusMap,
     Frame,
-    MountPlan,
-    Screw,
     Standard,
     Tilted,
     View,
     defocus_map,
     depth_readings,
     measure_standard,
-    plan_shims,
 )
 from optics.camera.camera import Camera
+from optics.camera.mount import MountPlan, Screw, plan_shims
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import exact
-from optics.readings.remedies.offer import near_enough
+from optics.moves.setting import near_enough
 from optics.typed import fields, places
 from optics.typed.ask import Ask
 from optics.typed.part import Part, optional_value, value

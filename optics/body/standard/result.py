@@ -4,8 +4,9 @@ from typing import Annotated
 
 from pydantic import Field
 
-from optics.body.standard import Corner, DefocusMap, MountPlan, ScrewShim, wording
+from optics.body.standard import Corner, DefocusMap, wording
 from optics.body.standard.part import StandardAnswer
+from optics.camera.mount import MountPlan, ScrewShim
 from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
 
 _ANGLE = Field(description="in rad, plus as its place says")

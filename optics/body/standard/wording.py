@@ -5,11 +5,11 @@ import math
 from optics.body.standard.defocus import Corner, DefocusMap, Tilted
 from optics.body.standard.flatness import Bend, Flatness
 from optics.body.standard.measured import Standard
-from optics.body.standard.mount import MountPlan, ScrewShim
-from optics.body.standard.plane import Plane
+from optics.camera.mount import MountPlan, ScrewShim
+from optics.camera.plane import Plane
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict
-from optics.readings.remedies.shim import IF_FITTED, said_pack
+from optics.moves.shim import IF_FITTED, said_pack
 from optics.readings.wording import said_error
 from optics.units import format_distance, format_length
 

@@ -4,8 +4,8 @@ from optics.body.standard.cautions import ADHESIVES
 from optics.body.witness.ranking import Combination, Finding, Ranking
 from optics.body.witness.thread import MarksOn
 from optics.camera.cautions import SOLVENTS, SPRINGS, Caution
+from optics.moves.turning import said_degrees, sense_of_turn
 from optics.readings.readings import Sense
-from optics.readings.remedies.turning import said_degrees, sense_of_turn
 from optics.readings.wording import said_error
 from optics.units import format_length
 

@@ -18,9 +18,8 @@ ring, start and seat show as an error of the setting that is read off the ring; 
 the coupling show nowhere else.
 """
 
-from optics.finding.causes.at_hand import AtHand, Screw
 from optics.finding.causes.bench_order import BenchStep
-from optics.finding.causes.prior import Prior
+from optics.finding.causes.prior import Prior, Steps
 from optics.finding.causes.record import Adjustment, Blocked, Cause
 from optics.finding.causes.registry import (
     ALL,
@@ -29,6 +28,7 @@ from optics.finding.causes.registry import (
     NAMES,
     Vector,
     disturbed_at,
+    disturbed_by,
     disturbing,
     find,
     named,
@@ -44,14 +44,14 @@ __all__ = [
     "IN_ORDER",
     "NAMES",
     "Adjustment",
-    "AtHand",
     "BenchStep",
     "Blocked",
     "Cause",
     "Prior",
-    "Screw",
+    "Steps",
     "Vector",
     "disturbed_at",
+    "disturbed_by",
     "disturbing",
     "named",
     "owner_of",

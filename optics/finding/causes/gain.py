@@ -1,41 +1,25 @@
 """The rangefinder's near setting: its gain."""
 
-from dataclasses import replace
-
 from optics.camera.camera import Camera
-from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
-from optics.finding.causes.record import Added, Blocked, Cause, Outcome, Wanted
-from optics.finding.causes.setting import holds_nothing, least_of, screwed
+from optics.finding.causes.record import Added, Cause, holds_nothing
 from optics.finding.causes.size import Share
 from optics.measure.uncertainty import exact
+from optics.moves import Wanted
 from optics.rangefinder.correction import is_far_out
 from optics.rangefinder.wording import far_out_line
 from optics.readings.spots import Spot
 
 
 def _couples(camera: Camera, distance: float) -> Added:
-
     return {"gain": camera.film_side_extension(distance)}
 
 
-def _put_right(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    del camera
-    made = screwed(GAIN, "near", at_hand.gain_screw, wanted["gain"])
+def _look_first(wanted: Wanted) -> str:
+    """Where the gain is far out, what to look into before a screw is turned."""
     change = exact(wanted["gain"])
-    if not is_far_out(change):
-        return made
-    look = far_out_line(change)
-    if isinstance(made, Blocked):
-        return replace(made, reason=look)
-    said = f"{look} Only if all of these are in order: {made.instruction}"
-    return replace(made, instruction=said)
-
-
-def _smallest(camera: Camera, at_hand: AtHand) -> float:
-    del camera
-    return least_of(at_hand.gain_screw)
+    return far_out_line(change) if is_far_out(change) else ""
 
 
 GAIN = Cause(
@@ -50,8 +34,6 @@ GAIN = Cause(
     spots=frozenset({Spot.COINCIDENCE}),
     holds=holds_nothing,
     couples=_couples,
-    tool="screwdriver for the rangefinder's near screw",
-    put_right=_put_right,
-    smallest=_smallest,
+    look_first=_look_first,
     is_always_open=True,
 )

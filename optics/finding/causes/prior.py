@@ -6,6 +6,14 @@ from optics.errors import OutOfRange
 
 
 @dataclass(frozen=True)
+class Steps:
+    """A fault that goes by whole steps: the `size` of one (mm at the film), and its `counts`."""
+
+    size: float
+    counts: tuple[int, ...]
+
+
+@dataclass(frozen=True)
 class Prior:
     """One cause: its chance, and the standard deviation when the part is right and when wrong.
 

@@ -1,48 +1,27 @@
 """What a cause is: one record that says all there is to say of it."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from optics.camera.camera import Camera
-from optics.camera.cautions import Caution
 from optics.camera.taken import Taken
-from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
-from optics.finding.causes.prior import Prior
+from optics.finding.causes.prior import Prior, Steps
 from optics.finding.causes.size import Millimetres
-from optics.measure.uncertainty import Estimate
+from optics.moves import AtHand, Made, Move, Refused, Wanted, curing
 from optics.readings.readings import Reading
 from optics.readings.spots import Spot
-from optics.units import Leaves
 
-Wanted: TypeAlias = Mapping[str, float]
-"""The change wanted of each fault, by its name."""
 Added: TypeAlias = Mapping[str, float]
 """What one unit of each fault adds to where a reading looks for lens, seat or film (mm)."""
 
 
-@dataclass(frozen=True)
-class Adjustment:
-    """A rounded amount that a hand can set; `changes` is what it adds to each fault it touches.
-
-    `leaves` are those it takes from the drawer, so that no later step counts on them.
-    """
+@dataclass(frozen=True, kw_only=True)
+class Adjustment(Made):
+    """A move that puts a cause right."""
 
     cause: "Cause"
-    title: str
-    instruction: str
-    changes: dict[str, Estimate]
-    amounts: tuple[tuple[str, str], ...]
-    notes: tuple[str, ...] = ()
-    cautions: tuple[Caution, ...] = ()
-    figures: dict[str, float | str] = field(default_factory=dict)
-    leaves: Leaves = ()
-
-    @property
-    def tool(self) -> str:
-        """What it is done with."""
-        return self.cause.tool
 
 
 @dataclass(frozen=True)
@@ -56,19 +35,10 @@ class Blocked:
 Outcome: TypeAlias = Adjustment | Blocked
 
 
-def _anywhere(taken: Taken) -> bool:
-    del taken
-    return True
-
-
-def _no_coupling(camera: Camera, distance: float) -> Added:
-    del camera, distance
+def holds_nothing(camera: Camera, reading: Reading) -> Added:
+    """What a cause adds that holds neither lens nor film out: it shows in another way."""
+    del camera, reading
     return {}
-
-
-def _no_step(camera: Camera, at_hand: AtHand) -> float:
-    del camera, at_hand
-    return 0.0
 
 
 # Compared and hashed as the very thing it is: two causes are never alike.
@@ -85,10 +55,13 @@ class Cause:
     Model: `prior` is what is supposed of it, of this camera, or None where it cannot be; `spots`
     are the places where it is seen, as far as it `shows` in what was taken there; `holds` what
     one unit of its faults adds, in the sense "too far out" (left out: as much again);
-    `couples` what it adds to where the lens stands when the rangefinder's images meet.
-    Cure: `put_right` makes an adjustment of the changes wanted, in steps no finer than
-    `smallest`; `tool` is what it is done with. `is_always_open` says that a plan may touch it
-    unsuspected; `gives_up` is what a plan leaves unset that avoids it.
+    `couples` what it adds to where the lens stands when the rangefinder's images meet. `steps`
+    tells of a camera by which whole steps it can be off, where it goes by steps at all.
+    `told_by` is the reading that tells it from its like, where the spots do not say so;
+    `lacking` what a camera has that cannot have it.
+    Cure: the move that changes its faults, found by their names; `look_first` says what must be
+    found in order before so large a change is made. `is_always_open` says that a plan may touch
+    it unsuspected; `gives_up` is what a plan leaves unset that avoids it.
     """
 
     name: str
@@ -100,14 +73,15 @@ class Cause:
     size: Millimetres
     prior: Prior | Callable[[Camera], Prior | None]
     spots: frozenset[Spot]
-    tool: str
-    put_right: Callable[[Camera, AtHand, Wanted], Outcome]
     within: int = 0
     drawn: int = 0
-    shows: Callable[[Taken], bool] = _anywhere
+    shows: Callable[[Taken], bool] = lambda _: True
     holds: Callable[[Camera, Reading], Added] | None = None
-    couples: Callable[[Camera, float], Added] = _no_coupling
-    smallest: Callable[[Camera, AtHand], float] = _no_step
+    couples: Callable[[Camera, float], Added] = lambda *_: {}
+    steps: Callable[[Camera], Steps] | None = None
+    told_by: str = ""
+    lacking: str = "no such part"
+    look_first: Callable[[Wanted], str] = lambda _: ""
     is_always_open: bool = False
     without: str = ""
     gives_up: Spot | None = None
@@ -125,6 +99,29 @@ class Cause:
         if not self.disturbs(reading):
             return {}
         return self.holds(camera, reading) if self.holds else dict.fromkeys(self.figures, 1.0)
+
+    def cure(self, camera: Camera) -> Move | None:
+        """The move that puts it right on a camera; None where no hand can."""
+        return curing(self.figures, camera)
+
+    def smallest(self, camera: Camera, at_hand: AtHand) -> float:
+        """The smallest change of its faults that a hand can set; 0 where nothing is so small."""
+        move = self.cure(camera)
+        return move.least(camera, at_hand) if move else 0.0
+
+    def put_right(self, camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
+        """Its move by amounts a hand can set, as near as may be to the changes wanted."""
+        move = self.cure(camera)
+        if move is None:
+            return Blocked(self, f"No move on this bench changes it: {self.words}.")
+        made, look = move.made(camera, at_hand, wanted), self.look_first(wanted)
+        if isinstance(made, Refused):
+            return Blocked(self, look or made.reason)
+        done = Adjustment(**vars(made), cause=self)
+        if not look:
+            return done
+        said = f"{look} Only if all of these are in order: {made.instruction}"
+        return replace(done, instruction=said)
 
     def __str__(self) -> str:
         return self.name

@@ -1,5 +1,6 @@
 """Every cause there is, found by being in its folder, and where its faults stand in a vector."""
 
+from collections.abc import Iterable
 from importlib import import_module
 from pkgutil import iter_modules
 
@@ -64,6 +65,11 @@ def disturbed_at(spot: Spot) -> frozenset[Cause]:
 def disturbing(reading: Reading) -> frozenset[Cause]:
     """The causes that can disturb a reading where it was taken."""
     return frozenset(cause for cause in ALL if cause.disturbs(reading))
+
+
+def disturbed_by(faults: Iterable[str]) -> frozenset[Spot]:
+    """Where readings say nothing more once these faults were moved."""
+    return frozenset[Spot]().union(*(owner_of(fault).spots for fault in faults))
 
 
 def find(package: str, folder: list[str]) -> None:

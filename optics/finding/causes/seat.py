@@ -1,20 +1,10 @@
 """The lens seat: shims too thick or too thin under it."""
 
-from optics.camera.camera import Camera
-from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
-from optics.finding.causes.record import Cause, Outcome, Wanted
-from optics.finding.causes.setting import from_offer
+from optics.finding.causes.record import Cause
 from optics.finding.causes.size import Millimetres
-from optics.measure.uncertainty import exact
-from optics.readings.remedies.shim import shim
 from optics.readings.spots import Spot
-
-
-def _put_right(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    return from_offer(SEAT, shim(camera, exact(-wanted["seat"]), at_hand.workshop))
-
 
 # A shim holds the whole lens out, so it shows everywhere but at the film gate.
 SEAT = Cause(
@@ -28,8 +18,6 @@ SEAT = Cause(
     size=Millimetres("too thick", "too thin"),
     prior=Prior(0.20, 0.005, 0.10),
     spots=frozenset({Spot.GAUGE, Spot.STOP, Spot.INFINITY, Spot.NEAR, Spot.COINCIDENCE}),
-    tool="lens spanner, micrometer for the leaves",
-    put_right=_put_right,
     is_always_open=True,
     without="Without removing the lens from its seat",
     gives_up=Spot.GAUGE,

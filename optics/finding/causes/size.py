@@ -21,6 +21,12 @@ class Millimetres:
     usual: ClassVar[str] = "0.1"
     """An amount that is usual to move such a fault by, as it is typed."""
 
+    def supposed(self, wrong: float, usual: float, pitch: float) -> str:
+        """How far off such a part is where it is the cause, and where it is not."""
+        del pitch
+        wrong_said, usual_said = self.spread(wrong), self.spread(usual)
+        return f"off by {wrong_said} where it is the cause, {usual_said} where it is not"
+
     def said(self, amounts: Sequence[float], pitch: float) -> str:
         """How far off, and which way; `pitch` (mm) is what one thread start shifts."""
         del pitch
@@ -102,6 +108,11 @@ class Starts(Millimetres):
     """A whole number of thread starts, held in mm at the film."""
 
     usual = "1"
+
+    def supposed(self, wrong: float, usual: float, pitch: float) -> str:
+        """What one start shifts: a whole number has no spread."""
+        del wrong, usual
+        return f"one start is {format_length(pitch)}"
 
     def said(self, amounts: Sequence[float], pitch: float) -> str:
         """How many starts, and which way."""

@@ -1,15 +1,11 @@
 """The thread start: a helicoid put together on another one than it left the works with."""
 
-from optics.camera.camera import Camera, Helicoid
+from optics.camera.camera import Camera
 from optics.camera.true_lens import pitch_of
-from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
-from optics.finding.causes.prior import Prior
-from optics.finding.causes.record import Cause, Outcome, Wanted
-from optics.finding.causes.setting import from_offer
+from optics.finding.causes.prior import Prior, Steps
+from optics.finding.causes.record import Cause
 from optics.finding.causes.size import Starts
-from optics.measure.uncertainty import exact
-from optics.readings.remedies.turning import thread_start
 from optics.readings.spots import Spot
 
 
@@ -18,10 +14,10 @@ def _prior(camera: Camera) -> Prior | None:
     return Prior(0.05, 0.0, 0.0) if pitch_of(camera) else None
 
 
-def _put_right(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    del at_hand
-    assert isinstance(camera.focusing, Helicoid)
-    return from_offer(START, thread_start(camera, camera.focusing, exact(-wanted["start"])))
+def _steps(camera: Camera) -> Steps:
+    """So many pitches either way as there are other starts, each as likely."""
+    most = getattr(camera.focusing, "starts", 1) - 1
+    return Steps(pitch_of(camera), tuple(k for k in range(-most, most + 1) if k))
 
 
 # The barrel stands a whole number of pitches off at every turn of the ring, and the body's
@@ -35,7 +31,7 @@ START = Cause(
     step=BenchStep.INFINITY,
     size=Starts(),
     prior=_prior,
+    steps=_steps,
+    lacking="no other thread start to be on",
     spots=frozenset({Spot.STOP, Spot.INFINITY, Spot.NEAR, Spot.COINCIDENCE}),
-    tool="scriber, mark the place where the threads let go",
-    put_right=_put_right,
 )

@@ -7,7 +7,6 @@ from itertools import combinations
 import numpy as np
 
 from optics.finding.causes import Cause, Vector, places
-from optics.finding.causes.start import START
 from optics.finding.diagnosis.observations import Observations
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.sensitivity import Matrix
@@ -15,7 +14,7 @@ from optics.finding.diagnosis.sensitivity import Matrix
 # A typical fault must move the readings by twice their scatter to be told at all: about the
 # 95 % limit (common practice, no source).
 _TELLS = 2.0
-# A start is told from another cause by its size alone when it is this many times larger.
+# A whole step is told from another cause by its size alone when it is this many times larger.
 _BY_SIZE = 4.0
 
 
@@ -98,10 +97,9 @@ def _look_alikes(
 
 
 def _told_by_size(cause: Cause, others: Sequence[Cause], priors: Priors) -> bool:
-    if START not in (cause, *others):
-        return False
-    rest = [priors.typical(c) for c in (cause, *others) if c is not START]
-    return priors.typical(START) > _BY_SIZE * max(rest)
+    steps = [priors.step(c) for c in (cause, *others) if c.steps]
+    rest = [priors.typical(c) for c in (cause, *others) if not c.steps]
+    return bool(steps and rest) and min(steps) > _BY_SIZE * max(rest)
 
 
 def _apart(pattern: Matrix, others: Sequence[Matrix]) -> float:

@@ -67,9 +67,10 @@ class Diagnosis:
     @cached_property
     def named_probability(self) -> float:
         """How probable it is that just these are at work, whatever may be with the faint ones."""
-        faint, starts = set(self.faint), self.leading.starts
+        faint = set(self.faint)
         alike = [
-            h.causes - faint == self.named and h.starts == starts for h in self.left.hypotheses
+            h.causes - faint == self.named and h.shares_steps(self.leading)
+            for h in self.left.hypotheses
         ]
         return float(self.left.weights @ np.array(alike, dtype=float))
 

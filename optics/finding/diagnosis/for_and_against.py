@@ -6,8 +6,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optics.finding.causes import AT, Cause, Vector, places
-from optics.finding.causes.focal import FOCAL
-from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.measure.uncertainty import LEVEL
 from optics.readings.readings import Reading
@@ -59,8 +57,8 @@ def _left_with(diagnosis: Diagnosis, cause: Cause) -> Vector:
 def _shows(diagnosis: Diagnosis, cause: Cause) -> NDArray[np.bool_]:
     """The readings in which the cause would be seen: as found, else at its usual size."""
     seen = diagnosis.seen
-    if cause is TILT and cause in diagnosis.leading.causes:
-        # A lean has its own axis, on which nothing of it is seen.
+    if len(cause.figures) > 1 and cause in diagnosis.leading.causes:
+        # Faults that are one together, as a lean's two slopes, may cancel where they were read.
         size = np.abs(seen.straight.rows[:, places(cause)] @ diagnosis.left.means[0][places(cause)])
     else:
         size = _slopes(diagnosis, cause) * diagnosis.priors.typical(cause)
@@ -70,11 +68,10 @@ def _shows(diagnosis: Diagnosis, cause: Cause) -> NDArray[np.bool_]:
 
 
 def _slopes(diagnosis: Diagnosis, cause: Cause) -> Vector:
-    straight = diagnosis.seen.straight
-    if cause is FOCAL:
-        return np.abs(straight.slopes(np.zeros(len(AT)))[:, AT["focal"]])
-    slopes: Vector = np.abs(straight.rows[:, places(cause)]).max(axis=1)
-    return slopes
+    """The most that one unit of a cause's faults moves each reading (mm)."""
+    slopes = diagnosis.seen.straight.slopes(np.zeros(len(AT)))
+    largest: Vector = np.abs(slopes[:, places(cause)]).max(axis=1)
+    return largest
 
 
 def _told_apart(

@@ -1,4 +1,4 @@
-"""Sets of up to three causes, each with its thread start, weighed by the readings.
+"""Sets of up to three causes, with the thread start where that is one, weighed by the readings.
 
 Under one set every fault is normal about zero (a start about its whole pitches), and the
 model is straight, so the probability of the readings has a closed form: normal with
@@ -14,8 +14,7 @@ from itertools import combinations
 
 import numpy as np
 
-from optics.finding.causes import ALL, AT, Cause, Vector
-from optics.finding.causes.start import START
+from optics.finding.causes import ALL, AT, Cause, Vector, places
 from optics.finding.diagnosis.observations import Observations
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.sensitivity import Matrix
@@ -28,10 +27,19 @@ _BEND = 0.0005
 
 @dataclass(frozen=True)
 class Hypothesis:
-    """These causes at work and no others; `starts` counts thread starts too far out."""
+    """These causes at work and no others; `steps` counts those of its stepped one too far out."""
 
     causes: frozenset[Cause]
-    starts: int = 0
+    steps: int = 0
+
+    @property
+    def stepped(self) -> Cause | None:
+        """The cause that is off by whole steps; None where there is none."""
+        return next((cause for cause in self.causes if cause.steps), None)
+
+    def shares_steps(self, other: "Hypothesis") -> bool:
+        """Whether the same cause, or none, is off by as many steps."""
+        return self.steps == other.steps and self.stepped is other.stepped
 
 
 @dataclass(frozen=True)
@@ -81,43 +89,51 @@ def set_chances(members: Matrix, possible: Sequence[Cause], priors: Priors) -> V
 
 
 def weigh(seen: Observations, priors: Priors, possible: tuple[Cause, ...]) -> list[Weighed]:
-    """Weigh every set of the possible causes at every thread start worth following up."""
+    """Weigh every set of the possible causes at every number of steps worth following up.
+
+    Limits: two causes that go by steps are not looked for together.
+    """
     sets = cause_sets(possible, priors.most_causes)
-    by_start = {0: tuple(s for s in sets if START not in s)}
-    if START in possible:
-        turned = tuple(s for s in sets if START in s)
-        by_start |= dict.fromkeys(_likely_starts(seen, priors), turned)
-    return [
-        _at_start(seen, priors, possible, starts, chosen) for starts, chosen in by_start.items()
-    ]
+    plain = tuple(chosen for chosen in sets if not chosen & priors.steps.keys())
+    weighed = [_at_steps(seen, priors, possible, Hypothesis(frozenset()), plain)]
+    for cause in (cause for cause in possible if cause in priors.steps):
+        with_it = tuple(chosen for chosen in sets if chosen & priors.steps.keys() == {cause})
+        for count in _likely_steps(seen, priors, cause):
+            off = Hypothesis(frozenset({cause}), count)
+            weighed.append(_at_steps(seen, priors, possible, off, with_it))
+    return weighed
 
 
-def _likely_starts(seen: Observations, priors: Priors) -> list[int]:
-    """The wrong starts that the readings do not rule out even with everything else wrong."""
-    spread = priors.spread(ALL)
+def _likely_steps(seen: Observations, priors: Priors, cause: Cause) -> list[int]:
+    """The numbers of steps that the readings do not rule out even with everything else wrong."""
+    spread, steps = priors.spread(ALL), priors.steps[cause]
+    # Readings by faults; one step moves the readings by its size times its fault's column.
     slopes = seen.straight.slopes(np.zeros(len(spread)))
     inverse = np.linalg.inv(seen.noise + (slopes * spread**2) @ slopes.T)
-    starts = [0, *priors.starts]
-    left = seen.values - np.outer(starts, priors.pitch * slopes[:, AT["start"]])
+    counts = [0, *steps.counts]
+    (at,) = places(cause)
+    left = seen.values - np.outer(counts, steps.size * slopes[:, at])
     score = -0.5 * np.einsum("ki,ij,kj->k", left, inverse, left)
-    return [k for k, s in zip(starts, score, strict=True) if k and s > score.max() - _FAR_LESS]
+    return [k for k, s in zip(counts, score, strict=True) if k and s > score.max() - _FAR_LESS]
 
 
-def _at_start(
+def _at_steps(
     seen: Observations,
     priors: Priors,
     possible: tuple[Cause, ...],
-    starts: int,
+    off: Hypothesis,
     sets: tuple[frozenset[Cause], ...],
 ) -> Weighed:
+    """Weigh the sets that share the steps that one cause, or none, is `off` by."""
     shift = np.zeros(len(AT))
-    shift[AT["start"]] = starts * priors.pitch
+    for cause in off.causes:
+        shift[places(cause)] = off.steps * priors.step(cause)
     members = _members(sets, possible)
     spreads = set_spreads(members, possible, priors)
     prior = set_chances(members, possible, priors)
-    if starts:
-        prior -= math.log(len(priors.starts))
-    hypotheses = tuple(Hypothesis(causes, starts) for causes in sets)
+    for cause in off.causes:
+        prior -= math.log(len(priors.steps[cause].counts))
+    hypotheses = tuple(Hypothesis(causes, off.steps) for causes in sets)
     first = _linear(seen, hypotheses, prior, spreads, shift, shift)
     best = int(np.argmax(first.log_weight))
     mean = fault_means(first, np.array([best]))[0]

@@ -6,27 +6,24 @@ the chances are the author's own guess and bear only on causes that the readings
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from optics.camera.camera import Camera
-from optics.camera.true_lens import pitch_of
-from optics.finding.causes import ALL, NAMES, Cause, Prior, Vector, places
-from optics.finding.causes.start import START
+from optics.finding.causes import ALL, NAMES, Cause, Prior, Steps, Vector, places
 
 
 @dataclass(frozen=True)
 class Priors:
     """Every cause's prior, and how many causes are looked for together.
 
-    The number of thread starts a helicoid may be off is one of `starts`, each as likely.
+    `steps` are those of each cause that goes by whole steps, each count of them as likely.
     """
 
     by_cause: Mapping[Cause, Prior]
     most_causes: int = 3
-    starts: tuple[int, ...] = ()
-    pitch: float = 0.0
+    steps: Mapping[Cause, Steps] = field(default_factory=dict)
 
     def spread(self, causes: Iterable[Cause]) -> Vector:
         """The standard deviation of each fault when these causes are at work."""
@@ -36,9 +33,13 @@ class Priors:
             spread[places(cause)] = prior.wrong if cause in at_work else prior.usual
         return spread
 
+    def step(self, cause: Cause) -> float:
+        """The size (mm) of one step of a cause; 0 where it goes by no steps."""
+        return self.steps[cause].size if cause in self.steps else 0.0
+
     def typical(self, cause: Cause) -> float:
-        """How far off the cause usually puts its part: a whole pitch for a start."""
-        return self.pitch if cause is START else self.by_cause[cause].wrong
+        """How far off the cause usually puts its part: a whole step where it goes by steps."""
+        return self.step(cause) or self.by_cause[cause].wrong
 
     def changed(self, cause: Cause, **figures: float) -> "Priors":
         """The same with one cause's figures changed."""
@@ -52,9 +53,5 @@ def usual_priors(camera: Camera) -> Priors:
     in_draw = sorted(ALL, key=lambda cause: cause.drawn)
     supposed = {cause: cause.supposed_of(camera) for cause in in_draw}
     by_cause = {cause: prior for cause, prior in supposed.items() if prior is not None}
-    pitch = pitch_of(camera)
-    if not pitch:
-        return Priors(by_cause)
-    most = getattr(camera.focusing, "starts", 1) - 1
-    starts = tuple(k for k in range(-most, most + 1) if k)
-    return Priors(by_cause, starts=starts, pitch=pitch)
+    steps = {cause: cause.steps(camera) for cause in by_cause if cause.steps}
+    return Priors(by_cause, steps=steps)

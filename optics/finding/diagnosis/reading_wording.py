@@ -4,7 +4,6 @@ from dataclasses import replace
 
 from optics.camera.camera import Camera
 from optics.finding.causes import ALL, Cause
-from optics.finding.causes.start import START
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.what_if import WouldShow
@@ -12,7 +11,6 @@ from optics.finding.diagnosis.wording import begun, percent, reading_words
 from optics.measure.places import place_name
 from optics.readings.readings import Reading
 from optics.readings.wording import said_half_width, said_offset
-from optics.units import format_length
 
 NOTHING_SHARP = "nothing sharp"
 
@@ -46,10 +44,7 @@ def supposed_line(priors: Priors, cause: Cause) -> str:
     """What is supposed of one cause."""
     prior = priors.by_cause[cause]
     often = f"{begun(cause.words)}: {percent(prior.chance)} of cameras"
-    if cause is START:
-        return f"{often}; one start is {format_length(priors.pitch)}."
-    wrong, usual = (cause.size.spread(v) for v in (prior.wrong, prior.usual))
-    return f"{often}; off by {wrong} where it is the cause, {usual} where it is not."
+    return f"{often}; {cause.size.supposed(prior.wrong, prior.usual, priors.step(cause))}."
 
 
 def said_reading(reading: Reading, figure: float | None, camera: Camera) -> str:

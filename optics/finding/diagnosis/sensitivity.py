@@ -7,9 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optics.camera.camera import Camera
-from optics.camera.true_lens import TrueLens, film_factor, marked_focal
+from optics.camera.true_lens import MOST_FOCAL, TrueLens, film_factor, marked_focal
 from optics.finding.causes import ALL, AT, NAMES, Vector
-from optics.finding.causes.focal import MOST_FOCAL
 from optics.readings.readings import Reading
 
 Matrix = NDArray[np.float64]

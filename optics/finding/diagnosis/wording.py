@@ -5,7 +5,6 @@ from collections.abc import Iterable, Sequence
 
 from optics.camera.taken import Surface
 from optics.finding.causes import ALL, Cause
-from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.finding.diagnosis.for_and_against import for_and_against
 from optics.finding.diagnosis.next_reading import Gain
@@ -90,7 +89,7 @@ def begun(words: str) -> str:
 def said_size(diagnosis: Diagnosis, cause: Cause) -> str:
     """How far off the cause puts its part, which way, and how well that is known."""
     sizes = [diagnosis.sizes[name] for name in cause.figures]
-    return cause.size.found(sizes, diagnosis.priors.pitch)
+    return cause.size.found(sizes, diagnosis.priors.step(cause))
 
 
 def chance_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
@@ -156,9 +155,8 @@ def _alike_lines(diagnosis: Diagnosis) -> list[str]:
 def _alike(pair: frozenset[Cause]) -> str:
     one, other = (c for c in ALL if c in pair)
     tells = [spot for spot in Spot if (spot in one.spots) != (spot in other.spots)]
-    words = joined((_TELLING[spot] for spot in tells), "or") if tells else _ELSEWHERE
-    if TILT in pair:
-        words = "a reading at another place of the picture"
+    by_spot = joined((_TELLING[spot] for spot in tells), "or") if tells else _ELSEWHERE
+    words = one.told_by or other.told_by or by_spot
     return (
         f"{one.words.capitalize()} and {other.words} cannot be told apart: both "
         f"shift every reading taken alike; {words} tells."

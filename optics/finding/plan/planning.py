@@ -10,13 +10,12 @@ from optics.finding.causes import (
     AT,
     IN_ORDER,
     Adjustment,
-    AtHand,
     BenchStep,
     Blocked,
     Cause,
     Vector,
+    places,
 )
-from optics.finding.causes.start import START
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.finding.diagnosis.duties import Duty
 from optics.finding.plan.aim import GOOD, Target, choose_controls, on_lattice
@@ -24,6 +23,7 @@ from optics.finding.plan.pruning import Drawn, worth_doing
 from optics.finding.plan.state import Forecast, State
 from optics.measure.monte_carlo import DRAWS
 from optics.measure.uncertainty import LEVEL
+from optics.moves import AtHand
 
 # On the way, intervals from every tenth draw will do; the promise is from all.
 _COARSE = 10
@@ -134,7 +134,7 @@ def _adjustments(
     sizes, target = _sizes(diagnosis), Target.of(_kept(diagnosis.duties, without))
     suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL}
     suspected = (suspected - set(diagnosis.faint)) | {c for c in ALL if c.is_always_open}
-    closed = {START, *without, *left_out}
+    closed = {*diagnosis.priors.steps, *without, *left_out}
     allowed = [c for c in diagnosis.possible if c in suspected and c not in closed]
     leading = [c for c in diagnosis.named if c not in closed]
     made: list[Adjustment] = []
@@ -142,12 +142,13 @@ def _adjustments(
     restart = _restart(diagnosis, bench)
     if isinstance(restart, Adjustment):
         # Far larger than the rest and a whole number, it is allowed for from the outset.
-        faults[AT["start"]] = 0.0
+        faults[places(restart.cause)] = 0.0
     # Every step may leave something to the next ones, so these are chosen afresh after it.
     for cause in IN_ORDER:
-        if cause is START:
-            made += [restart] if isinstance(restart, Adjustment) else []
-            blocked += [restart] if isinstance(restart, Blocked) else []
+        if cause in diagnosis.priors.steps:
+            same = restart is not None and restart.cause is cause
+            made += [restart] if isinstance(restart, Adjustment) and same else []
+            blocked += [restart] if isinstance(restart, Blocked) and same else []
             continue
         open_now = [c for c in IN_ORDER[IN_ORDER.index(cause) :] if c in allowed]
         expected = [c for c in leading if c in open_now]
@@ -169,17 +170,19 @@ def _adjustments(
 
 
 def _restart(diagnosis: Diagnosis, bench: AtHand) -> Adjustment | Blocked | None:
-    """Back to the right thread start, where the leading causes say that it is wrong."""
-    wrong = diagnosis.leading.starts * diagnosis.priors.pitch
-    if not wrong:
+    """Back by whole steps, as to the right thread start, where the leading causes say so."""
+    off = diagnosis.leading
+    if off.stepped is None or not off.steps:
         return None
-    return START.put_right(diagnosis.camera, bench, {"start": -wrong})
+    wrong = off.steps * diagnosis.priors.step(off.stepped)
+    wanted = dict.fromkeys(off.stepped.figures, -wrong)
+    return off.stepped.put_right(diagnosis.camera, bench, wanted)
 
 
 def _believed(diagnosis: Diagnosis) -> Vector:
-    """The faults averaged over the hypotheses that share the leading thread start."""
-    left, starts = diagnosis.left, diagnosis.leading.starts
-    share = np.array([h.starts == starts for h in left.hypotheses]) * left.weights
+    """The faults averaged over the hypotheses that share the leading one's steps."""
+    left, leading = diagnosis.left, diagnosis.leading
+    share = np.array([h.shares_steps(leading) for h in left.hypotheses]) * left.weights
     averaged: Vector = share @ left.means / share.sum()
     return averaged
 

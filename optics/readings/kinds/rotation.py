@@ -10,10 +10,11 @@ from optics.camera.taken import USUAL, Taken
 from optics.camera.true_lens import TrueLens, film_factor
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import Estimate, exact, from_repeats
+from optics.moves.turning import film_per_degree
 from optics.readings.kinds.record import Kind
 from optics.readings.missing import Missing
 from optics.readings.parts import ReadFrom, SeenPart, Way, given, tries, values
-from optics.readings.practised import MIDDLE, NEAR, Offered, engraved, film_per_degree, is_bed
+from optics.readings.practised import MIDDLE, NEAR, Offered, engraved, is_bed
 from optics.readings.readings import Meets, Moved, Reading, Scale, Step, known, set_to
 from optics.theory import collimation, helicoid, lens
 from optics.typed import fields

@@ -5,10 +5,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from optics.camera.camera import Camera, FrontCell
-from optics.finding.causes import AT, AtHand, Cause
-from optics.finding.causes.start import START
+from optics.finding.causes import AT, Cause, places
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.priors import Priors
+from optics.moves import AtHand
 
 
 @dataclass(frozen=True)
@@ -41,7 +41,8 @@ def draw_camera(
     """A camera with one to three causes at work, drawn as the priors suppose.
 
     One, two or three are equally likely; which, by the priors' odds; how much, normal with
-    their deviations, sound parts too; a start by one of its pitches.
+    their deviations, sound parts too; what goes by steps, such as a thread's
+    start, by one of their counts.
     """
     causes = list(priors.by_cause)
     odds = np.array([p.chance / (1 - p.chance) for p in priors.by_cause.values()])
@@ -49,6 +50,7 @@ def draw_camera(
     drawn = chance.choice(len(causes), count, replace=False, p=odds / odds.sum())
     chosen = frozenset(causes[i] for i in drawn)
     faults = chance.standard_normal(len(AT)) * priors.spread(chosen)
-    if START in chosen:
-        faults[AT["start"]] = priors.pitch * chance.choice(priors.starts)
+    for cause, steps in priors.steps.items():
+        if cause in chosen:
+            faults[places(cause)] = steps.size * chance.choice(steps.counts)
     return PracticeCamera(camera, Faults.of(faults), at_hand, chosen)

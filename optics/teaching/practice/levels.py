@@ -10,7 +10,7 @@ import numpy as np
 from optics.camera.camera import Bed
 from optics.errors import OutOfRange
 from optics.finding.causes import AT, places
-from optics.readings.practised import film_per_degree
+from optics.moves.turning import film_per_degree
 from optics.teaching.practice.camera import PracticeCamera, draw_camera
 from optics.teaching.practice.instruments import Habits
 from optics.teaching.practice.stand import Stand

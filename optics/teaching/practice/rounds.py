@@ -11,7 +11,7 @@ from dataclasses import replace
 import numpy as np
 
 from optics.errors import NoAnswer
-from optics.finding.causes import AT, Vector
+from optics.finding.causes import Vector, places
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
 from optics.readings.readings import Judged
@@ -42,9 +42,9 @@ def _after_a_round(stand: Stand, level: Level, state: State) -> State:
     """The camera when all is put right that the readings of this state tell, and no more."""
     rows = _rows_in_sight(stand, level, state)
     left = state.practice.hidden.vector
-    if rows[:, AT["start"]].any():
-        # A start is whole pitches, and so told from what else moves the lens.
-        left[AT["start"]] = 0.0
+    for cause in stand.priors.steps:
+        # Whole steps, as of a thread's starts, are told from what else moves the lens.
+        left[places(cause)] *= not rows[:, places(cause)].any()
     left -= _best_guess(rows, rows @ left, stand.priors.spread(state.practice.causes))
     height = 0.0 if _is_height_in_sight(stand, state) else state.height
     return State(replace(state.practice, hidden=Faults.of(left)), height)

@@ -14,9 +14,10 @@ import numpy as np
 
 from optics.errors import OutOfRange, ShimwrightError, Unreadable
 from optics.measure.uncertainty import within
+from optics.moves import Control
 from optics.readings.practised import Offered
 from optics.readings.readings import Reading
-from optics.teaching.practice.controls import Control, controls
+from optics.teaching.practice.controls import controls, done
 from optics.teaching.practice.instruments import (
     Bench,
     Habits,
@@ -248,7 +249,7 @@ def _adjusted(sitting: Sitting, number: int, action: Adjust, state: State, bench
         )
     _check_amount(control, action.amount)
     _check_leaves(sitting, number, control)
-    return control.done(state, action.amount, float(bench.chance.uniform(-1, 1)))
+    return done(state, control, action.amount, float(bench.chance.uniform(-1, 1)))
 
 
 def _check_amount(control: Control, amount: float) -> None:
@@ -269,15 +270,14 @@ def _check_amount(control: Control, amount: float) -> None:
 
 
 def leaves_under(sitting: Sitting, control: Control, until: int) -> float:
-    """How much shim (mm) lies under the lens seat or a standard's screw before an action."""
-    fitted = sitting.stand.at_hand.workshop.fitted or ()
-    there = math.fsum(t * n for t, n in fitted) if "lens seat" in control.name else 0.0
-    done = (a for a in sitting.actions[:until] if isinstance(a, Adjust))
-    return there + math.fsum(a.amount for a in done if a.control == control.name)
+    """How much shim (mm) lies where a control puts leaves, before an action."""
+    before = (a for a in sitting.actions[:until] if isinstance(a, Adjust))
+    put = math.fsum(a.amount for a in before if a.control == control.name)
+    return (control.there or 0.0) + put
 
 
 def _check_leaves(sitting: Sitting, number: int, control: Control) -> None:
-    if not control.name.startswith("shim"):
+    if control.there is None:
         return
     left = leaves_under(sitting, control, number)
     if left < -1e-9:

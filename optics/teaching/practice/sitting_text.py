@@ -7,9 +7,10 @@ from fractions import Fraction
 
 from optics.camera.camera import Bed, Turn
 from optics.errors import Unreadable
+from optics.moves import Control
+from optics.moves.record import said_plain
 from optics.readings.practised import Offered
 from optics.readings.readings import Judged, Moved
-from optics.teaching.practice.controls import Control
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import Action, Adjust, Finish, Read, Sitting
 from optics.teaching.practice.stand import Stand
@@ -19,8 +20,6 @@ _HEAD = ("camera", "level", "seed")
 _NUMBER = r"(\d+(?:\.\d+)?)"
 # Whole, mixed or decimal, as people write turns.
 _TURNS = r"(?:\d+\.\d+|\d+(?: \d+)?(?:/\d+)?)"
-# Amounts are kept to so much; what lies nearer to a fraction is that fraction.
-_LAST_DIGIT = 1e-6
 _FINISH = "finish"
 # Sittings written before every page said top and bottom, which are read all the same.
 _OLDER_CORNER = re.compile(r"\b(upper|lower)(?= (?:left|right)\b)")
@@ -43,7 +42,7 @@ def action_line(sitting: Sitting, action: Action) -> str:
             assert judged is not None
             return f"judge {name} at {said_moved(sitting.stand, name, judged)}"
         case Adjust(name, amount, typed):
-            return f"{name} {said_amount(sitting.controls[name], amount, typed)}"
+            return sitting.controls[name].before(amount, typed)
         case Finish():
             return _FINISH
 
@@ -51,7 +50,7 @@ def action_line(sitting: Sitting, action: Action) -> str:
 def said_moved(stand: Stand, name: str, amount: float) -> str:
     """Where ring, reticle, target or pointer stand, in words."""
     offered = stand.offered[name]
-    size = _plain(abs(amount))
+    size = said_plain(abs(amount))
     if offered.reading.judged is Judged.BY_RANGEFINDER:
         return f"{size}{'°' if offered.moved is Moved.RING else ' mm'} from ∞"
     if offered.moved is Moved.TARGET:
@@ -70,32 +69,6 @@ def ways_of(stand: Stand, offered: Offered) -> tuple[str, str]:
     focusing = stand.camera.focusing
     assert not isinstance(focusing, Bed)
     return str(focusing.extends), str(Turn(focusing.extends).opposite)
-
-
-def said_amount(control: Control, amount: float, typed: str = "") -> str:
-    """A control's amount with its unit and way: 4.5° clockwise, 1/8 turn clockwise.
-
-    A turn stays as it was `typed`, 0.21 or 1/8, where it was typed in turns.
-    """
-    way = control.ways[0] if amount > 0 else control.ways[1]
-    size = abs(amount)
-    if control.unit == "turns":
-        return f"{typed or _turns(size)} turn{'s' if size > 1 else ''} {way}"
-    if control.unit == "starts":
-        return f"{_plain(size)} start{'s' if size > 1 else ''} {way}"
-    return f"{_plain(size)}{'' if control.unit == '°' else ' '}{control.unit} {way}"
-
-
-def _turns(size: float) -> str:
-    exact = Fraction(size).limit_denominator(64)
-    if not math.isclose(exact, size, abs_tol=_LAST_DIGIT):
-        return _plain(size)
-    whole, part = divmod(exact, 1)
-    return " ".join(str(x) for x in (whole, part) if x) or "0"
-
-
-def _plain(size: float) -> str:
-    return f"{size:.4f}".rstrip("0").rstrip(".")
 
 
 def read_sitting(text: str, shelf: Mapping[str, Stand]) -> Sitting:
@@ -215,4 +188,4 @@ def _amount(control: Control, said: str) -> float | None:
 
 def _example(sitting: Sitting) -> str:
     control = next(iter(sitting.controls.values()))
-    return f"{control.name} {said_amount(control, 0.05)}"
+    return control.before(0.05)

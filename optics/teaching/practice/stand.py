@@ -1,17 +1,15 @@
 """What stands on the practice bench: a camera, its rangefinder, and what can be read of it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from optics.camera.camera import Camera
-from optics.finding.causes import AtHand, Cause, Prior
-from optics.finding.causes.gain import GAIN
-from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis.duties import Duty, duties
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.observations import observe
 from optics.finding.diagnosis.priors import Priors, usual_priors
 from optics.measure.uncertainty import within
+from optics.moves.at_hand import AtHand
 from optics.readings.kinds.registry import offered
 from optics.readings.practised import Offered
 from optics.readings.readings import Reading
@@ -45,9 +43,8 @@ class Stand:
         usual = usual_priors(self.camera)
         if self.finder is not None:
             return usual
-        kept: dict[Cause, Prior] = dict(usual.by_cause)
-        del kept[ZERO], kept[GAIN]
-        return Priors(kept, usual.most_causes, usual.starts, usual.pitch)
+        causes = usual.by_cause.items()
+        return replace(usual, by_cause={c: p for c, p in causes if c.spots != {Spot.COINCIDENCE}})
 
     @cached_property
     def offered(self) -> dict[str, Offered]:

@@ -65,11 +65,18 @@ class _Worker:
     def _judged(self, error: float, blur: float) -> float:
         return error + self.chance.uniform(-blur, blur)
 
-    def _move(self, name: str, wanted: float) -> None:
-        """Set a fault by an amount rounded to what a hand can set, and missed by half a step."""
+    def _set(self, name: str, seen: float, least: float, per: float = 1.0) -> bool:
+        """Move a fault against what is seen, shared by `per`; whether there was more than least.
+
+        By an amount rounded to what a hand can set, and missed by half a step.
+        """
+        if abs(seen) <= least:
+            return False
+        wanted = -seen / per
         step = owner_of(name).smallest(self.practice.camera, self.practice.at_hand) or 0.01
         amount = round(wanted / step) * step + step / 2 * self.chance.uniform(-1, 1)
         self.practice = self.practice.with_fault(name, float(amount))
+        return True
 
     def _on_marks(self, distance: float, true_distance: float) -> float:
         camera, hidden = self.practice.camera, self.hidden
@@ -89,26 +96,17 @@ class _Worker:
         if pitch and abs(seen) > pitch / 2:
             self.practice = self.practice.with_fault("start", -round(seen / pitch) * pitch)
             return True
-        if abs(seen) <= self.seen_blur:
-            return False
-        self._move("ring", -seen)
-        return True
+        return self._set("ring", seen, self.seen_blur)
 
     def _stop(self) -> bool:
         hidden = self.hidden
         seen = self._judged(hidden["seat"] + hidden["start"] + hidden["stop"], self.seen_blur)
-        if abs(seen) <= self.seen_blur:
-            return False
-        self._move("stop", -seen)
-        return True
+        return self._set("stop", seen, self.seen_blur)
 
     def _near(self) -> bool:
         near = _NEAR * self.practice.camera.lens.focal_length
         seen = self._judged(self._on_marks(near, near), self.seen_blur)
-        if abs(seen) <= self.seen_blur:
-            return False
-        self._move("ring", -seen / 2)
-        return True
+        return self._set("ring", seen, self.seen_blur, 2.0)
 
     def _meeting(self, distance: float) -> float:
         hidden = self.hidden
@@ -119,15 +117,10 @@ class _Worker:
 
     def _zero(self) -> bool:
         seen = self._meeting(400 * self.practice.camera.lens.focal_length)
-        if abs(seen) <= self.seen_split:
-            return False
-        self._move("zero", -seen)
-        return True
+        return self._set("zero", seen, self.seen_split)
 
     def _gain(self) -> bool:
         near = _NEAR * self.practice.camera.lens.focal_length
         seen = self._meeting(near)
-        if abs(seen) <= self.seen_split:
-            return False
-        self._move("gain", -seen / TrueLens(self.practice.camera, 0.0).needs(near))
-        return True
+        extension = TrueLens(self.practice.camera, 0.0).needs(near)
+        return self._set("gain", seen, self.seen_split, extension)

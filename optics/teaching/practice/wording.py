@@ -4,22 +4,21 @@ import math
 from collections.abc import Sequence
 
 from optics.camera.cautions import SPRINGS, SUN, Caution
-from optics.camera.true_lens import pitch_of
 from optics.finding.causes import ALL, Cause
 from optics.finding.diagnosis.faults import Faults
-from optics.finding.diagnosis.wording import percent
+from optics.finding.diagnosis.wording import begun, percent
 from optics.finding.plan.wording import NOTHING, first_line, jumped_line, nothing_line, promise_line
 from optics.measure.uncertainty import Estimate
+from optics.moves import Control
 from optics.readings.practised import Offered
 from optics.readings.readings import Judged, Moved
 from optics.readings.wording import said_error
-from optics.teaching.practice.controls import SCALE, Control
 from optics.teaching.practice.debrief import Debrief, Remark
 from optics.teaching.practice.levels import OldMark
 from optics.teaching.practice.score import FOCUS, READINGS, ROUNDS, Place, Score
 from optics.teaching.practice.sight import LOUPE, NEAR_POINT, Glass, Patch
 from optics.teaching.practice.sitting import Adjust, Entry, Finish, Read, Sitting, eye_limit
-from optics.teaching.practice.sitting_text import said_amount, said_moved, ways_of
+from optics.teaching.practice.sitting_text import said_moved, ways_of
 from optics.units import format_angle, format_length
 
 MOVED_WORDS = {
@@ -62,8 +61,7 @@ def done_words(sitting: Sitting, entry: Entry) -> str:
             assert moved is not None
             return f"Judged: {name}, {MOVED_WORDS[moved]} {said_moved(sitting.stand, name, judged)}"
         case Adjust(name, amount, typed):
-            control = sitting.controls[name]
-            return f"{name[:1].upper() + name[1:]} {said_amount(control, amount, typed)}"
+            return begun(sitting.controls[name].after(amount, typed))
         case Finish():
             return "Work laid down"
 
@@ -90,30 +88,6 @@ def miss_words(control: Control) -> str:
         return "A hand misses by up to 1/32 turn either way."
     unit = "°" if control.unit == "°" else f" {control.unit}"
     return f"A hand misses by up to {control.limit:.3g}{unit} either way."
-
-
-def effect_words(control: Control) -> str:
-    """What one unit of a control does; empty where the amount is itself what is done."""
-    way = control.ways[0]
-    if control.height:
-        return f"One turn {way} lifts the moving image by {format_angle(control.height)}."
-    if "tilt_x" in control.effects:
-        return "The middle of the lens goes out by a quarter of the leaf."
-    ((name, effect),) = control.effects.items()
-    if control.name == SCALE:
-        return "Engraved for a lens longer or shorter by so much; the lens stays."
-    if control.unit == "mm":
-        return ""
-    one = {"°": "degree", "starts": "start"}.get(control.unit, "turn")
-    out = "out" if effect > 0 else "in"
-    if name == "gain":
-        return (
-            f"One turn {way}: where the images meet, the lens stands {100 * abs(effect):.3g} % of "
-            f"its extension farther {out}."
-        )
-    what = {"zero": "where the images meet, the lens stands", "stop": "at the stop the lens stands"}
-    stands = what.get(name, "the lens stands")
-    return f"One {one} {way}: {stands} {_fine(abs(effect))} farther {out}."
 
 
 def bench_lines(sitting: Sitting) -> tuple[str, ...]:
@@ -267,7 +241,7 @@ def hidden_lines(sitting: Sitting) -> tuple[str, ...]:
     """What was hidden in the camera: its faults, its rangefinder's height, its old marks."""
     practice = sitting.found.practice
     lines = [
-        fault_line(cause, practice.hidden, pitch_of(practice.camera))
+        fault_line(cause, practice.hidden, sitting.stand.priors.step(cause))
         for cause in ALL
         if cause in practice.causes
     ]

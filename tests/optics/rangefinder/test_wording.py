@@ -33,7 +33,7 @@ DESIGN = set_at(BODY, FINDER, math.inf, 1000.0)
 )
 def test_turns_are_said_in_fractions(turns: float, said: str) -> None:
     """A turn is said in eighths, or finer where it is, and which way round."""
-    assert wording.said_turn(turns) == said
+    assert FINDER.zero_adjuster.control.said(turns) == said
 
 
 def test_a_step_names_adjuster_amount_and_way() -> None:

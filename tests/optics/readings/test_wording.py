@@ -10,11 +10,12 @@ from hypothesis import strategies as st
 from optics.camera.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Lens, Turn
 from optics.measure.uncertainty import Estimate, exact, from_repeats, within
 from optics.measure.verdict import Verdict
+from optics.moves import Workshop
 from optics.readings import wording
 from optics.readings.correction import Correction, Sight, correct
 from optics.readings.kinds.collimator import CollimatorReading
 from optics.readings.kinds.register import RegisterReading
-from optics.readings.remedies import Remedy, Workshop
+from optics.readings.remedies import Remedy
 
 FOCUSINGS: tuple[Focusing, ...] = (
     Helicoid(18.0, 6, Turn.COUNTER_CLOCKWISE, 50.0),

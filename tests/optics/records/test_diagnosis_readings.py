@@ -7,11 +7,11 @@ import pytest
 
 from optics.camera.taken import AT_STOP, Surface
 from optics.errors import OutOfRange, Unreadable
-from optics.finding.causes import AtHand
 from optics.finding.causes.ring import RING
 from optics.finding.causes.seat import SEAT
 from optics.finding.diagnosis import Diagnosis, diagnose
 from optics.measure.uncertainty import exact, from_distances, from_repeats
+from optics.moves import AtHand
 from optics.readings.correction import Correction
 from optics.readings.kinds.coincidence import CoincidenceReading
 from optics.readings.kinds.mark import MarkReading

@@ -10,9 +10,9 @@ import pytest
 
 from optics.camera.cautions import LOCAL_RULES
 from optics.drawing.page import MARGIN, PAPERS
+from optics.moves import Refused
 from optics.readings import wording
 from optics.readings.correction import Correction
-from optics.readings.remedies import NotApplicable
 from optics.sheets.note import correction_note
 
 MADE = date(2026, 3, 6)
@@ -76,7 +76,7 @@ def test_paper_and_screen_say_the_same(
     for sight in correction.sights:
         said += [wording.sharp_where(sight), wording.blur_at(sight)]
     for offer in correction.offers:
-        if isinstance(offer, NotApplicable):
+        if isinstance(offer, Refused):
             said += [f"{offer.title}: not called for. {offer.reason}"]
             continue
         said += [offer.title, offer.instruction, wording.residual_line(offer), *offer.notes]
@@ -159,7 +159,7 @@ def test_a_note_that_is_too_full_says_what_it_leaves_out(
     correction = solved("Ostrin 35", "rotation", marks=twelve_marks)
     offers = tuple(
         replace(offer, notes=("A note that goes on and on and on. " * 9,) * 40)
-        if not isinstance(offer, NotApplicable)
+        if not isinstance(offer, Refused)
         else offer
         for offer in correction.offers
     )

@@ -7,9 +7,9 @@ from typing import Any
 
 from optics.camera.camera import Camera
 from optics.camera.taken import AT_STOP, ON_FILM, Taken
-from optics.finding.causes import AtHand, Screw
 from optics.finding.diagnosis import Faults, predict
 from optics.measure.uncertainty import Estimate, Source, exact
+from optics.moves import AtHand, Screw
 from optics.readings.kinds.coincidence import CoincidenceReading
 from optics.readings.kinds.collimator import CollimatorReading
 from optics.readings.kinds.gate import GateReading

@@ -7,9 +7,11 @@ import pytest
 
 from optics.camera.cautions import Caution
 from optics.measure.verdict import Verdict
+from optics.moves import Refused
+from optics.moves.shim import SHIM
 from optics.readings.correction import Correction
 from optics.readings.kinds.parallax import ParallaxReading
-from optics.readings.remedies import NotApplicable, Remedy
+from optics.readings.remedies import Remedy
 from tests.ui.solved import correction
 from ui.answers import answer_panel
 
@@ -43,9 +45,10 @@ class Markup(HTMLParser):
 
 def hostile(answer: Correction) -> Correction:
     """Put markup wherever a remedy or a refusal has words."""
-    words = {"title": HOSTILE, "instruction": HOSTILE, "notes": (HOSTILE,)}
+    headed = replace(SHIM, title=HOSTILE)
+    words = {"move": headed, "instruction": HOSTILE, "notes": (HOSTILE,)}
     remedies = tuple(replace(r, **words, amounts=((HOSTILE, HOSTILE),)) for r in answer.remedies)
-    idle = NotApplicable("shim", HOSTILE, HOSTILE)
+    idle = Refused(headed, HOSTILE)
     return replace(answer, offers=(*remedies, idle))
 
 

@@ -35,7 +35,7 @@ def test_log_has_a_row_for_each_action() -> None:
     """Readings show their figure and what it says, adjustments neither."""
     html = practice_panel.log_html(sitting(*DONE))
     assert html.count("<tr>") == 1 + len(DONE)
-    assert "<td>Turn the barrel 2.5° clockwise</td><td></td><td></td>" in html
+    assert "<td>Turned the barrel 2.5° clockwise</td><td></td><td></td>" in html
     assert "One fault is hidden" in practice_panel.log_html(sitting())
 
 

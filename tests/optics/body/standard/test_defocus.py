@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 from optics.body.standard import (
     DefocusMap,
     Frame,
-    Plane,
     Tilted,
     View,
     defocus_map,
@@ -18,6 +17,7 @@ from optics.body.standard import (
     measure_standard,
 )
 from optics.camera.camera import Bed, Camera, FrontCell, Lens, Turn
+from optics.camera.plane import Plane
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import exact, within
 from optics.measure.verdict import Verdict

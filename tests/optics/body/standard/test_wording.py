@@ -4,19 +4,18 @@ import pytest
 
 from optics.body.standard import (
     Frame,
-    Plane,
-    Screw,
     Standard,
     Tilted,
     View,
     defocus_map,
     depth_readings,
     measure_standard,
-    plan_shims,
     wording,
 )
 from optics.body.standard.cautions import CAUTIONS
 from optics.camera.camera import Bed, Camera, Lens
+from optics.camera.mount import Screw, plan_shims
+from optics.camera.plane import Plane
 from optics.measure.uncertainty import exact
 
 PLACES = [(-18, -12), (18, -12), (-18, 12), (18, 12), (0, 0)]

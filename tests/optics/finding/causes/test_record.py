@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from optics.finding.causes import Adjustment, AtHand, Blocked, Cause, Screw
+from optics.finding.causes import Adjustment, Blocked, Cause
 from optics.finding.causes.focal import FOCAL
 from optics.finding.causes.gain import GAIN
 from optics.finding.causes.gate import GATE
@@ -12,6 +12,7 @@ from optics.finding.causes.ring import RING
 from optics.finding.causes.stop import STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.causes.zero import ZERO
+from optics.moves import AtHand, Screw
 from tests.optics.teaching.bench_day import AT_HAND, BED, CELL, HELICOID
 
 

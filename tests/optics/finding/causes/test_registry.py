@@ -2,16 +2,17 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
+import numpy as np
 import pytest
 
 import optics.finding.causes
 from optics.camera.camera import Camera
-from optics.finding.causes import ALL, Adjustment, AtHand, BenchStep, Cause, Prior, disturbing
+from optics.finding.causes import ALL, BenchStep, Cause, Prior, Steps, disturbing
 from optics.finding.causes.focal import FOCAL
 from optics.finding.causes.gain import GAIN
 from optics.finding.causes.gate import GATE as THE_GATE
-from optics.finding.causes.record import Outcome, Wanted
 from optics.finding.causes.registry import add, drop
 from optics.finding.causes.ring import RING
 from optics.finding.causes.seat import SEAT
@@ -21,13 +22,17 @@ from optics.finding.causes.stop import STOP as THE_STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis import Faults, diagnose, predict
+from optics.finding.diagnosis.hypotheses import Hypothesis
 from optics.finding.diagnosis.reading_wording import movable_faults
 from optics.finding.diagnosis.wording import headline
 from optics.finding.part import SuspectPart
 from optics.finding.plan import make_plan
-from optics.measure.uncertainty import within
+from optics.moves import AtHand
 from optics.readings.spots import Spot
+from optics.teaching.practice import draw_camera
 from tests.optics.teaching.bench_day import (
+    BED,
+    CELL,
     CORNERS,
     FAR_PAIR,
     GATE,
@@ -121,14 +126,6 @@ def test_readings_belong_where_they_were_taken() -> None:
     ]
 
 
-def _file_off(camera: Camera, at_hand: AtHand, wanted: Wanted) -> Outcome:
-    del camera, at_hand
-    depth = wanted["burr"]
-    return Adjustment(
-        BURR, "Seat", "Take the burr off the seat.", {"burr": within(depth, 0.002, "oilstone")}, ()
-    )
-
-
 BURR = Cause(
     name="burr",
     in_jobs="burr",
@@ -140,8 +137,6 @@ BURR = Cause(
     size=Millimetres("high", "low"),
     prior=Prior(0.2, 0.001, 0.2),
     spots=frozenset({Spot.GAUGE}),
-    tool="oilstone",
-    put_right=_file_off,
     is_always_open=True,
 )
 
@@ -155,29 +150,69 @@ def with_burr() -> Iterator[None]:
 
 
 @pytest.mark.usefixtures("with_burr")
-def test_a_cause_is_weighed_worded_and_put_right_from_its_record_alone() -> None:
-    """A made-up cause that is nothing but a record is found, named, planned for and suspected."""
+def test_a_cause_is_weighed_worded_and_suspected_from_its_record_alone() -> None:
+    """A made-up cause that is nothing but a record is found, named, suspected and planned for."""
     readings = (GAUGE, STOP, INFINITY, TURNED, NEAR)
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(burr=0.3), readings))
     assert found.claimed == (BURR,)
     assert "burr under the gauge, 0.300 mm high" in headline(found)
-    plan = make_plan(found)
-    (step,) = plan.steps
-    assert (step.adjustment.instruction, step.bench_step) == (
-        "Take the burr off the seat.",
-        BenchStep.INFINITY,
-    )
-    assert step.adjustment.changes["burr"].value == pytest.approx(-0.3, abs=0.01)
     assert "burr" in movable_faults(found)
     assert SuspectPart.model_validate({"cause": "burr", "wrong": "0.5 mm"}).cause == "burr"
+    # As long as no move changes it, the plan says just that.
+    (blocked,) = make_plan(found).blocked
+    assert blocked.reason == "No move on this bench changes it: burr under the gauge."
+
+
+NOTCH = replace(
+    BURR,
+    name="notch",
+    in_jobs="notch",
+    words="bayonet in another notch",
+    figures={"notch": "notches farther out"},
+    order=25,
+    spots=frozenset({Spot.GAUGE, Spot.STOP}),
+    prior=Prior(0.1, 0.0, 0.0),
+    steps=lambda camera: Steps(0.5, (-2, -1, 1, 2)),
+    told_by="a look at the bayonet",
+)
+
+
+@pytest.fixture
+def with_notch() -> Iterator[None]:
+    """Have one made-up cause more that goes by whole steps."""
+    add(NOTCH)
+    yield
+    drop(NOTCH)
+
+
+@pytest.mark.usefixtures("with_notch")
+def test_a_cause_that_goes_by_steps_is_counted_from_its_record_alone() -> None:
+    """A made-up cause two steps off is found two steps off, beside the thread's own starts."""
+    readings = (GAUGE, STOP, INFINITY, TURNED, NEAR)
+    found = diagnose(HELICOID, all_shown(HELICOID, Faults(notch=1.0), readings))
+    assert found.leading == Hypothesis(frozenset({NOTCH}), 2)
+    assert found.sizes["notch"].value == pytest.approx(1.0)
+    assert found.priors.typical(NOTCH) == 0.5
+    chance = np.random.default_rng(3)
+    sure = found.priors.changed(NOTCH, chance=0.999)
+    drawn = [draw_camera(HELICOID, AtHand(), sure, chance).hidden["notch"] for _ in range(20)]
+    assert {abs(size) for size in drawn} <= {0.0, 0.5, 1.0}
+    assert any(drawn)
+
+
+@pytest.mark.parametrize("camera", [HELICOID, CELL, BED], ids=lambda camera: camera.name)
+def test_every_cause_that_a_camera_can_have_can_be_put_right(camera: Camera) -> None:
+    """Each cause supposed of a camera has a move on it that changes all its faults."""
+    for cause in ALL:
+        if cause.supposed_of(camera):
+            assert cause.cure(camera), cause
 
 
 def test_every_cause_says_all_there_is_to_say() -> None:
-    """No cause lacks words, a name for job files, a tool, a place to be seen or a figure."""
+    """No cause lacks words, a name for job files, a place to be seen or a figure."""
     for cause in ALL:
         assert cause.words, cause
         assert cause.in_jobs, cause
-        assert cause.tool, cause
         assert cause.spots, cause
         assert all(cause.figures.values()), cause
     assert len({cause.in_jobs for cause in ALL}) == len(ALL)

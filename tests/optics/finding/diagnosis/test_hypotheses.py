@@ -71,8 +71,8 @@ def test_every_set_of_up_to_three_causes_is_weighed() -> None:
     seen = observe(HELICOID, all_shown(HELICOID, Faults(ring=0.1), FULL_ROUND))
     found = log_weights(seen, priors, tuple(priors.by_cause))
     # By hand: 1 + 8 + 28 + 56 sets of the eight others; 1 + 8 + 28 beside a start.
-    assert len([h for h in found if not h.starts]) == 93
-    at_a_start = len([h for h in found if h.starts])
+    assert len([h for h in found if not h.steps]) == 93
+    at_a_start = len([h for h in found if h.steps])
     assert at_a_start % 37 == 0
 
 

@@ -7,7 +7,7 @@ import pytest
 
 from optics.camera.camera import Camera, Helicoid, Lens, Turn
 from optics.camera.taken import AT_STOP
-from optics.finding.causes import AtHand, BenchStep
+from optics.finding.causes import BenchStep
 from optics.finding.causes.seat import SEAT
 from optics.finding.causes.start import START
 from optics.finding.causes.tilt import TILT
@@ -15,10 +15,10 @@ from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis import Faults, diagnose
 from optics.finding.plan import make_plan
 from optics.measure.uncertainty import exact, within
+from optics.moves import AtHand, Workshop
 from optics.readings.kinds.mark import MarkReading
 from optics.readings.kinds.register import RegisterReading
 from optics.readings.kinds.rotation import RotationReading
-from optics.readings.remedies import Workshop
 from tests.optics.readings.simulated_camera import SimulatedCamera, WholeLens
 from tests.optics.teaching.bench_day import (
     AT_HAND,

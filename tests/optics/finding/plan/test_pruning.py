@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from optics.camera.camera import Camera, Helicoid, Lens, Turn
-from optics.finding.causes import Adjustment, AtHand, Cause, Screw
+from optics.finding.causes import Adjustment, Cause
 from optics.finding.causes.gain import GAIN
 from optics.finding.causes.ring import RING
 from optics.finding.causes.seat import SEAT
@@ -16,7 +16,8 @@ from optics.finding.plan import make_plan
 from optics.finding.plan.pruning import Drawn, worth_doing
 from optics.finding.plan.state import Forecast
 from optics.measure.uncertainty import within
-from optics.readings.remedies import Workshop
+from optics.moves import AtHand, Screw, Workshop
+from optics.moves.gate import GATE
 from optics.teaching.practice import Bench, Habits, draw_camera, round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
@@ -42,7 +43,7 @@ COARSE = AtHand(Workshop(((0.05, 4), (0.1, 4)), ((0.1, 2),)), Screw(0.2), Screw(
 def moved(cause: Cause, amount: float) -> Adjustment:
     """Give a step that moves one fault and may miss by 0.004 mm."""
     changes = {cause.name: within(amount, 0.004, "hand")}
-    return Adjustment(cause, "", "", changes, (), "")
+    return Adjustment(move=GATE, instruction="", settings=(), changes=changes, cause=cause)
 
 
 def as_found(found: Diagnosis) -> Drawn:

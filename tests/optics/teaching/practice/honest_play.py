@@ -6,8 +6,8 @@ from optics.errors import ShimwrightError
 from optics.finding.causes import Adjustment
 from optics.finding.causes.tilt import TILT
 from optics.finding.plan.planning import Plan
+from optics.moves.height_screw import HEIGHT_PER_TURN
 from optics.readings.kinds.coincidence import CoincidenceReading
-from optics.teaching.practice.controls import HEIGHT_PER_TURN
 from optics.teaching.practice.debrief import debrief, plan_after
 from optics.teaching.practice.sight import patch_at, rest_of
 from optics.teaching.practice.sitting import Action, Adjust, Finish, Read, Sitting

@@ -1,4 +1,4 @@
-"""What hands do at the practice bench, against hands that follow a plan's words."""
+"""What hands do at the practice bench, against what a plan says in words."""
 
 import math
 import re
@@ -16,11 +16,13 @@ from optics.finding.causes.ring import RING
 from optics.finding.causes.seat import SEAT
 from optics.finding.causes.start import START
 from optics.finding.causes.stop import STOP
-from optics.finding.causes.tilt import TILT
 from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis import Faults
+from optics.measure.places import CORNERS
+from optics.moves import Control
+from optics.moves.height_screw import HEIGHT_PER_TURN
 from optics.teaching.practice import Hands, PracticeCamera
-from optics.teaching.practice.controls import HEIGHT_PER_TURN, Control, controls
+from optics.teaching.practice.controls import controls, done
 from optics.teaching.practice.stand import Stand
 from tests.optics.teaching.practice.stands import CORVANE, OSTRIN, STANDS, TARNBROOK, state_of
 from tests.optics.teaching.practice.test_hands import Steady
@@ -75,44 +77,39 @@ ON_STANDS = [
 
 @pytest.mark.parametrize("way", [1, -1], ids=["out", "in"])
 @pytest.mark.parametrize(("stand", "cause"), ON_STANDS, ids=lambda v: getattr(v, "camera", v))
-def test_a_control_does_what_hands_do_that_follow_the_words(
-    stand: Stand, cause: Cause, way: int
-) -> None:
-    """A plan's instruction followed by its words, or set on the bench, gives the same camera."""
-    done = cause.put_right(stand.camera, stand.at_hand, {cause.name: way * WANTED[cause]})
-    assert isinstance(done, Adjustment)
+def test_a_plan_s_words_tell_the_amount_that_is_set(stand: Stand, cause: Cause, way: int) -> None:
+    """The amount and the way that a plan's instruction tells are those that its hands set."""
+    made = cause.put_right(stand.camera, stand.at_hand, {cause.name: way * WANTED[cause]})
+    assert isinstance(made, Adjustment)
+    ((control, amount),) = made.settings
+    assert control.name == control_of(stand, cause).name
+    assert told(cause, control, made.instruction) == pytest.approx(amount, abs=0.0005)
     before = state_of(stand, Faults())
-    followed = Hands(Steady()).carry_out(before.practice, done)  # type: ignore[arg-type]
-    control = control_of(stand, cause)
-    after = control.done(before, told(cause, control, done.instruction), 0.0)
-    assert after.practice.hidden.vector == pytest.approx(followed.hidden.vector, abs=1e-12)
+    after = done(before, control, amount, 0.0).practice
+    followed = Hands(Steady()).carry_out(before.practice, made)  # type: ignore[arg-type]
+    assert after.hidden == followed.hidden
 
 
 @pytest.mark.parametrize("stand", STANDS, ids=lambda s: s.camera.name)
-def test_leaves_under_the_standard_tilt_it_as_hands_would(stand: Stand) -> None:
-    """Leaves at two corners set one after the other do what the words do together."""
-    words = "0.10 mm at the top right, 0.04 mm at the bottom left"
-    both = Adjustment(
-        TILT,
-        "",
-        f"Put shims under the standard's screws: {words}, seen from the front.",
-        {},
-        (),
-        "",
-    )
-    before = state_of(stand, Faults())
-    followed = Hands(Steady()).carry_out(before.practice, both)  # type: ignore[arg-type]
-    after = before
-    for corner, leaf in (("top right", 0.10), ("bottom left", 0.04)):
-        after = controls(stand)[f"shim the standard, {corner} screw,"].done(after, leaf, 0.0)
-    assert after.practice.hidden.vector == pytest.approx(followed.hidden.vector, abs=1e-12)
+def test_leaves_under_the_standard_lift_the_nearest_plane(stand: Stand) -> None:
+    """Leaves at two corners move the standard to the least-squares plane through all four."""
+    leaves = dict.fromkeys(CORNERS, 0.0) | {"top right": 0.10, "bottom left": 0.04}
+    to_side, to_top = stand.at_hand.standard_screws
+    points = [[1.0, side * to_side, up * to_top] for side, up in CORNERS.values()]
+    plane, *_ = np.linalg.lstsq(np.array(points), np.array(list(leaves.values())), rcond=None)
+    after = state_of(stand, Faults())
+    for corner, leaf in leaves.items():
+        after = done(after, controls(stand)[f"shim the standard, {corner} screw,"], leaf, 0.0)
+    hidden = after.practice.hidden
+    got = [hidden[name] for name in ("seat", "tilt_x", "tilt_y")]
+    assert got == pytest.approx(plane.tolist(), abs=1e-12)
 
 
 @pytest.mark.parametrize("stand", STANDS, ids=lambda s: s.camera.name)
 def test_a_new_scale_takes_the_focal_length_s_error_away(stand: Stand) -> None:
     """A scale made for the true focal length leaves no error and the very same lens."""
     scale = controls(stand)["make the scale"]
-    after = scale.done(state_of(stand, Faults(focal=0.5)), 0.5, 0.0).practice
+    after = done(state_of(stand, Faults(focal=0.5)), scale, 0.5, 0.0).practice
     assert after.hidden["focal"] == pytest.approx(0.0)
     before, now = (c.constants for c in (stand.camera, after.camera))
     name = next(n for n in now if "focal" in n)
@@ -123,7 +120,7 @@ def test_a_new_scale_takes_the_focal_length_s_error_away(stand: Stand) -> None:
 def test_a_hand_misses_by_its_limit_at_most(stand: Stand) -> None:
     """The worst miss either way moves each fault by the limit, and nothing is missed by a start."""
     for control in controls(stand).values():
-        ends = [control.done(state_of(stand, Faults()), 1.0, miss) for miss in (-1.0, 1.0)]
+        ends = [done(state_of(stand, Faults()), control, 1.0, miss) for miss in (-1.0, 1.0)]
         low, high = (end.practice.hidden.vector for end in ends)
         for name, effect in control.effects.items():
             moved = abs(high[AT[name]] - low[AT[name]])
@@ -133,7 +130,8 @@ def test_a_hand_misses_by_its_limit_at_most(stand: Stand) -> None:
 
 def test_the_height_screw_moves_the_height_alone() -> None:
     """A whole turn of the height screw is 8 minutes of arc, and no fault changes."""
-    after = controls(OSTRIN)["turn the height screw"].done(state_of(OSTRIN, Faults()), 1.0, 0.0)
+    screw = controls(OSTRIN)["turn the height screw"]
+    after = done(state_of(OSTRIN, Faults()), screw, 1.0, 0.0)
     assert after.height == pytest.approx(math.radians(8 / 60))
     assert pytest.approx(math.radians(8 / 60)) == HEIGHT_PER_TURN
     assert np.all(after.practice.hidden.vector == 0.0)

@@ -1,4 +1,4 @@
-"""Hands that follow words, against what each adjustment says it does."""
+"""Hands that set what is asked, against what each adjustment says it does."""
 
 from dataclasses import replace
 
@@ -52,10 +52,10 @@ ON_CAMERAS = [
 
 @pytest.mark.parametrize("way", [1, -1], ids=["out", "in"])
 @pytest.mark.parametrize(("cause", "camera"), ON_CAMERAS)
-def test_doing_what_the_words_say_does_what_the_figures_say(
+def test_setting_the_amounts_does_what_the_figures_say(
     cause: Cause, way: int, camera: Camera
 ) -> None:
-    """Followed by its words alone, every instruction changes the camera by its stated amount."""
+    """Set by its amounts, every adjustment changes the camera by what it says it changes."""
     wanted = dict.fromkeys(cause.figures, 0.0) | {next(iter(cause.figures)): way * WANTED[cause]}
     done = cause.put_right(camera, AT_HAND, wanted)
     assert isinstance(done, Adjustment)
@@ -82,12 +82,12 @@ def test_hands_miss_by_no_more_than_half_a_step() -> None:
     assert max(got) - min(got) == pytest.approx(2 * limit, rel=0.03)
 
 
-def test_words_that_no_hand_understands_are_refused() -> None:
-    """An instruction without an amount is refused in words."""
+def test_a_move_that_sets_nothing_is_refused() -> None:
+    """An adjustment without an amount is refused in words."""
     done = RING.put_right(HELICOID, AT_HAND, {"ring": 0.2})
     assert isinstance(done, Adjustment)
     before = PracticeCamera(HELICOID, Faults(), AT_HAND)
-    vague = replace(done, instruction="Turn it a little.")
+    vague = replace(done, instruction="Turn it a little.", settings=())
     with pytest.raises(ValueError, match=r"^No hand would know what to do: got 'Turn it a little"):
         Hands(np.random.default_rng(1)).carry_out(before, vague)
 

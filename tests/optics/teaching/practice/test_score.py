@@ -2,7 +2,7 @@
 
 import pytest
 
-from optics.readings.practised import film_per_degree
+from optics.moves.turning import film_per_degree
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.score import Place, Score, score
 from optics.teaching.practice.sitting import Action, Adjust, Finish, Read, Sitting

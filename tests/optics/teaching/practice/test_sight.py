@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from optics.camera.camera import Helicoid, Turn
 from optics.errors import NoAnswer
 from optics.finding.diagnosis import Faults, predict
+from optics.moves.turning import film_per_degree
 from optics.readings.kinds.register import RegisterReading
-from optics.readings.practised import film_per_degree, scale_place
+from optics.readings.practised import scale_place
 from optics.readings.readings import Moved
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sight import EYE, focus_error, glass_at, patch_at, reading_at, rest_of

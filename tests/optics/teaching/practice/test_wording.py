@@ -33,7 +33,7 @@ def test_the_log_says_what_was_done_and_shown() -> None:
     assert said == [
         "Read: register",
         "Judged: 3 m mark, ring turned 4.5° counter-clockwise",
-        "Turn the near screw 1/8 turn counter-clockwise",
+        "Turned the near screw 1/8 turn counter-clockwise",
         "Work laid down",
     ]
     judged = done.entries[1]
@@ -183,7 +183,7 @@ def test_a_hand_s_miss_is_stated() -> None:
 
 def test_what_a_unit_does_is_stated() -> None:
     """Degrees, starts and turns are told in mm at the film and a way; a leaf is what it is."""
-    said = {name: wording.effect_words(c) for name, c in sitting().controls.items()}
+    said = {name: c.does for name, c in sitting().controls.items()}
     # A lead of 18 mm on 6 starts that extends counter-clockwise: 0.05 mm a degree, 3 mm a start.
     assert said["turn the barrel"] == "One degree clockwise: the lens stands 0.050 mm farther in."
     assert said["enter the thread"] == "One start clockwise: the lens stands 3.000 mm farther out."

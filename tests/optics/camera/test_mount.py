@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.body.standard import MountPlan, Plane, Screw, plan_shims
+from optics.camera.mount import MountPlan, Screw, plan_shims
+from optics.camera.plane import Plane
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import exact, within
 from optics.units import Leaves

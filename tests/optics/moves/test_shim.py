@@ -8,8 +8,9 @@ from optics.camera.camera import Bed, Camera, Lens
 from optics.camera.shims import Pack
 from optics.measure.uncertainty import Estimate, exact, within
 from optics.measure.verdict import Verdict
-from optics.readings.remedies.offer import NotApplicable, Offer, Remedy
-from optics.readings.remedies.shim import Workshop, said_pack, shim
+from optics.moves import AtHand, Refused, Workshop
+from optics.moves.shim import SHIM, said_pack
+from optics.readings.remedies import Offer, Remedy, offer
 from optics.units import Leaves
 
 DRAWER = ((0.1, 3), (0.05, 4), (0.02, 5))
@@ -24,7 +25,7 @@ def offered(
     error: float, drawer: Leaves = DRAWER, fitted: Leaves | None = None, tolerance: float = 0.04
 ) -> Offer:
     """Ask for a shim."""
-    return shim(camera_of(tolerance), exact(error), Workshop(drawer, fitted))
+    return offer(SHIM, camera_of(tolerance), exact(error), AtHand(Workshop(drawer, fitted)))
 
 
 def remedy(
@@ -41,7 +42,7 @@ def reason(
 ) -> str:
     """Ask for a shim and get the reason why not."""
     found = offered(error, drawer, fitted, tolerance)
-    assert isinstance(found, NotApplicable), found
+    assert isinstance(found, Refused), found
     return found.reason
 
 
@@ -175,12 +176,12 @@ def test_leaves_that_stay_bring_none(
 
 def test_the_verdict_is_of_what_is_left() -> None:
     """The verdict on a remedy is of the residual, with the reading's uncertainty in it."""
-    known = shim(camera_of(), within(-0.15, 0.005, "gauge"), Workshop(DRAWER))
+    known = offer(SHIM, camera_of(), within(-0.15, 0.005, "gauge"), AtHand(Workshop(DRAWER)))
     assert isinstance(known, Remedy)
     assert known.verdict is Verdict.INSIDE
     assert remedy(-0.15).verdict is Verdict.NOT_STATED
     vague = Estimate(-0.15, {}).plus(remedy(-0.15).change, 10.0)
-    found = shim(camera_of(), Estimate(-0.15, vague.parts), Workshop(DRAWER))
+    found = offer(SHIM, camera_of(), Estimate(-0.15, vague.parts), AtHand(Workshop(DRAWER)))
     assert isinstance(found, Remedy)
     assert found.verdict is Verdict.UNSURE
 

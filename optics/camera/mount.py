@@ -8,8 +8,8 @@ from typing import TypeAlias
 
 import numpy as np
 
-from optics.body.standard.plane import Plane, design, least_squares
 from optics.camera.instruments import INSTRUMENTS
+from optics.camera.plane import Plane, design, least_squares
 from optics.camera.shims import DIGITS, THICKEST_PACK, Pack, make_up
 from optics.errors import OutOfRange
 from optics.measure.places import check_places, place_name

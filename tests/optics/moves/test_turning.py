@@ -8,8 +8,11 @@ from hypothesis import strategies as st
 
 from optics.camera.camera import Camera, FrontCell, Helicoid, Lens, Turn
 from optics.measure.uncertainty import exact
-from optics.readings.remedies.offer import NotApplicable, Offer, Remedy
-from optics.readings.remedies.turning import front_cell_turn, ring, thread_start
+from optics.moves import AtHand, Move, Refused
+from optics.moves.front_cell import FRONT_CELL
+from optics.moves.ring import RING
+from optics.moves.thread_start import THREAD_START
+from optics.readings.remedies import Offer, Remedy, offer
 
 BOTH = (Turn.CLOCKWISE, Turn.COUNTER_CLOCKWISE)
 
@@ -20,35 +23,40 @@ def helicoid_camera(
     extends: Turn = Turn.COUNTER_CLOCKWISE,
     diameter: float | None = None,
     tolerance: float = 0.2,
-) -> tuple[Camera, Helicoid]:
-    """Give a camera on a helicoid, and the helicoid."""
+) -> Camera:
+    """Give a camera on a helicoid."""
     thread = Helicoid(lead, starts, extends, diameter)
-    return Camera("", Lens(75.0, 3.5), thread, 0.05, tolerance), thread
+    return Camera("", Lens(75.0, 3.5), thread, 0.05, tolerance)
 
 
-def cell_camera(extends: Turn = Turn.COUNTER_CLOCKWISE) -> tuple[Camera, FrontCell]:
-    """Give a front-cell camera whose cell moves 2.25 at the film for 1, and the cell."""
+def cell_camera(extends: Turn = Turn.COUNTER_CLOCKWISE) -> Camera:
+    """Give a front-cell camera whose cell moves 2.25 at the film for 1."""
     cell = FrontCell(50.0, 9.0, extends, 80.0)
-    return Camera("", Lens(75.0, 3.5), cell, 0.05, 0.2), cell
+    return Camera("", Lens(75.0, 3.5), cell, 0.05, 0.2)
 
 
-def remedy(offer: Offer) -> Remedy:
+def turned(move: Move, camera: Camera, error: float) -> Offer:
+    """Ask for a turn that answers an error."""
+    return offer(move, camera, exact(error), AtHand())
+
+
+def remedy(found: Offer) -> Remedy:
     """Take an offer for a remedy."""
-    assert isinstance(offer, Remedy), offer
-    return offer
+    assert isinstance(found, Remedy), found
+    return found
 
 
-def reason(offer: Offer) -> str:
+def reason(found: Offer) -> str:
     """Take an offer for the reason why not."""
-    assert isinstance(offer, NotApplicable), offer
-    return offer.reason
+    assert isinstance(found, Refused), found
+    return found.reason
 
 
 @pytest.mark.parametrize("extends", BOTH)
 def test_too_far_out_is_turned_against_the_extending_sense(extends: Turn) -> None:
     """1.8 mm too far out on a lead of 18 mm is a tenth of a turn, 36.0°, in."""
-    camera, thread = helicoid_camera(extends=extends)
-    found = remedy(ring(camera, thread, exact(1.8)))
+    camera = helicoid_camera(extends=extends)
+    found = remedy(turned(RING, camera, 1.8))
     assert f"turn the lens barrel 36.0° {extends.opposite}, seen from the front" in (
         found.instruction
     )
@@ -58,16 +66,16 @@ def test_too_far_out_is_turned_against_the_extending_sense(extends: Turn) -> Non
 @pytest.mark.parametrize("extends", BOTH)
 def test_too_far_in_is_turned_in_the_extending_sense(extends: Turn) -> None:
     """A cell whose film error is −2.25 mm stands 1 mm in, 40.0° on a lead of 9 mm."""
-    camera, cell = cell_camera(extends)
-    found = remedy(front_cell_turn(camera, cell, exact(-2.25)))
+    camera = cell_camera(extends)
+    found = remedy(turned(FRONT_CELL, camera, -2.25))
     assert f"turn the front cell 40.0° {extends}, seen from the front" in found.instruction
     assert found.residual.value == pytest.approx(0.0, abs=1e-12)
 
 
 def test_an_arc_too_short_to_lay_off_is_not_said() -> None:
     """A degree on a ring of 5 mm is 0.044 mm, which nobody can lay off."""
-    camera, thread = helicoid_camera(diameter=5.0)
-    found = remedy(ring(camera, thread, exact(0.051)))
+    camera = helicoid_camera(diameter=5.0)
+    found = remedy(turned(RING, camera, 0.051))
     assert "1.0°" in found.instruction
     assert "along the edge" not in found.instruction
     assert "arc" not in found.figures
@@ -75,8 +83,8 @@ def test_an_arc_too_short_to_lay_off_is_not_said() -> None:
 
 def test_a_whole_turn_is_not_a_correction() -> None:
     """20 mm on a lead of 18 mm would be 400°: something else is wrong first."""
-    camera, thread = helicoid_camera()
-    assert reason(ring(camera, thread, exact(20.0))) == (
+    camera = helicoid_camera()
+    assert reason(turned(RING, camera, 20.0)) == (
         "The turn wanted is 400.0°, a whole turn or more: look for a wrong start, a wrong lens or "
         "a slip in the reading first."
     )
@@ -84,8 +92,8 @@ def test_a_whole_turn_is_not_a_correction() -> None:
 
 def test_the_arc_is_measured_along_the_ring() -> None:
     """36° of a ring of 50 mm are 50·π/10 = 15.7 mm along its edge."""
-    camera, thread = helicoid_camera(diameter=50.0)
-    found = remedy(ring(camera, thread, exact(1.8)))
+    camera = helicoid_camera(diameter=50.0)
+    found = remedy(turned(RING, camera, 1.8))
     assert "(15.7 mm along the edge of a 50 mm ring)" in found.instruction
     assert ("Arc", "15.7 mm on ⌀ 50 mm") in found.amounts
     assert found.figures["arc"] == pytest.approx(15.708, abs=0.0005)
@@ -93,7 +101,7 @@ def test_the_arc_is_measured_along_the_ring() -> None:
 
 def test_without_a_ring_there_is_no_arc() -> None:
     """Where the ring's diameter is not stated, no arc is made up."""
-    found = remedy(ring(*helicoid_camera(), exact(1.8)))
+    found = remedy(turned(RING, helicoid_camera(), 1.8))
     assert "along the edge" not in found.instruction
     assert [label for label, _ in found.amounts] == ["Turn"]
 
@@ -106,7 +114,7 @@ def test_without_a_ring_there_is_no_arc() -> None:
 )
 def test_a_turn_is_rounded_to_what_a_hand_can_set(lead: float, tolerance: float, said: str) -> None:
     """A turn is rounded to half a degree where that is fine enough, else to a tenth."""
-    found = remedy(ring(*helicoid_camera(lead, tolerance=tolerance), exact(0.337)))
+    found = remedy(turned(RING, helicoid_camera(lead, tolerance=tolerance), 0.337))
     assert f"turn the lens barrel {said} " in found.instruction
     degrees = float(said.removesuffix("°"))
     assert found.residual.value == pytest.approx(0.337 - degrees / 20, abs=1e-12)
@@ -115,14 +123,14 @@ def test_a_turn_is_rounded_to_what_a_hand_can_set(lead: float, tolerance: float,
 def test_a_turn_too_small_to_set_is_left_alone() -> None:
     """An error below half the smallest turn is left alone, and the smallest turn is named."""
     # A tenth of a degree of lead 60 is 0.017 mm.
-    assert reason(ring(*helicoid_camera(60.0, tolerance=0.01), exact(0.006))) == (
+    assert reason(turned(RING, helicoid_camera(60.0, tolerance=0.01), 0.006)) == (
         "The turn wanted is less than 0.1°: leave it alone."
     )
 
 
 def test_next_to_nothing_is_left_alone() -> None:
     """A quarter of the tolerance calls for no turn, as it calls for no shim."""
-    assert reason(ring(*helicoid_camera(tolerance=0.04), exact(0.01))) == (
+    assert reason(turned(RING, helicoid_camera(tolerance=0.04), 0.01)) == (
         "Less than a quarter of the tolerance is left: leave the thread alone."
     )
 
@@ -139,12 +147,12 @@ def test_no_turn_makes_it_worse(
     error: float, lead: float, starts: int, extends: Turn, tolerance: float
 ) -> None:
     """A turn or start that is offered leaves no more error than was, and never swings it over."""
-    camera, thread = helicoid_camera(lead, starts, extends, tolerance=tolerance)
-    for offer in (ring(camera, thread, exact(error)), thread_start(camera, thread, exact(error))):
-        if isinstance(offer, Remedy):
-            assert abs(offer.residual.value) <= abs(error) * (1 + 1e-12)
-            assert (offer.change.value > 0) == (error < 0)
-            assert abs(offer.figures["rotation"]) > 0  # type: ignore[arg-type]
+    camera = helicoid_camera(lead, starts, extends, tolerance=tolerance)
+    for found in (turned(RING, camera, error), turned(THREAD_START, camera, error)):
+        if isinstance(found, Remedy):
+            assert abs(found.residual.value) <= abs(error) * (1 + 1e-12)
+            assert (found.change.value > 0) == (error < 0)
+            assert abs(found.figures["rotation"]) > 0  # type: ignore[arg-type]
 
 
 # Lead 12 mm and six starts: one start is 2 mm and 60°. Entered later, further on in the
@@ -160,7 +168,7 @@ STARTS = [
 @pytest.mark.parametrize(("error", "said", "change"), STARTS)
 def test_another_start_is_entered_the_right_way(error: float, said: str, change: float) -> None:
     """A lens too far out is entered further on in the extending sense, one pitch a start."""
-    found = remedy(thread_start(*helicoid_camera(12.0), exact(error)))
+    found = remedy(turned(THREAD_START, helicoid_camera(12.0), error))
     assert f"enter it again {said}, seen from the front." in found.instruction
     assert found.change.value == pytest.approx(change)
 
@@ -186,10 +194,10 @@ def test_another_start_is_entered_the_right_way(error: float, said: str, change:
 )
 def test_why_no_other_start_is_called_for(starts: int, error: float, said: str) -> None:
     """Where another start does not serve, the reason is said with its figures."""
-    assert reason(thread_start(*helicoid_camera(12.0, starts), exact(error))) == said
+    assert reason(turned(THREAD_START, helicoid_camera(12.0, starts), error)) == said
 
 
 def test_the_setting_is_known_to_half_a_step() -> None:
     """A turn set to half a degree is known to ± a quarter, ± 0.0125 mm of lead 18."""
-    found = remedy(ring(*helicoid_camera(), exact(1.8)))
+    found = remedy(turned(RING, helicoid_camera(), 1.8))
     assert found.change.standard == pytest.approx(0.0125 / math.sqrt(3))

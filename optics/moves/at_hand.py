@@ -6,8 +6,15 @@ from dataclasses import dataclass, field, replace
 
 from optics.camera.shims import DIGITS
 from optics.errors import OutOfRange
-from optics.readings.remedies import Workshop
 from optics.units import Leaves
+
+
+@dataclass(frozen=True)
+class Workshop:
+    """Shim leaves at hand: in the drawer, and now under the lens seat (None: not known)."""
+
+    drawer: Leaves = ()
+    fitted: Leaves | None = None
 
 
 @dataclass(frozen=True)
@@ -30,7 +37,7 @@ class Screw:
 
 @dataclass(frozen=True)
 class AtHand:
-    """Everything a plan may call on; None where it is not known.
+    """Everything a move may call on; None where it is not known.
 
     `standard_screws` are how far (mm) the standard's four screws stand from its middle, to
     the side and up.

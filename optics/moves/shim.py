@@ -1,19 +1,19 @@
-"""Shims under the lens seat: the thickness to add is minus the focus error."""
+"""Shims under the lens seat: leaves in and out, made up from those at hand."""
 
 import math
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from optics.camera.camera import Camera
+from optics.camera.cautions import SOLVENTS
 from optics.camera.instruments import INSTRUMENTS
 from optics.camera.shims import THICKEST_PACK, MakeUp, Pack, make_up
-from optics.measure.uncertainty import Estimate, within
-from optics.readings.remedies.offer import NotApplicable, Offer, Remedy, near_enough
-from optics.units import Leaves, format_length
+from optics.measure.uncertainty import within
+from optics.moves.at_hand import Workshop
+from optics.moves.record import Case, Control, Made, Move, Outcome
+from optics.moves.setting import THICKER, near_enough
+from optics.units import format_length
 
-KIND = "shim"
-TITLE = "Shim under the lens seat"
 IF_FITTED = "if that much is fitted"
 # Sums of leaves (mm) that differ by less are one thickness.
 _ROUNDING = 1e-6
@@ -21,40 +21,45 @@ _ROUNDING = 1e-6
 _SETTABLE = 0.005
 
 
-@dataclass(frozen=True)
-class Workshop:
-    """Shim leaves at hand: in the drawer, and now under the lens seat (None: not known)."""
+def _controls(case: Case) -> Iterator[Control]:
+    yield Control(
+        "shim the lens seat",
+        "shimmed the lens seat",
+        "mm",
+        THICKER,
+        {"seat": 1.0},
+        _leaf_limit(),
+        there=Pack(tuple(case.at_hand.workshop.fitted or ())).thickness,
+        cautions=(SOLVENTS,),
+    )
 
-    drawer: Leaves = ()
-    fitted: Leaves | None = None
 
-
-def shim(camera: Camera, error: Estimate, workshop: Workshop) -> Offer:
+def _make(case: Case) -> Outcome:
     """Add or remove thickness, made up from the leaves at hand."""
-    wanted = -error.value
+    camera, wanted, workshop = case.camera, case.change, case.at_hand.workshop
     if abs(wanted) <= near_enough(camera):
-        return _refusal("Less than a quarter of the tolerance is left: leave the shims alone.")
+        return case.refused("Less than a quarter of the tolerance is left: leave the shims alone.")
     if abs(wanted) > THICKEST_PACK:
-        return _refusal(
+        return case.refused(
             f"{_fine(abs(wanted))} is more than shims can put right: look for a wrong thread "
             "start, a wrong lens or a slip in the reading."
         )
     if workshop.fitted is None and wanted < 0:
-        return _thinned(camera, error)
+        return _thinned(case, wanted)
     fitted = Pack(tuple(sorted(workshop.fitted or (), reverse=True)))
     target = fitted.thickness + wanted
     leaves = (*fitted.leaves, *workshop.drawer)
     missing = _missing(camera, wanted, target, Pack(tuple(leaves)), fitted)
     if missing:
-        return _refusal(missing)
+        return case.refused(missing)
     # Within the tolerance of no shim at all, no shim is what there is to aim at.
     made = make_up(max(target, 0.0), leaves, near_enough(camera))
     if abs(made.best.thickness - target) > abs(wanted) - _ROUNDING:
-        return _refusal(
+        return case.refused(
             f"{_verb(wanted).capitalize()} {_fine(abs(wanted))}, but no leaf at hand brings "
             "the lens nearer; enter the shim leaves you have."
         )
-    return _packed(camera, error, fitted, made)
+    return _packed(case, wanted, fitted, made)
 
 
 def by_amount(error: float, workshop: Workshop) -> str:
@@ -99,7 +104,7 @@ def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted
     return ""
 
 
-def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Remedy:
+def _packed(case: Case, wanted: float, fitted: Pack, made: MakeUp) -> Made:
     pack = made.best
     change = pack.thickness - fitted.thickness
     if not pack.count:
@@ -116,19 +121,16 @@ def _packed(camera: Camera, error: Estimate, fitted: Pack, made: MakeUp) -> Reme
         instruction = f"Add {said_pack(pack)} under the lens seat, {_fine(change)} in all."
     # Every leaf that comes or goes carries the limit of the micrometer that measured it.
     limit = _leaf_limit() * math.sqrt(_leaves_changed(fitted, pack))
-    return Remedy(
-        kind=KIND,
-        title=TITLE,
-        instruction=instruction,
-        camera=camera,
-        error=error,
-        change=within(change, limit, "shim thickness"),
+    return case.made(
+        instruction,
+        change,
+        within(change, limit, "shim thickness"),
         amounts=(
-            ("Wanted", _said_change(-error.value)),
+            ("Wanted", _said_change(wanted)),
             (_verb(change).capitalize(), _fine(abs(change))),
             ("Pack", said_pack(pack)),
         ),
-        figures={"wanted": -error.value, "added": change, "pack": pack.thickness},
+        figures={"wanted": wanted, "added": change, "pack": pack.thickness},
         notes=_notes(made),
     )
 
@@ -144,24 +146,20 @@ def _one_by_one(pack: Pack) -> Iterator[float]:
         yield from (thickness,) * many
 
 
-def _thinned(camera: Camera, error: Estimate) -> Offer:
+def _thinned(case: Case, wanted: float) -> Outcome:
     """What is fitted is not known, so the amount to come out is all that can be said."""
-    amount = round(error.value, 2)
-    if not 0 < amount < 2 * error.value:
-        return _refusal("The shim to come out is less than 0.01 mm: leave it alone.")
-    return Remedy(
-        kind=KIND,
-        title=TITLE,
-        instruction=f"Remove {format_length(amount)} of shim from under the lens seat, only "
-        f"{IF_FITTED}.",
-        camera=camera,
-        error=error,
-        change=within(-amount, _leaf_limit(), "shim thickness"),
+    amount = round(-wanted, 2)
+    if not 0 < amount < -2 * wanted:
+        return case.refused("The shim to come out is less than 0.01 mm: leave it alone.")
+    return case.made(
+        f"Remove {format_length(amount)} of shim from under the lens seat, only {IF_FITTED}.",
+        -amount,
+        within(-amount, _leaf_limit(), "shim thickness"),
         amounts=(
-            ("Wanted", _said_change(-error.value)),
+            ("Wanted", _said_change(wanted)),
             ("Remove, if fitted", format_length(amount)),
         ),
-        figures={"wanted": -error.value, "added": -amount},
+        figures={"wanted": wanted, "added": -amount},
         notes=(
             "Look what is fitted, and enter it; measure the leaves that come out. If less than "
             "this is fitted, put the rest right by another remedy; the seat itself is not to be "
@@ -189,10 +187,6 @@ def said_pack(pack: Pack) -> str:
     return " + ".join(terms) + " mm"
 
 
-def _refusal(reason: str) -> NotApplicable:
-    return NotApplicable(KIND, TITLE, reason)
-
-
 def _verb(change: float) -> str:
     return "add" if change > 0 else "remove"
 
@@ -209,3 +203,15 @@ def _leaf_limit() -> float:
     limit = INSTRUMENTS["outside_micrometer"].limit
     assert limit is not None
     return limit
+
+
+SHIM = Move(
+    name="shim",
+    title="Shim under the lens seat",
+    order=40,
+    puts_right=("seat",),
+    tool="lens spanner, micrometer for the leaves",
+    controls=_controls,
+    make=_make,
+    as_remedy=2,
+)
