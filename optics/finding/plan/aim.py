@@ -20,7 +20,10 @@ _RIDGE = 1e-4
 
 @dataclass(frozen=True)
 class Target:
-    """The duties as one matrix in units of their tolerances."""
+    """The duties as one matrix: `rows` (duties by faults), `tolerances` (duties, mm).
+
+    Every method takes the faults as a vector in the order of `AT`, in mm, rad or a part.
+    """
 
     rows: Matrix
     tolerances: Vector
@@ -45,12 +48,18 @@ class Target:
         return self.worst(alone)
 
     def wanted(self, faults: Vector, controls: Sequence[Cause], sizes: Vector) -> Vector:
-        """The changes of the controls' faults that leave the least errors (least squares)."""
+        """The changes of the controls' faults that leave the least errors (least squares).
+
+        A vector in the order of `AT`, 0 where no control acts. `sizes`, alike, are how far off
+        each fault usually is.
+        """
         at = [place for cause in controls for place in places(cause)]
         change = np.zeros(len(AT))
         if not at:
             return change
         scaled = self.rows / self.tolerances[:, None]
+        # Each fault is counted in its own size, so that a radian weighs no less than 1 mm, and
+        # a ridge takes the smaller of settings that serve alike.
         pull = scaled[:, at] * sizes[at]
         system = pull.T @ pull + _RIDGE * np.eye(len(at))
         change[at] = -sizes[at] * np.linalg.solve(system, pull.T @ (scaled @ faults))
@@ -74,6 +83,7 @@ def choose_controls(
         return faults + target.wanted(faults, controls, sizes)
 
     chosen = [c for c in leading if target.effect(faults, c) > GOOD]
+    # Further parts are taken one by one, the one that takes away most first, until all is good.
     others = [c for c in possible if c not in chosen]
     while others and target.worst(left(chosen)) > GOOD:
         # The worst error may need two more controls, so the spread of all tells which helps.
@@ -94,14 +104,17 @@ def on_lattice(
     """The changes in whole steps of every control that make the worst error least.
 
     The free optimum is rounded and every neighbour a step away is tried with all the others
-    at once. Limits: up to six controls; a better setting two steps away is not looked for.
+    at once; `steps` holds one for each control. Limits: up to six controls, of one fault each;
+    a better setting two steps away is not looked for.
     """
     free = target.wanted(faults, controls, sizes)
     at = [place for cause in controls for place in places(cause)]
     size = np.array(steps)
     nearest = np.round(free[at] / size)
+    # Tries by faults: rounding one control by itself may spoil what another made up for.
     tries = np.array(list(product((-1, 0, 1), repeat=len(at))))
     changes = (nearest + tries) * size
+    # Tries by duties.
     errors = (target.rows @ faults)[None] + changes @ target.rows[:, at].T
     scaled = np.abs(errors / target.tolerances)
     # A small weight on all errors settles what the worst leaves open.

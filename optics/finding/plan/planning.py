@@ -102,6 +102,7 @@ def make_plan(
 
 
 def _sizes(diagnosis: Diagnosis) -> Vector:
+    """How far off each fault is when its cause is at work, in the order of `AT`; never 0."""
     return np.maximum(diagnosis.priors.spread(ALL), 1e-6)
 
 
@@ -130,6 +131,7 @@ def _adjustments(
 
     The duties of causes to go `without` are given up; those of causes `left_out` stay.
     """
+    # A vector in the order of `AT`, carried along: what each step has made of the camera.
     faults = _believed(diagnosis)
     sizes, target = _sizes(diagnosis), Target.of(_kept(diagnosis.duties, without))
     suspected = {c for c, chance in diagnosis.chances.items() if chance > 1 - LEVEL}
@@ -165,6 +167,7 @@ def _adjustments(
         bench = bench.less(outcome.leaves) if outcome.leaves else bench
         for name, change in outcome.changes.items():
             faults[AT[name]] += change.value
+    # What cannot be set does not matter where the rest brought everything near enough.
     serious = target.worst(faults) > GOOD
     return tuple(made), tuple(blocked) if serious else ()
 
@@ -193,6 +196,7 @@ def _amounts(
     """The changes wanted of the controls that are left, in whole steps where steps decide."""
     sizes = _sizes(diagnosis)
     steps = [cause.smallest(diagnosis.camera, bench) for cause in controls]
+    # Three to the power of the controls are tried; where a drawer decides there is no lattice.
     if all(steps) and len(steps) <= 6:
         return on_lattice(target, faults, controls, steps, sizes)
     return target.wanted(faults, controls, sizes)

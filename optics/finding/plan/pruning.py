@@ -42,7 +42,7 @@ class Outlook:
 
     @classmethod
     def of(cls, scaled: Draws) -> "Outlook":
-        """The outlook that so many draws give."""
+        """The outlook that draws give: `scaled` is duties by draws, in units of the tolerances."""
         within = np.abs(scaled) <= 1
         means = scaled.mean(axis=1)
         reach = np.abs(means) + _REACH * scaled.std(axis=1)
@@ -50,6 +50,8 @@ class Outlook:
 
     def is_as_good_as(self, other: "Outlook") -> bool:
         """Whether all together is likelier inside, or nothing is lost at any duty."""
+        # A step less that makes success likelier is better whatever single duties say: the
+        # hand that sets a part can also set it amiss.
         if self.together > other.together + _FALL:
             return True
         away = np.abs(self.means)
@@ -61,7 +63,10 @@ class Outlook:
 
 
 class Drawn:
-    """The duties' errors as found, and what each step adds, always on the same draws."""
+    """The duties' errors as found, and what each step adds, always on the same draws.
+
+    `rows` are duties by faults and `found` duties by draws, both in units of the tolerances.
+    """
 
     def __init__(self, as_found: Forecast) -> None:
         self.duties = as_found.duties
@@ -90,6 +95,7 @@ class Drawn:
 
     def _hand(self, cause: Cause, name: str) -> Vector:
         """How a hand misses, between −1 and 1; alike whatever amount it sets."""
+        # Ways are compared by less than a draw scatters, so the same hand sets them all.
         if (cause, name) not in self.hands:
             self.hands[cause, name] = self.chance.uniform(-1, 1, self.found.shape[1:])
         return self.hands[cause, name]

@@ -53,6 +53,7 @@ class Forecast:
     rectangular as each source is), and each adjustment adds its amount and its own error.
     """
 
+    # `rows` are duties by faults, `errors` duties by draws (mm at the film).
     def __init__(
         self, left: Posterior, duties: Sequence[Duty], draws: int = DRAWS, seed: int = 1
     ) -> None:
@@ -67,6 +68,7 @@ class Forecast:
         for name, change in adjustment.changes.items():
             effect = self.rows[:, AT[name]]
             drawn = change.value + change.standard * np.sqrt(3) * self.chance.uniform(-1, 1, count)
+            # A duty that does not feel the fault keeps its row: most do not, and rows are long.
             for line in np.flatnonzero(effect):
                 self.errors[line] += effect[line] * drawn
 
@@ -85,6 +87,7 @@ class Forecast:
 
 
 def _middle(errors: Draws) -> tuple[Vector, Vector]:
+    """The ends of the middle 95 % of each duty's draws: two figures for each row."""
     count = errors.shape[1]
     ends = [int(count * (1 - LEVEL) / 2), int(count * (1 + LEVEL) / 2)]
     # Sorted whole, for numpy sorts several times faster than it parts.
