@@ -124,7 +124,10 @@ class RegisterPart(PlacedPart):
             width=12,
         ),
     ] = "other"
-    ways: ClassVar[Mapping[ReadFrom, Way]] = {ReadFrom.GAUGED: Way("depth gauge", 1), ReadFrom.OFF_MIDDLE: Way("depth gauge", 1)}
+    ways: ClassVar[Mapping[ReadFrom, Way]] = {
+        ReadFrom.GAUGED: Way("depth gauge", 1),
+        ReadFrom.OFF_MIDDLE: Way("depth gauge", 1),
+    }
 
     @classmethod
     def asked_at(cls, place: ReadFrom) -> tuple[str, ...]:
