@@ -65,13 +65,13 @@ UNDERSTOOD = [
     (MARK, {"Really_sharp_at": "∞", "Ring_mark": "∞"}, "= infinity (∞)", "right"),
     (
         REGISTER,
-        {"Nominal_register": "3.175 mm", "Register_measured": "1/8 in"},
+        {"Nominal": "3.175 mm", "Measured": "1/8 in"},
         "= 3.175 mm = 1/8 in",
         "right",
     ),
     (
         REGISTER,
-        {"Nominal_register": "3 mm", "Register_measured": "1/8 in"},
+        {"Nominal": "3 mm", "Measured": "1/8 in"},
         "= 3.175 mm = 1/8 in",
         "0.175 mm too far out",
     ),
@@ -102,7 +102,7 @@ def test_a_negative_hiatus_is_taken_with_a_real_minus(page: Page, bench_address:
 
 
 NONSENSE = ("1,200", "abc", "--5", "3 6")
-FIELDS = ("Tape good to ±", "Focal length", "Full aperture", "Number of starts", "Ring mark")
+FIELDS = ("Tape ±", "Focal length", "Full aperture", "Number of starts", "Ring mark")
 
 
 def test_nonsense_is_refused_where_it_stands(page: Page, bench_address: str) -> None:
@@ -153,7 +153,7 @@ def test_remedies_are_in_shop_units(page: Page, bench_address: str) -> None:
     # 3 mm in is one start of an 18 mm lead with 6 starts (18/6), which is 60° of a turn; on a
     # ring of 52 mm that is 27.2 mm of arc (52π/6).
     opened(page, bench_address, REGISTER)
-    type_all(page, Register_measured="25.8", Nominal_register="28.8", Shims_in_the_drawer="1 × 4")
+    type_all(page, Measured="25.8", Nominal="28.8", Shims_in_the_drawer="1 × 4")
     cards = page.locator(".offers")
     expect(hands.headline(page)).to_contain_text("3.000 mm too far in")
     expect(cards).to_contain_text("add 3.000 mm")
@@ -295,7 +295,7 @@ def test_tab_walks_the_page_in_reading_order(page: Page, bench_address: str) -> 
         READING,
         "Ring mark",
         "Really sharp at",
-        "Tape good to ±",
+        "Tape ±",
         "It focuses",
         "Lens moves out when turned",
         "Focal length",
@@ -316,10 +316,10 @@ def test_a_correction_by_keys_alone(page: Page, bench_address: str) -> None:
         hands.tab_to(page, box)
         hands.choose_by_keys(page, option)
         expect(page.get_by_role("combobox", name=box)).to_have_value(option)
-    hands.tab_to(page, "Register measured")
+    hands.tab_to(page, "Measured")
     page.keyboard.press("Control+A")
     page.keyboard.type("92.10")
-    hands.tab_to(page, "Nominal register")
+    hands.tab_to(page, "Nominal")
     page.keyboard.press("Control+A")
     page.keyboard.type("92.00")
     hands.wait_until_idle(page)
@@ -357,6 +357,6 @@ def test_tiny_and_huge_errors_are_answered_calmly(
         ("31.8", "3.000 mm too far out"),
         ("68.8", "40.000 mm too far out"),
     ):
-        type_all(window, Nominal_register="28.8 mm", Register_measured=measured)
+        type_all(window, Nominal="28.8 mm", Measured=measured)
         expect(hands.headline(window)).to_contain_text(f"The lens is {found}")
         assert window.evaluate("document.documentElement.scrollWidth <= innerWidth")

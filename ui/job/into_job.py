@@ -136,7 +136,7 @@ def _still_worked_with(
     before = [taken.reading for taken in job.found] if where == "left" else []
     after = [taken.reading for taken in job.left]
     for reading in job.readings:
-        is_weighed = sent.diagnosis is not None and reading.kind != "parallax"
+        is_weighed = sent.diagnosis is not None and reading.is_measured
         is_past = reading in before and reading not in after
         if not (is_weighed or is_past or _thing_read(reading) in again):
             yield reading
@@ -144,7 +144,7 @@ def _still_worked_with(
 
 def _thing_read(reading: ReadingPart) -> tuple[Any, ...]:
     """What tells one thing read from another: kind, ring mark, place, and how it was judged."""
-    mark = fields.RING_MARK.read(getattr(reading, "mark", "inf")).value
+    mark = fields.RING_MARK.read(reading.ring_mark).value
     others = (getattr(reading, name, None) for name in ("place", "where", "judged"))
     return (reading.kind, mark, *others)
 

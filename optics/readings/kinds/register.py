@@ -113,7 +113,7 @@ class RegisterPart(PlacedPart):
         ),
     ]
     nominal: Annotated[str, fields.NOMINAL_REGISTER, Ask("nominal", "as made", example="28.8")]
-    limit: Annotated[str, fields.GAUGE_LIMIT, Ask("good to ±", _usual_limit, width=3)] | None = None
+    limit: Annotated[str, fields.GAUGE_LIMIT, Ask("gauge ±", _usual_limit, width=3)] | None = None
     instrument: Annotated[
         str,
         Field(max_length=40),
@@ -124,7 +124,10 @@ class RegisterPart(PlacedPart):
             width=12,
         ),
     ] = "other"
-    ways: ClassVar[Mapping[ReadFrom, Way]] = {ReadFrom.GAUGED: Way(), ReadFrom.OFF_MIDDLE: Way()}
+    ways: ClassVar[Mapping[ReadFrom, Way]] = {
+        ReadFrom.GAUGED: Way("depth gauge", 1),
+        ReadFrom.OFF_MIDDLE: Way("depth gauge", 1),
+    }
 
     @classmethod
     def asked_at(cls, place: ReadFrom) -> tuple[str, ...]:

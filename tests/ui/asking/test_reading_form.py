@@ -5,10 +5,13 @@ from pydantic import TypeAdapter
 from streamlit.testing.v1 import AppTest
 
 from optics.camera.instruments import INSTRUMENTS
-from optics.readings.parts import ReadingPart
+from optics.readings.kinds.registry import add, drop
+from optics.readings.parts import ReadFrom, ReadingPart
 from optics.records.job import AnyReading
 from optics.records.lantern_street import OSTRIN
+from tests.optics.readings.kinds.made_up import LEDGE_KIND
 from ui.asking.camera_form import OWN
+from ui.asking.reading_rows import ways
 
 KINDS = ("mark", "rotation", "register", "collimator", "ruler", "parallax")
 NEEDED = {
@@ -47,6 +50,21 @@ def test_example_reading_is_complete(kind: str) -> None:
     assert problems == []
     part: ReadingPart = TypeAdapter(AnyReading).validate_python(document)
     assert part.kind == kind
+
+
+def test_a_made_up_kind_is_asked_from_its_file_alone() -> None:
+    """A kind that is nothing but its file has its fields on the page, and a row of its own."""
+    add(LEDGE_KIND)
+    try:
+        page = drawn(OSTRIN.name, "ledge")
+        rows = ways(ReadFrom.GAUGED)
+    finally:
+        drop(LEDGE_KIND)
+    assert [one.label for one in page.text_input] == ["Ledge, mm", "As drawn, mm", "Ledge ±, mm"]
+    document, problems = page.session_state["reading"]
+    assert problems == []
+    assert document["depth"] == "30.02; 30.03; 30.01"
+    assert rows["the ledge gauged"].names == ("depth", "right", "limit")
 
 
 @pytest.mark.parametrize("kind", KINDS)
