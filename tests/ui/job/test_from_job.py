@@ -49,7 +49,7 @@ def form_page() -> None:
         "camera": camera_form(name).part,
         "workshop": workshop_form(name).part,
         "reading": reading_form(name, choose_reading(name))[0],
-        "scale": scale_form(name)[0],
+        "scale": scale_form(name).part,
         "budget": budget_form(name).part,
         "gate": gate_form(name).part,
     }
@@ -95,17 +95,17 @@ def rows_page() -> None:
 
     from ui.asking.reading_rows import rows_form
     from ui.kept import drafts
-    from ui.rangefinder.cam_form import cam_form
+    from ui.rangefinder.cam_form import cam_form, cam_part
     from ui.rangefinder.rangefinder_form import rangefinder_form, readings_form
 
     name = "Job 1"
     if "given" not in st.session_state:
         for key, text in st.session_state["texts"].items():
             drafts.put(f"{name}.{key}", text)
-    known, read = rangefinder_form(name)[0], readings_form(name, is_needed=True)[0]
+    known, read = rangefinder_form(name).part, readings_form(name, is_needed=True)[0]
     st.session_state["given"] = {
         "rows": rows_form(name),
-        "rangefinder": known | read | {"cam": cam_form(name).part},
+        "rangefinder": known | read | {"cam": cam_part(cam_form(name))},
     }
 
 
@@ -182,7 +182,7 @@ def test_every_part_has_its_texts() -> None:
     texts = job_texts(typed) | row_texts(typed)
     assert texts["depths.more"] == STANDARD["depths"]
     assert texts["witness.error"] == WITNESS["error"]
-    assert texts["rangefinder.read.pairs"] == rangefinder.pairs
+    assert texts["rangefinder.pairs"] == rangefinder.pairs
 
 
 def test_opening_fills_in_once_and_never_over_what_was_typed(
