@@ -22,10 +22,10 @@ class RoundPart(Part):
         str, fields.INFINITY_TURNED, Ask("∞ adjuster", "1/8 clockwise, −1/4", width=3)
     ] = "0"
     near_turned: Annotated[
-        str, fields.NEAR_TURNED, Ask("near adjuster", "0 if not turned", width=3)
+        str, fields.NEAR_TURNED, Ask("near adjuster", "0 if not turned", width=3.75)
     ] = "0"
-    far_reads: Annotated[str, fields.FAR_READS, Ask("far reads", "lens scale", width=3)]
-    near_reads: Annotated[str, fields.NEAR_READS, Ask("near reads", "repeats: 1; 1.01", width=3)]
+    far_reads: Annotated[str, fields.FAR_READS, Ask("far reads", "lens scale", width=2.5)]
+    near_reads: Annotated[str, fields.NEAR_READS, Ask("near reads", "repeats: 1; 1.01", width=2.75)]
 
 
 class ApartPart(Part):
