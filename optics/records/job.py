@@ -304,10 +304,10 @@ class ScalePart(Part):
 class TakenPart(Part):
     """A reading as found or as left: when it was taken, with what, and what is worth adding."""
 
-    day: Day | None = None
+    day: Annotated[Day, Ask("day")] | None = None
     reading: ReadingPart
-    instrument: Line = ""
-    note: Note = ""
+    instrument: Annotated[Line, Ask("instrument", hint=None, width=8)] = ""
+    note: Annotated[Note, Ask("note", hint=None, width=12)] = ""
 
 
 class JobDocument(Part):
@@ -320,7 +320,9 @@ class JobDocument(Part):
 
     format: Literal["shimwright job"] = "shimwright job"
     version: Literal[1] = 1
-    title: Annotated[str, Field(max_length=200)] = ""
+    title: Annotated[str, Field(max_length=200), Ask("job in a few words", hint=None, width=12)] = (
+        ""
+    )
     intake: IntakePart | None = None
     trays: Annotated[tuple[TrayPart, ...], Field(max_length=200)] = ()
     work: WorkPart | None = None

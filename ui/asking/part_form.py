@@ -53,19 +53,23 @@ def places(
     stands: Standing | None = None,
     path: tuple[str, ...] = (),
     is_example: bool = False,
+    is_whole: bool = False,
 ) -> Iterator[Place]:
     """Every field of a part and of the parts in it, in the order in which they stand there.
 
-    Rows, and parts that may be missing, have forms of their own.
+    Rows have forms of their own; so have parts that may be missing, unless the whole is asked.
     """
     chosen: dict[str, str] = {}
     for one in asked(part):
-        if one.stands_alone:
+        if one.is_several or (one.stands_alone and not is_whole):
             continue
         inside, given = _step(key, one.name), known.get(one.name)
         if len(one.parts) == 1:
             within = (*path, one.name)
-            yield from places(one.parts[0], inside, given or {}, stands, within, is_example)
+            known_inside = given or {}
+            yield from places(
+                one.parts[0], inside, known_inside, stands, within, is_example, is_whole
+            )
             continue
         for each in one.each:
             first = _first(each, (given or {}).get(each.name), is_example)
@@ -82,7 +86,7 @@ def places(
             kind = chosen[one.name]
             same = given if given and given.get("kind") == kind else {}
             own, within = _step(inside, kind), (*path, one.name)
-            yield from places(one.kind(kind), own, same, stands, within, is_example)
+            yield from places(one.kind(kind), own, same, stands, within, is_example, is_whole)
 
 
 def _place(
@@ -160,13 +164,14 @@ class PartForm:
         said: str = "",
         needs_all: bool = True,
         is_taught: bool = True,
+        is_whole: bool = False,
     ) -> None:
         self.said, self.needs_all, self.is_taught = said, needs_all, is_taught
         if isinstance(known, Part):
             known = known.model_dump(mode="json", exclude_unset=True, exclude_none=True)
         self.places = [
             place
-            for place in places(part, key, known or {}, standing, (), is_example)
+            for place in places(part, key, known or {}, standing, (), is_example, is_whole)
             if not only or place.path[0] in only
         ]
         self.said_besides: dict[str, Any] = {}
