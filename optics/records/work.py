@@ -42,8 +42,6 @@ class DecisionPart(Part):
     guard_band: Annotated[
         Literal["expanded uncertainty", "none"], Ask("guard band inside the tolerance", width=12)
     ] = "expanded uncertainty"
-        Literal["expanded uncertainty", "none"], Ask("guard band inside the tolerance", width=12)
-    ] = "expanded uncertainty"
     by: Annotated[Line, Ask("decided by", hint=None, width=7)] = ""
     day: Annotated[Day, Ask("on", DAY_HINT, width=5)] | None = None
     note: Annotated[Note, Ask("note", hint=None, width=12)] = ""
