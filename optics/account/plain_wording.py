@@ -5,7 +5,8 @@ import math
 from optics.account.report import TakenReading
 from optics.measure.verdict import Verdict
 from optics.readings.correction import Correction, Sight
-from optics.readings.readings import ParallaxReading, Sense
+from optics.readings.directions import Direction
+from optics.readings.readings import Sense
 from optics.units import format_distance, format_length
 
 _SEAT = "where the lens sits"
@@ -42,7 +43,7 @@ def _beside(taken: TakenReading) -> str:
 
 def said_of_reading(taken: TakenReading, *, is_now: bool = False) -> str:
     """One reading in one sentence, as the camera came or as it is now."""
-    if isinstance(taken.answer, ParallaxReading):
+    if isinstance(taken.answer, Direction):
         return _said_direction(taken.answer, is_now)
     sight = sight_of(taken)
     if sight is None:
@@ -96,7 +97,7 @@ def _said_gauge(taken: TakenReading, found: Correction, is_now: bool) -> str:
             return f"{begin} near the right distance from the film; whether at it, was not settled."
 
 
-def _said_direction(reading: ParallaxReading, is_now: bool) -> str:
+def _said_direction(reading: Direction, is_now: bool) -> str:
     """A reading that tells the way and not the amount."""
     if reading.sense is Sense.RIGHT:
         return "By eye no error was seen; none was measured."

@@ -9,7 +9,7 @@ from optics.camera.camera import Camera
 from optics.measure.decision import Decision, overall
 from optics.measure.verdict import Guard, Verdict
 from optics.readings.correction import Correction
-from optics.readings.readings import ParallaxReading
+from optics.readings.directions import Direction
 
 Row = tuple[str, str]
 
@@ -26,7 +26,7 @@ class TakenReading:
     day: str
     instrument: str
     note: str
-    answer: Correction | ParallaxReading
+    answer: Correction | Direction
     decision: Decision | None = None
 
     @property

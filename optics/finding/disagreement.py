@@ -12,18 +12,9 @@ from typing import Protocol
 from optics.camera.camera import Camera
 from optics.finding.diagnosis.wording import begun, reading_words
 from optics.measure.uncertainty import Estimate, chance_apart
-from optics.readings.correction import MeasuredReading
-from optics.readings.spots import thing_of
+from optics.readings.readings import Reading
 from optics.readings.wording import NOT_KNOWN, said_half_width, said_offset
 from optics.units import format_length
-
-_BY = {
-    "mark": "by ring mark",
-    "rotation": "by turning",
-    "register": "by gauge",
-    "collimator": "by collimator",
-    "ruler": "by ruler",
-}
 
 
 class Answered(Protocol):
@@ -34,7 +25,7 @@ class Answered(Protocol):
         """The camera as described."""
 
     @property
-    def reading(self) -> MeasuredReading:
+    def reading(self) -> Reading:
         """What was read."""
 
     @property
@@ -69,7 +60,7 @@ def disagreements(found: Sequence[Answered | None]) -> tuple[Disagreement, ...]:
     Limits: readings of one thing at the same time; once something was moved they may differ.
     """
     numbered = [(index, answer) for index, answer in enumerate(found) if answer is not None]
-    things = {index: thing_of(answer.reading) for index, answer in numbered}
+    things = {index: answer.reading.thing for index, answer in numbered}
     pairs = [pair for pair in combinations(numbered, 2) if things[pair[0][0]] == things[pair[1][0]]]
     compared = [_compared(one, other, len(pairs)) for one, other in pairs]
     wrong = [pair for pair in compared if abs(pair.apart.value) > pair.allowed]
@@ -106,4 +97,4 @@ def disagreement_line(found: Disagreement) -> str:
 def _said(answer: Answered) -> str:
     error = answer.error
     known = said_half_width(error.expanded) if error.standard else NOT_KNOWN
-    return f"{said_offset(error.value)} {_BY[answer.reading.kind]} ({known})"
+    return f"{said_offset(error.value)} {answer.reading.by} ({known})"

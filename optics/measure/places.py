@@ -70,6 +70,10 @@ def place_name(x: float, y: float) -> str:
     return f"{upright} {across}".strip() or "middle"
 
 
+CORNERS = {place_name(x, y): (x, y) for x, y in ((1, 1), (-1, 1), (-1, -1), (1, -1))}
+"""Each corner's side and height, seen from the front."""
+
+
 def in_the_picture(x: float, y: float) -> str:
     """Where a place of the film, seen from the front, is found in the finished picture.
 

@@ -12,7 +12,7 @@ from optics.measure.uncertainty import Estimate, chance_apart
 from optics.rangefinder.acuity import Acuity
 from optics.rangefinder.model import Rangefinder
 from optics.rangefinder.readings import Coincidence, Reading, eyes_part
-from optics.readings.readings import CoincidenceReading
+from optics.readings.kinds.coincidence import CoincidenceReading
 from optics.units import format_distance, format_length
 
 

@@ -7,33 +7,24 @@ same ± wherever it is shown.
 """
 
 import math
-from typing import TypeAlias
 
 from optics.camera.camera import SEEN_PART, Camera
 from optics.measure.uncertainty import Estimate, Source, exact, within
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    Measurement,
-    RotationReading,
-    RulerReading,
-)
-
-ByEye: TypeAlias = MarkReading | RotationReading | CollimatorReading | RulerReading
+from optics.readings.readings import Judged, Reading
 
 
-def eyes_blur(reading: Measurement, camera: Camera) -> Estimate:
+def eyes_blur(reading: Reading, camera: Camera) -> Estimate:
     """What the eye adds to a reading's focus error (mm at the film); nothing to one by gauge.
 
     Equation: rectangular within ± N·c/4, or ± N times the blur that the camera's description
     says is seen. Tries that all came out alike have shown no scatter, and count as one.
     """
-    if not isinstance(reading, ByEye) or _has_scatter(reading.steps(camera)[-1].result):
+    if reading.judged is not Judged.BY_EYE or _has_scatter(reading.steps(camera)[-1].result):
         return exact(0.0)
     return within(0.0, camera.alike_to_the_eye, f"the eye's blur, {said_rule(camera)}, tried once")
 
 
-def focus_error(reading: Measurement, camera: Camera) -> Estimate:
+def focus_error(reading: Reading, camera: Camera) -> Estimate:
     """A reading's focus error with all that is known to bear on it, the eye's blur too."""
     return reading.steps(camera)[-1].result.plus(eyes_blur(reading, camera))
 

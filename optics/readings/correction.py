@@ -2,7 +2,6 @@
 
 import math
 from dataclasses import dataclass
-from typing import TypeAlias
 
 from optics.camera.camera import Camera
 from optics.camera.cautions import SUN, Caution
@@ -10,22 +9,10 @@ from optics.errors import OutOfRange
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict, judge_read
 from optics.readings.by_eye import eyes_blur
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    ParallaxReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-    Sense,
-    Step,
-)
+from optics.readings.readings import Judged, Reading, Sense, Step
 from optics.readings.remedies import Offer, Remedy, Workshop, offers
 from optics.theory import depth, lens
 
-MeasuredReading: TypeAlias = (
-    MarkReading | RotationReading | RegisterReading | CollimatorReading | RulerReading
-)
 DEFAULT_MARKS = (3000.0, 1500.0)
 # So near to infinity focus (mm) it is the arithmetic that differs, not the lens.
 _ROUNDING = 1e-9
@@ -56,7 +43,7 @@ class Correction:
     """
 
     camera: Camera
-    reading: MeasuredReading
+    reading: Reading
     steps: tuple[Step, ...]
     error: Estimate
     blur: Estimate
@@ -87,7 +74,7 @@ class Correction:
 
 def correct(
     camera: Camera,
-    reading: MeasuredReading,
+    reading: Reading,
     workshop: Workshop | None = None,
     marks: tuple[float, ...] | None = None,
 ) -> Correction:
@@ -120,12 +107,9 @@ def correct(
     )
 
 
-def _seen_at_mark(camera: Camera, reading: MeasuredReading, error: Estimate) -> Sight | None:
-    if isinstance(reading, RegisterReading):
-        return None
-    # A collimator's reticle is looked at from the ∞ mark, or against the infinity stop.
-    mark = math.inf if isinstance(reading, CollimatorReading) else reading.mark.value
-    return sight(camera, mark, error)
+def _seen_at_mark(camera: Camera, reading: Reading, error: Estimate) -> Sight | None:
+    mark = reading.looked_from
+    return None if mark is None else sight(camera, mark, error)
 
 
 def _reaches(camera: Camera, mark: float) -> bool:
@@ -136,8 +120,8 @@ def _reaches(camera: Camera, mark: float) -> bool:
     return True
 
 
-def _cautions(reading: MeasuredReading, found: tuple[Offer, ...]) -> tuple[Caution, ...]:
-    cautions = [] if isinstance(reading, RegisterReading) else [SUN]
+def _cautions(reading: Reading, found: tuple[Offer, ...]) -> tuple[Caution, ...]:
+    cautions = [] if reading.judged is Judged.BY_GAUGE else [SUN]
     for offer in found:
         cautions += [c for c in getattr(offer, "cautions", ()) if c not in cautions]
     return tuple(cautions)
@@ -168,17 +152,3 @@ def sharp_distance(camera: Camera, mark: float, error: float) -> float | None:
         return None
     formula, constants = camera.mark_error_formula(lens.sharp_distance)
     return formula.value(focus_error=error, mark_distance=mark, **constants)
-
-
-def parallax_advice(reading: ParallaxReading) -> str:
-    """What a parallax test says: the direction, and that a measured reading must follow."""
-    is_right = reading.sense is Sense.RIGHT
-    found = parallax_found(reading)
-    return found if is_right else f"{found} Take a measured reading for the amount."
-
-
-def parallax_found(reading: ParallaxReading) -> str:
-    """What a parallax test shows, without what to do about it."""
-    if reading.sense is Sense.RIGHT:
-        return "No parallax: for this target the image lies on the glass."
-    return f"The lens is {reading.sense.words} for this target. Parallax tells the direction only."

@@ -5,22 +5,20 @@ Which result hangs on which figure of the camera:
 - which way the lens is off: on none, but for a ring turned between two distances;
 - the turn that puts a ring right: for a ring turned until what stands at its own mark was
   sharp on none, for it is turned back by as much; else on the error and the lead;
-- the error in mm, and the shim: see `figures_for_error`;
+- the error in mm, and the shim: see `Reading.hangs_on`;
 - what the eye adds to a single try, and the verdict: on full aperture and circle of confusion.
 """
 
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from enum import StrEnum
-from typing import TypeGuard
 
 from optics.camera.camera import Bed, Camera, Focusing, FrontCell, Helicoid
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict, judge_read
 from optics.readings import by_eye
-from optics.readings.correction import MeasuredReading
-from optics.readings.readings import RegisterReading, RotationReading, Sense
+from optics.readings.missing import Missing
+from optics.readings.readings import Judged, Reading, Sense
 from optics.readings.remedies import Workshop
 from optics.readings.remedies.shim import by_amount
 from optics.readings.remedies.turning import said_degrees, sense_of_turn, turn_wanted
@@ -28,15 +26,6 @@ from optics.units import format_distance, format_length
 
 # Less than this (rad) would be said as 0.0°.
 _LEAST_TURN = math.radians(0.05)
-
-
-class Missing(StrEnum):
-    """A figure of the camera that may not be told yet, in words."""
-
-    FOCAL_LENGTH = "focal length"
-    FULL_APERTURE = "full aperture"
-    CONFUSION = "circle of confusion"
-    LEAD = "lead"
 
 
 # What the eye does not see, in mm at the film, hangs on these.
@@ -85,7 +74,7 @@ class FirstAnswer:
     """
 
     told: Told
-    reading: MeasuredReading
+    reading: Reading
     sense: Sense | None
     error: Estimate | None
     turn: Estimate | None
@@ -100,7 +89,7 @@ class FirstAnswer:
         if figure is None or not figure.standard:
             return False
         # One try by eye has no scatter, and what the eye does not see is not told yet.
-        is_once = math.isinf(figure.dof) and not isinstance(self.reading, RegisterReading)
+        is_once = math.isinf(figure.dof) and self.reading.judged is Judged.BY_EYE
         return not (is_once and self.lacking_for_eye)
 
     @property
@@ -109,25 +98,14 @@ class FirstAnswer:
         return self.told.lacks(tuple(Missing) if self.error is None else _FOR_EYE)
 
 
-def figures_for_error(told: Told, reading: MeasuredReading) -> tuple[Missing, ...]:
-    """The camera's figures on which a reading's error in mm at the film hangs."""
-    if isinstance(reading, RegisterReading):
-        return ()
-    if not isinstance(reading, RotationReading):
-        return (Missing.FOCAL_LENGTH,)
-    if is_turned_back(reading) and isinstance(told.camera.focusing, Helicoid):
-        return (Missing.LEAD,)
-    return (Missing.LEAD, Missing.FOCAL_LENGTH)
-
-
-def first_answer(told: Told, reading: MeasuredReading, workshop: Workshop) -> FirstAnswer:
+def first_answer(told: Told, reading: Reading, workshop: Workshop) -> FirstAnswer:
     """What a reading says with what is told of the camera, and what each further figure adds.
 
     Errors: OutOfRange or NoAnswer, one sentence each, for figures that cannot be.
     """
     # In the place of figures on which the error does not hang, any would give the same.
     found = reading.steps(told.camera)[-1].result
-    error = None if told.lacks(figures_for_error(told, reading)) else found
+    error = None if told.lacks(reading.hangs_on(told.camera)) else found
     if error is not None and not told.lacks(_FOR_EYE):
         error = by_eye.focus_error(reading, told.camera)
     turn = _turn(told, reading, error)
@@ -146,24 +124,19 @@ def first_answer(told: Told, reading: MeasuredReading, workshop: Workshop) -> Fi
     )
 
 
-def is_turned_back(reading: MeasuredReading) -> TypeGuard[RotationReading]:
-    """Whether the ring was turned until what stands at its own mark was sharp."""
-    return isinstance(reading, RotationReading) and reading.target.value == reading.mark.value
-
-
-def _sense(reading: MeasuredReading, found: Estimate, error: Estimate | None) -> Sense | None:
+def _sense(reading: Reading, found: Estimate, error: Estimate | None) -> Sense | None:
     if error is not None:
         return Sense.of(error.value)
-    if isinstance(reading, RotationReading) and not is_turned_back(reading):
+    if not reading.tells_sense:
         return None
     # A lens of any focal length, on any lead, is off the same way; only how far is not told.
     return Sense.of(found.value, least=0.0)
 
 
-def _turn(told: Told, reading: MeasuredReading, error: Estimate | None) -> Estimate | None:
+def _turn(told: Told, reading: Reading, error: Estimate | None) -> Estimate | None:
     """How far lens or cell is to be turned against its ring; None where that is not known."""
-    if is_turned_back(reading):
-        return reading.rotation
+    if reading.turned_back is not None:
+        return reading.turned_back
     focusing = told.camera.focusing
     if error is None or isinstance(focusing, Bed):
         return None
@@ -173,7 +146,7 @@ def _turn(told: Told, reading: MeasuredReading, error: Estimate | None) -> Estim
 
 def _to_do(
     told: Told,
-    reading: MeasuredReading,
+    reading: Reading,
     error: Estimate | None,
     turn: Estimate | None,
     workshop: Workshop,
@@ -181,8 +154,8 @@ def _to_do(
     focusing = told.camera.focusing
     if not isinstance(focusing, Bed) and turn is not None:
         yield "Focusing ring", _turned(reading, focusing, turn.value)
-    elif isinstance(reading, RotationReading):
-        yield "Focusing ring", _set_alone(_part_of(focusing), reading)
+    elif reading.came_sharp_at is not None:
+        yield "Focusing ring", _set_alone(_part_of(focusing), reading.came_sharp_at)
     if error is not None:
         yield "Shim under the lens seat", by_amount(error.value, workshop)
         amount = format_length(abs(error.value))
@@ -195,15 +168,15 @@ def _part_of(focusing: Focusing) -> str:
     return "front cell" if isinstance(focusing, FrontCell) else "lens barrel"
 
 
-def _set_alone(part: str, reading: RotationReading) -> str:
+def _set_alone(part: str, target: float) -> str:
     """The lens is right for its target where it stands; its ring alone says otherwise."""
     return (
         f"Leave the {part} where it came sharp, loosen the scale ring, set the ring alone to "
-        f"{format_distance(reading.target.value)} and tighten it."
+        f"{format_distance(target)} and tighten it."
     )
 
 
-def _turned(reading: MeasuredReading, thread: Helicoid | FrontCell, turn: float) -> str:
+def _turned(reading: Reading, thread: Helicoid | FrontCell, turn: float) -> str:
     part = _part_of(thread)
     if abs(turn) < _LEAST_TURN:
         return "The turn is less than 0.1°: leave the ring alone."
@@ -213,8 +186,8 @@ def _turned(reading: MeasuredReading, thread: Helicoid | FrontCell, turn: float)
             "wrong lens or a slip in the reading first."
         )
     sense, amount = sense_of_turn(thread.extends, turn), said_degrees(turn)
-    if is_turned_back(reading):
-        mark = format_distance(reading.mark.value)
+    if reading.turned_back is not None and reading.came_sharp_at is not None:
+        mark = format_distance(reading.came_sharp_at)
         return (
             f"Leave the {part} where it came sharp, loosen the scale ring and turn the ring alone "
             f"{amount} back, {sense.opposite}, seen from the front, to its mark {mark}; tighten "
@@ -227,7 +200,7 @@ def _turned(reading: MeasuredReading, thread: Helicoid | FrontCell, turn: float)
 
 
 def _waits(
-    told: Told, reading: MeasuredReading, error: Estimate | None, turn: Estimate | None
+    told: Told, reading: Reading, error: Estimate | None, turn: Estimate | None
 ) -> Iterable[Wait]:
     named: set[Missing] = set()
     for figures, adds in _adds(told, reading, error, turn):
@@ -238,16 +211,16 @@ def _waits(
 
 
 def _adds(
-    told: Told, reading: MeasuredReading, error: Estimate | None, turn: Estimate | None
+    told: Told, reading: Reading, error: Estimate | None, turn: Estimate | None
 ) -> Iterable[tuple[tuple[Missing, ...], str]]:
-    needs = figures_for_error(told, reading)
+    needs = reading.hangs_on(told.camera)
     if error is None:
         is_last = turn is None and Missing.LEAD in (*needs, *told.has)
         also = ", and the turn of the ring" if is_last else ""
         yield needs, f"how far the lens is off in mm and the shim that puts it right{also}"
     yield (Missing.LEAD,), "the turn of the ring"
     adds = ["the depth of focus"]
-    if not isinstance(reading, RegisterReading):
+    if reading.judged is Judged.BY_EYE:
         adds.append("what the eye does not see in a single try")
     if told.without_tolerance:
         adds.append("whether the lens is inside its tolerance")

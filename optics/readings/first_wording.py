@@ -7,8 +7,9 @@ from optics.camera.camera import Bed
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict
 from optics.readings import wording
-from optics.readings.first_answer import FirstAnswer, Missing, Wait, is_turned_back, said_names
-from optics.readings.readings import RegisterReading, Sense
+from optics.readings.first_answer import FirstAnswer, Wait, said_names
+from optics.readings.missing import Missing
+from optics.readings.readings import Judged, Sense
 from optics.readings.remedies.turning import said_degrees, sense_of_turn
 from optics.units import format_length
 
@@ -38,7 +39,7 @@ def known(answer: FirstAnswer) -> str:
         return f"± not known until {_told(answer.waits[0].figures)}"
     if figure is None:
         return f"by how much is not known until {_told(answer.waits[0].figures)}"
-    is_gauged = isinstance(answer.reading, RegisterReading)
+    is_gauged = answer.reading.judged is Judged.BY_GAUGE
     if answer.is_spread_known or is_gauged or not answer.lacking_for_eye:
         return _said_spread(answer, figure)
     return f"± not known until {_told(answer.lacking_for_eye)}"
@@ -53,7 +54,7 @@ def _said_spread(answer: FirstAnswer, figure: Estimate) -> str:
 def _turn_back(answer: FirstAnswer) -> str:
     """The turn of a ring to what stands at its own mark; empty for any other reading."""
     thread = answer.told.camera.focusing
-    if answer.turn is None or isinstance(thread, Bed) or not is_turned_back(answer.reading):
+    if answer.turn is None or isinstance(thread, Bed) or answer.reading.turned_back is None:
         return ""
     if answer.sense is Sense.RIGHT:
         return "The ring is right as it was read" if answer.error is None else ""

@@ -1,23 +1,33 @@
-"""Bench readings, each of which tells where the lens stands against where it should.
+"""What a reading is: it tells where the lens stands against where it should.
 
 Every measured kind yields the focus error in mm with its uncertainty, through steps that
-can be shown; parallax yields the direction alone. `taken` says where it was taken: nothing of
-the calculation, but it decides which faults can have disturbed the reading. A reading taken at
-the infinity stop has infinity for its mark.
+can be shown. `taken` says where it was taken: nothing of the calculation, but it decides which
+faults can have disturbed the reading. A reading taken at the infinity stop has infinity for its
+mark. The kinds themselves are one file each in `kinds/`.
 """
 
 import math
-from dataclasses import dataclass, field
-from enum import IntEnum
-from typing import ClassVar, Protocol
+from abc import ABC, abstractmethod
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from enum import Enum, IntEnum, StrEnum
+from typing import Any, ClassVar, Self, TypeAlias, cast
 
-from optics.camera.camera import Bed, Camera, FrontCell, Helicoid
-from optics.camera.taken import ON_FILM, USUAL, Taken
+from optics.camera.camera import Camera
+from optics.camera.taken import Surface, Taken
+from optics.camera.true_lens import TrueLens
 from optics.errors import NoAnswer, OutOfRange
-from optics.measure.uncertainty import Estimate, Source, combine, exact
+from optics.measure.uncertainty import Estimate, combine
+from optics.readings.missing import Missing
+from optics.readings.spots import Spot
 from optics.relation import Formula, Quantity
-from optics.theory import collimation, gate, lens
+from optics.theory import lens
 from optics.units import format_distance
+
+Meets: TypeAlias = Callable[[float], float]
+"""How far (mm at the film) beyond its place the lens stands when the images of a target meet."""
+Thing: TypeAlias = tuple[Spot, float, Surface, tuple[float, float]]
+"""What was looked at, by whatever instrument."""
 
 
 @dataclass(frozen=True)
@@ -42,17 +52,226 @@ class Step:
         return self.formula.working_text(**{k: v.value for k, v in self.inputs.items()})
 
 
-class Measurement(Protocol):
-    """What every measured reading offers; the last step's result is the focus error."""
+class Sense(IntEnum):
+    """Which way the lens is off; the words say it on screen."""
+
+    TOO_FAR_IN = -1
+    RIGHT = 0
+    TOO_FAR_OUT = 1
+
+    @property
+    def words(self) -> str:
+        """As the repairer says it."""
+        return {-1: "too far in", 0: "right", 1: "too far out"}[self.value]
+
+    @classmethod
+    def of(cls, error: float, least: float = 0.0005) -> "Sense":
+        """The sense of an error; below half a micrometre there is none to speak of."""
+        return cls(0 if abs(error) < least else int(math.copysign(1, error)))
+
+
+class Judged(Enum):
+    """By what a reading is judged: all that are judged alike scatter alike at the film."""
+
+    BY_EYE = "eye"
+    BY_GAUGE = "gauge"
+    BY_RANGEFINDER = "rangefinder"
+
+
+class Scale(Enum):
+    """What the measured figure is read off, which has a limit of its own."""
+
+    TAPE = "tape"
+    SLIDE = "slide"
+    PROTRACTOR = "protractor"
+
+
+class Moved(StrEnum):
+    """What is moved until the image is sharp, or the two images meet; each in its own unit.
+
+    The ring by degrees, plus in the extending sense; the reticle by mm, plus towards the
+    collimator's lens; the target to its distance from the film in m; the pointer along a bed's
+    scale by mm, plus outwards from its ∞ mark.
+    """
+
+    RING = "ring"
+    RETICLE = "reticle"
+    TARGET = "target"
+    POINTER = "pointer"
+
+
+@dataclass(frozen=True)
+class Reading(ABC):
+    """What every kind of measured reading says of itself; the usual answer where there is one.
+
+    Measured: `figure_name` is the field that holds the measured figure, `is_distance` whether
+    that is a distance from the film; `judged` and `scale` tell how it is taken. `shrinks` says
+    that the true focal length bends what it shows, as it does a collimator's.
+    Words: `by` tells it from another kind that read the same thing; at the practice bench
+    `taken_with` is what it is taken with, `looked_at` what the eye sees meanwhile, and `nowhere`
+    why it cannot be taken where nothing is sharp.
+    """
 
     kind: ClassVar[str]
+    figure_name: ClassVar[str]
+    by: ClassVar[str]
+    nowhere: ClassVar[str]
+    judged: ClassVar[Judged] = Judged.BY_EYE
+    scale: ClassVar[Scale] = Scale.TAPE
+    is_distance: ClassVar[bool] = False
+    shrinks: ClassVar[bool] = False
+    taken_with: ClassVar[str] = "by eye on the ground glass"
+    looked_at: ClassVar[str] = ""
 
+    @property
+    @abstractmethod
+    def taken(self) -> Taken:
+        """Where it was taken."""
+
+    @property
+    def figure(self) -> Estimate:
+        """The measured figure."""
+        return cast(Estimate, getattr(self, self.figure_name))
+
+    def showing(self, figure: Estimate) -> Self:
+        """The reading with another measured figure."""
+        changed: Any = {self.figure_name: figure}
+        return replace(self, **changed)
+
+    def taken_so(self, taken: Taken) -> Self:
+        """The same reading, taken elsewhere or otherwise."""
+        changed: Any = {"taken": taken}
+        return replace(self, **changed)
+
+    # ----------------------------------------------------------------- what it says of the lens
+
+    @abstractmethod
     def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The calculation, in order."""
-        ...
+        """The calculation, in order; the last step's result is the focus error."""
+
+    def hangs_on(self, camera: Camera) -> tuple[Missing, ...]:
+        """The camera's figures on which the focus error in mm hangs."""
+        del camera
+        return (Missing.FOCAL_LENGTH,)
+
+    @property
+    def tells_sense(self) -> bool:
+        """Whether which way the lens is off hangs on no figure of the camera."""
+        return True
+
+    @property
+    def turned_back(self) -> Estimate | None:
+        """The turn (rad) by which the ring is off, where the reading itself is that turn."""
+        return None
+
+    @property
+    def came_sharp_at(self) -> float | None:
+        """The distance for which the lens was left sharp, so that its ring can be set to it."""
+        return None
+
+    def left_open(self, camera: Camera) -> str:
+        """What it matters that something of it was not told; nothing where all was."""
+        del camera
+        return ""
+
+    @property
+    def is_bound_at_infinity(self) -> bool:
+        """Whether a limit was stated for a tape that reached to infinity."""
+        return False
+
+    # ------------------------------------------------------------------- where it was taken
+
+    @property
+    def spot(self) -> Spot:
+        """The kind of place at which it was taken."""
+        if self.taken.at_stop:
+            return Spot.STOP
+        return Spot.INFINITY if math.isinf(self.seen_at) else Spot.NEAR
+
+    @property
+    def seen_at(self) -> float:
+        """The distance from the film of what it was taken on, as far as it is stated."""
+        return math.inf
+
+    @property
+    def looked_from(self) -> float | None:
+        """The ring mark from which the eye looked; None where no eye did."""
+        return math.inf
+
+    @property
+    def thing(self) -> Thing:
+        """What was looked at, by whatever instrument: readings of one thing must agree."""
+        return self.spot, self.seen_at, self.taken.surface, self.taken.place
+
+    # ------------------------------------------------------------------ what a model foretells
+
+    @abstractmethod
+    def foretold(self, off: float, true: TrueLens, meets: Meets) -> float:
+        """The measured figure on a lens held `off` (mm at the film) where it is looked for.
+
+        Errors: NoAnswer where nothing would be sharp.
+        """
+
+    @property
+    def sharp_target(self) -> float:
+        """The distance from the film of what was really sharp when it was taken."""
+        return math.inf
+
+    @property
+    def meets_at(self) -> float | None:
+        """The distance at which the rangefinder's images met; None for another reading."""
+        return None
+
+    def out_of_focus(self, off: float, true: TrueLens, meets: Meets) -> float:
+        """How far (mm at the film) the image lies from the glass, the figure being set.
+
+        Plus: the lens stands too far out for what is looked at.
+        """
+        del off, true, meets
+        raise TypeError(f"nothing is looked at in a {self.kind} reading")
+
+    @abstractmethod
+    def said(self, figure: float, camera: Camera) -> str:
+        """A figure that it would show, as it would be written down."""
+
+    # ------------------------------------------------------------------- at the practice bench
+
+    def said_as_read(self, camera: Camera) -> str:
+        """The measured figure, in the unit it was read in."""
+        return self.said(self.figure.value, camera)
+
+    def within_reach(self, figure: float) -> bool:
+        """Whether the instrument reaches as far as to show a figure."""
+        del figure
+        return True
+
+    def beyond_reach(self, amount: float) -> NoAnswer:
+        """The refusal of a figure that the instrument does not reach."""
+        del amount
+        raise TypeError(f"nothing is beyond the reach of a {self.kind} reading")
+
+    def instead(self, camera: Camera) -> "Reading | None":
+        """What is read instead where this one cannot be taken."""
+        del camera
+        return None
+
+    def is_nearer(self, other: "Reading") -> bool:
+        """Whether it can be taken in the place of another since its target stands nearer."""
+        del other
+        return False
+
+    def set_at(self, camera: Camera, moved: Moved | None, amount: float) -> float:
+        """The measured figure with what is moved at an amount, in the unit of that."""
+        del camera, moved
+        return amount
+
+    def rests_at(self, camera: Camera, moved: Moved | None) -> float:
+        """Where what is moved stands when a look begins."""
+        del camera, moved
+        return 0.0
 
 
-def _known(steps: tuple[Step, ...], *figures: tuple[Quantity, Estimate]) -> tuple[Step, ...]:
+def known(steps: tuple[Step, ...], *figures: tuple[Quantity, Estimate]) -> tuple[Step, ...]:
     """The steps, unless a distance in them has limits that reach down to nothing.
 
     Asked last, since a distance that no lens can serve is the plainer thing to be told of.
@@ -72,254 +291,12 @@ def _known(steps: tuple[Step, ...], *figures: tuple[Quantity, Estimate]) -> tupl
     return steps
 
 
-def _mark_step(camera: Camera, sharp: Estimate, mark: Estimate) -> Step:
+def mark_step(camera: Camera, sharp: Estimate, mark: Estimate) -> Step:
+    """The focus error of a lens that is sharp at one distance with its ring at another."""
     formula, constants = camera.mark_error_formula(lens.focus_error)
     return Step.of(formula, sharp_distance=sharp, mark_distance=mark, **camera.estimates(constants))
 
 
-@dataclass(frozen=True)
-class MarkReading:
-    """With the ring at a mark, a target at a measured distance from the film is sharp."""
-
-    mark: Estimate
-    sharp_at: Estimate
-    taken: Taken = USUAL
-    kind: ClassVar[str] = "mark"
-
-    def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The focus error is the difference of the two extensions."""
-        steps = (_mark_step(camera, self.sharp_at, self.mark),)
-        return _known(steps, (lens.mark_distance, self.mark), (lens.sharp_distance, self.sharp_at))
-
-
-@dataclass(frozen=True)
-class RotationReading:
-    """The ring was turned from a mark until a target was sharp.
-
-    `rotation` in radians, plus in the direction that extends the lens; `target` is the
-    target's distance from the film; `mark` is where the ring started, usually infinity.
-    """
-
-    rotation: Estimate
-    target: Estimate
-    mark: Estimate
-    taken: Taken = USUAL
-    kind: ClassVar[str] = "rotation"
-
-    def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The focus error is what the target calls for less what the turn gave."""
-        focusing = camera.focusing
-        if isinstance(focusing, Bed):
-            raise NoAnswer(
-                "A rotation says nothing of a lens that slides on a bed or struts: "
-                "got a rotation reading; take a ring mark, register or collimator reading.",
-                quantity="rotation",
-                value=self.rotation.value,
-            )
-        constants = {"focal_length": camera.lens.focal_length, "lead": focusing.lead}
-        relation = collimation.rotation_error
-        if isinstance(focusing, FrontCell):
-            relation = collimation.cell_rotation_error
-        step = Step.of(
-            relation.solve_for(lens.focus_error),
-            rotation=self.rotation,
-            sharp_distance=self.target,
-            mark_distance=self.mark,
-            **camera.estimates(constants | camera.constants),
-        )
-        return _known((step,), (lens.sharp_distance, self.target), (lens.mark_distance, self.mark))
-
-
-@dataclass(frozen=True)
-class RegisterReading:
-    """The distance from lens seat to film, gauged, against what the lens is made for."""
-
-    measured: Estimate
-    nominal: Estimate
-    taken: Taken = USUAL
-    kind: ClassVar[str] = "register"
-
-    def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The focus error is measured less nominal."""
-        del camera  # The register is the body's alone.
-        formula = collimation.register_error.solve_for(lens.focus_error)
-        step = Step.of(formula, measured_register=self.measured, nominal_register=self.nominal)
-        return _known(
-            (step,),
-            (collimation.measured_register, self.measured),
-            (collimation.nominal_register, self.nominal),
-        )
-
-
-@dataclass(frozen=True)
-class CollimatorReading:
-    """With the ring at infinity, the collimator's reticle was shifted until sharp at the film.
-
-    `shift` is plus when the reticle moved inside the focus, towards the collimator's lens;
-    `to_lens` is the distance from that lens to the camera's, None where nobody told it.
-    """
-
-    shift: Estimate
-    collimator_focal_length: Estimate
-    taken: Taken = USUAL
-    to_lens: Estimate | None = None
-    _untold: Source = field(
-        default_factory=lambda: Source(
-            "collimator lens to camera lens, not told", is_rectangular=True
-        ),
-        compare=False,
-        repr=False,
-    )
-    kind: ClassVar[str] = "collimator"
-
-    def farthest(self, camera: Camera) -> float:
-        """As far apart (mm) as the lenses are supposed to stand where nobody tells: f + f_c.
-
-        There the facing focal points meet, as in the textbooks. From touching to there is what
-        a bench allows (common practice, no source).
-        """
-        return self.collimator_focal_length.value + camera.lens.focal_length
-
-    def apart(self, camera: Camera) -> Estimate:
-        """The distance between the lenses: as told, else anywhere from touching to f + f_c."""
-        if self.to_lens is not None:
-            return self.to_lens
-        half = self.farthest(camera) / 2
-        return Estimate(half, {self._untold: half / math.sqrt(3)})
-
-    def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The reticle's image, seen from the camera's lens, is what the lens was sharp on."""
-        if self.to_lens is None:
-            self.span(camera)  # A shift that no image goes with at one end is refused.
-        return (self._step(camera, self.apart(camera)),)
-
-    def span(self, camera: Camera) -> tuple[float, float]:
-        """The focus error with the lenses touching, and with their focal points together.
-
-        Errors: OutOfRange for a shift that has no image with the lenses touching.
-        """
-        ends = (exact(0.0), exact(self.farthest(camera)))
-        near, far = (self._step(camera, end).result.value for end in ends)
-        return near, far
-
-    def _step(self, camera: Camera, apart: Estimate) -> Step:
-        return Step.of(
-            collimation.collimator_conjugates.solve_for(lens.focus_error),
-            reticle_shift=self.shift,
-            focal_length=exact(camera.lens.focal_length),
-            collimator_focal_length=self.collimator_focal_length,
-            collimator_to_lens=apart,
-        )
-
-
-@dataclass(frozen=True)
-class RulerReading:
-    """A film test on a slanting ruler whose zero stands at `aim` from the film.
-
-    `offset` is the place of best sharpness along the ruler, plus towards the camera;
-    `slope` the angle between ruler and lens axis; `mark` what the ring was set to.
-    """
-
-    aim: Estimate
-    offset: Estimate
-    slope: Estimate
-    mark: Estimate
-    taken: Taken = ON_FILM
-    kind: ClassVar[str] = "ruler"
-
-    def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The offset gives the sharp distance, and that the focus error."""
-        sharp = Step.of(
-            collimation.tilted_ruler.solve_for(lens.sharp_distance),
-            aim_distance=self.aim,
-            ruler_offset=self.offset,
-            ruler_slope=self.slope,
-        )
-        steps = (sharp, _mark_step(camera, sharp.result, self.mark))
-        return _known(steps, (collimation.aim_distance, self.aim), (lens.mark_distance, self.mark))
-
-
-@dataclass(frozen=True)
-class CoincidenceReading:
-    """The rangefinder's two images of a target met with the ring set to `set_to`.
-
-    `target` is the target's true distance from the film. The error is how far the lens then
-    stood, by its ring, from where the target calls for it.
-    """
-
-    target: Estimate
-    set_to: Estimate
-    taken: Taken = USUAL
-    kind: ClassVar[str] = "coincidence"
-
-    def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """The error is the ring's extension less the target's."""
-        return (_mark_step(camera, self.set_to, self.target),)
-
-
-@dataclass(frozen=True)
-class GateReading:
-    """Where the film lies against the ground glass, gauged at the gate without the lens.
-
-    `behind` is how far (mm) the emulsion lies behind the ground side, farther from the lens.
-    """
-
-    behind: Estimate
-    taken: Taken = ON_FILM
-    kind: ClassVar[str] = "gate"
-
-    def steps(self, camera: Camera) -> tuple[Step, ...]:
-        """A lens that is right on the ground glass is too far out by as much."""
-        del camera  # The gate is the body's alone.
-        formula = gate.emulsion_error.solve_for(lens.focus_error)
-        glass = exact(0.0).plus(self.behind, -1.0)
-        return (Step.of(formula, rest=exact(0.0), play=exact(0.0), reference_depth=glass),)
-
-
-class Sense(IntEnum):
-    """Which way the lens is off; the words say it on screen."""
-
-    TOO_FAR_IN = -1
-    RIGHT = 0
-    TOO_FAR_OUT = 1
-
-    @property
-    def words(self) -> str:
-        """As the repairer says it."""
-        return {-1: "too far in", 0: "right", 1: "too far out"}[self.value]
-
-    @classmethod
-    def of(cls, error: float, least: float = 0.0005) -> "Sense":
-        """The sense of an error; below half a micrometre there is none to speak of."""
-        return cls(0 if abs(error) < least else int(math.copysign(1, error)))
-
-
-@dataclass(frozen=True)
-class ParallaxReading:
-    """On the ground glass, how the image moves against the pencil cross when the eye moves.
-
-    The eye looks from behind. An image that moves with the eye lies beyond the cross, that
-    is nearer the lens, so the lens is too far out for the target.
-    """
-
-    image_moves_with_eye: bool | None
-    kind: ClassVar[str] = "parallax"
-
-    @property
-    def sense(self) -> Sense:
-        """The direction, which is all that parallax tells."""
-        if self.image_moves_with_eye is None:
-            return Sense.RIGHT
-        return Sense.TOO_FAR_OUT if self.image_moves_with_eye else Sense.TOO_FAR_IN
-
-
-def turned(camera: Camera, angle: float, sense: str) -> float:
-    """Sign an unsigned rotation (rad): plus where the sense seen from the front extends."""
-    focusing = camera.focusing
-    if not isinstance(focusing, Helicoid | FrontCell):
-        raise NoAnswer(
-            "This camera has no focusing thread to turn; choose another kind of reading.",
-            quantity="rotation",
-            value=angle,
-        )
-    return angle if sense == focusing.extends else -angle
+def set_to(taken: Taken, mark: Estimate, camera: Camera) -> float:
+    """How far the ring's mark sets the lens beyond infinity, by the scale as engraved."""
+    return TrueLens(camera, 0.0).needs(math.inf if taken.at_stop else mark.value)

@@ -7,8 +7,8 @@ from optics.camera.camera import Camera, FrontCell, Helicoid
 from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict
 from optics.readings.by_eye import eyes_blur, said_rule
-from optics.readings.correction import Correction, MeasuredReading, Sight
-from optics.readings.readings import CollimatorReading, MarkReading, Sense
+from optics.readings.correction import Correction, Sight
+from optics.readings.readings import Reading, Sense
 from optics.readings.remedies import Remedy
 from optics.units import format_distance, format_length
 
@@ -107,7 +107,7 @@ def said_allowed(camera: Camera) -> str:
     return f"{allowed} (half the depth of focus N·c at {stop})"
 
 
-def rests_on(camera: Camera, reading: MeasuredReading, error: Estimate) -> Iterator[str]:
+def rests_on(camera: Camera, reading: Reading, error: Estimate) -> Iterator[str]:
     """What a reading made once leaves out of its ±, or has in it for want of other tries.
 
     `error` is its focus error with the eye's blur, as `by_eye.focus_error` gives it.
@@ -120,30 +120,10 @@ def rests_on(camera: Camera, reading: MeasuredReading, error: Estimate) -> Itera
         )
     elif error.standard and math.isinf(error.dof):
         yield _READ_ONCE
-    if is_bound_at_infinity(reading):
+    if reading.is_bound_at_infinity:
         yield NO_TAPE_TO_INFINITY
-    if isinstance(reading, CollimatorReading) and reading.to_lens is None:
-        yield collimator_left_open(camera, reading)
-
-
-def collimator_left_open(camera: Camera, reading: CollimatorReading) -> str:
-    """What it matters that nobody told how far the collimator stood from the lens."""
-    ends = sorted(abs(end) for end in reading.span(camera))
-    low, high = (format_length(end, places=3) for end in ends)
-    makes = f"the error would be {low} to {high}" if low != high else "it makes no difference"
-    known = ", which is in the ±" if low != high else ""
-    return (
-        "Collimator lens to camera lens not told: from touching to "
-        f"{format_length(reading.farthest(camera))} apart (both focal lengths "
-        f"together) {makes}{known}."
-    )
-
-
-def is_bound_at_infinity(reading: MeasuredReading) -> bool:
-    """Whether a limit was stated for a tape that reached to infinity."""
-    if not isinstance(reading, MarkReading):
-        return False
-    return math.isinf(reading.sharp_at.value) and bool(reading.sharp_at.parts)
+    if left_open := reading.left_open(camera):
+        yield left_open
 
 
 def mark_name(mark: float) -> str:

@@ -32,15 +32,14 @@ from optics.rangefinder.adjusters import learn
 from optics.rangefinder.readings import Coincidence, eyes_part
 from optics.rangefinder.set_up import SetUp
 from optics.readings.by_eye import eyes_blur
-from optics.readings.readings import (
-    CoincidenceReading,
-    GateReading,
-    ParallaxReading,
-    RegisterReading,
-)
-from optics.readings.spots import Reading
-from optics.records.job import JobDocument, PlacedPart, ReadingPart, SeenPart
-from optics.records.to_bench import reading_of, workshop_of
+from optics.readings.directions import Direction
+from optics.readings.kinds.coincidence import CoincidenceReading
+from optics.readings.kinds.gate import GateReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.parts import PlacedPart, ReadingPart, SeenPart
+from optics.readings.readings import Reading
+from optics.records.job import JobDocument
+from optics.records.to_bench import workshop_of
 from optics.typed import fields, places
 from optics.typed.part import optional_value, value
 from optics.typed.places import PLACE
@@ -95,10 +94,10 @@ def solve_diagnosis(job: JobDocument, camera: Camera, set_up: SetUp | None) -> W
 
 def _read(job: JobDocument, camera: Camera) -> Iterator[Seen]:
     for one in job.readings:
-        reading = reading_of(one, camera)
-        if isinstance(reading, ParallaxReading):
+        reading = one.read(camera)
+        if isinstance(reading, Direction):
             continue
-        reading = replace(reading, taken=taken_of(one, reading.taken, job))
+        reading = reading.taken_so(taken_of(one, reading.taken, job))
         yield Seen(reading, eyes_blur(reading, camera))
 
 
@@ -115,7 +114,7 @@ def taken_of(part: ReadingPart, usual: Taken, job: JobDocument) -> Taken:
         place = at.within(_picture(job) if at.is_corner and (at.x or at.y) else (0.0, 0.0))
     if not isinstance(part, SeenPart):
         return replace(usual, place=place)
-    mark = getattr(part, "mark", "inf")
+    mark = part.ring_mark
     if part.where == "at the stop" and math.isfinite(value(fields.RING_MARK, mark)):
         raise OutOfRange(
             f"A reading at the infinity stop has no other mark than infinity: got {mark}; take it "
@@ -191,7 +190,7 @@ def _gate(job: JobDocument) -> Iterator[Seen]:
 
 
 def _left_out(job: JobDocument, set_up: SetUp | None) -> Iterator[str]:
-    if any(one.kind == "parallax" for one in job.readings):
+    if not all(one.is_measured for one in job.readings):
         yield NO_PARALLAX
     if job.standard is not None and job.standard.nominal is None:
         yield NO_NOMINAL

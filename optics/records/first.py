@@ -9,17 +9,18 @@ from optics.camera.camera import Bed, Camera
 from optics.finding.disagreement import Disagreement, disagreements
 from optics.measure.uncertainty import Estimate
 from optics.readings import first_wording as wording
-from optics.readings.correction import MeasuredReading, parallax_advice
+from optics.readings.directions import Direction
 from optics.readings.first_answer import FirstAnswer, Told, Wait, first_answer
-from optics.readings.readings import ParallaxReading
+from optics.readings.parts import ReadingPart
+from optics.readings.readings import Reading
 from optics.readings.remedies.turning import sense_of_turn
-from optics.records.job import JobDocument, ReadingPart
+from optics.records.job import JobDocument
 from optics.records.result import DisagreementOut
 from optics.records.solve import Solution, described, in_its_place, solve
-from optics.records.to_bench import reading_of, told_of, workshop_of
+from optics.records.to_bench import told_of, workshop_of
 from optics.typed.result_parts import FigureOut, Out
 
-FirstOrParallax: TypeAlias = FirstAnswer | ParallaxReading
+FirstOrDirection: TypeAlias = FirstAnswer | Direction
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,7 @@ class FirstSolution:
 
     job: JobDocument
     told: Told
-    answers: tuple[FirstOrParallax, ...]
+    answers: tuple[FirstOrDirection, ...]
     disagreements: tuple[Disagreement, ...] = ()
 
 
@@ -40,7 +41,7 @@ class _Known:
     """A first answer as far as two of them are compared."""
 
     camera: Camera
-    reading: MeasuredReading
+    reading: Reading
     error: Estimate
 
 
@@ -64,18 +65,18 @@ def answered(job: JobDocument) -> Solution | FirstSolution:
     if not told.missing:
         return solve(job)
     workshop = workshop_of(job.workshop)
-    readings = (reading_of(part, told.camera) for part in job.readings)
+    readings = (part.read(told.camera) for part in job.readings)
     answers = tuple(
-        r if isinstance(r, ParallaxReading) else first_answer(told, r, workshop) for r in readings
+        r if isinstance(r, Direction) else first_answer(told, r, workshop) for r in readings
     )
     pairs = zip(job.readings, answers, strict=True)
     known = [_known(job, part, answer) for part, answer in pairs]
     return FirstSolution(job, told, answers, disagreements(known))
 
 
-def _known(job: JobDocument, part: ReadingPart, answer: FirstOrParallax) -> _Known | None:
+def _known(job: JobDocument, part: ReadingPart, answer: FirstOrDirection) -> _Known | None:
     """An answer that can be held against another; None where its figure waits for the camera."""
-    if isinstance(answer, ParallaxReading) or answer.error is None:
+    if isinstance(answer, Direction) or answer.error is None:
         return None
     error = answer.error
     if not answer.is_spread_known:
@@ -142,11 +143,9 @@ def first_result_of(solution: FirstSolution) -> FirstResult:
     )
 
 
-def _answer(answer: FirstOrParallax) -> FirstAnswerOut:
-    if isinstance(answer, ParallaxReading):
-        return FirstAnswerOut(
-            reading=answer.kind, words=parallax_advice(answer), sense=answer.sense.words
-        )
+def _answer(answer: FirstOrDirection) -> FirstAnswerOut:
+    if isinstance(answer, Direction):
+        return FirstAnswerOut(reading=answer.kind, words=answer.advice, sense=answer.sense.words)
     return FirstAnswerOut(
         reading=answer.reading.kind,
         words=wording.headline(answer),

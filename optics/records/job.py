@@ -18,6 +18,8 @@ from optics.camera.confusion import FORMATS, format_named
 from optics.camera.supposed import GROUP_HINT, PLACE_HINT
 from optics.finding.part import DiagnosisPart
 from optics.rangefinder.part import RangefinderPart
+from optics.readings.kinds import ByKind
+from optics.readings.parts import ReadingPart
 from optics.records.intake import IntakePart
 from optics.records.trays import TrayPart
 from optics.records.work import WorkPart
@@ -25,7 +27,6 @@ from optics.typed import fields
 from optics.typed.ask import Ask
 from optics.typed.day import Day
 from optics.typed.part import Line, Note, Part
-from optics.typed.places import PLACE
 
 FORMAT = "shimwright job"
 VERSION = 1
@@ -131,101 +132,8 @@ class WorkshopPart(Part):
     )
 
 
-class PlacedPart(Part):
-    """Where on the picture a reading was taken: its middle, unless a place is given.
-
-    `place` is ``x, y`` in mm from the middle, plus right and up, or a corner or side by name,
-    seen from the front; only a diagnosis asks for it.
-    """
-
-    place: Annotated[str, PLACE] | None = None
-
-
-class SeenPart(PlacedPart):
-    """How the lens stood and what the image was judged on; only a diagnosis asks for it.
-
-    `where` is left out where the lens stood at its mark, `judged` where it was judged on the
-    ground glass.
-    """
-
-    where: Literal["at the mark", "at the stop"] | None = None
-    judged: Literal["on the ground glass", "on film"] | None = None
-
-
-class MarkPart(SeenPart):
-    """With the ring at a mark, a target at a measured distance is sharp."""
-
-    title: ClassVar[str] = "Ring mark against true distance"
-    kind: Literal["mark"] = "mark"
-    mark: Annotated[str, fields.RING_MARK] = "inf"
-    sharp_at: Annotated[str, fields.SHARP_AT]
-    limit: Annotated[str, fields.DISTANCE_LIMIT] = "0 mm"
-
-
-class RotationPart(SeenPart):
-    """The ring was turned from a mark until a target was sharp; minus is the other way round."""
-
-    title: ClassVar[str] = "Rotation from the stop until sharp"
-    kind: Literal["rotation"] = "rotation"
-    turned: Annotated[str, fields.TURNED]
-    sense: Turn
-    limit: Annotated[str, fields.ANGLE_LIMIT] = "0°"
-    target: Annotated[str, fields.TARGET] = "inf"
-    mark: Annotated[str, fields.RING_MARK] = "inf"
-
-
-class RegisterPart(PlacedPart):
-    """The register, gauged, against what the lens is made for."""
-
-    title: ClassVar[str] = "Register by depth gauge"
-    kind: Literal["register"] = "register"
-    measured: Annotated[str, fields.MEASURED_REGISTER]
-    nominal: Annotated[str, fields.NOMINAL_REGISTER]
-    instrument: Annotated[str, Field(max_length=40)] = "other"
-    limit: Annotated[str, fields.GAUGE_LIMIT] | None = None
-
-
-class CollimatorPart(SeenPart):
-    """With the ring at infinity, the collimator's reticle was shifted until sharp.
-
-    `to_lens` is how far the collimator's lens stood from the camera's; where it is left out,
-    what it may have been counts as uncertainty.
-    """
-
-    title: ClassVar[str] = "Collimator reticle shift"
-    kind: Literal["collimator"] = "collimator"
-    shift: Annotated[str, fields.RETICLE_SHIFT]
-    towards: Literal["its lens", "away from its lens"] = "its lens"
-    limit: Annotated[str, fields.RETICLE_LIMIT] = "0 mm"
-    collimator_focal_length: Annotated[str, fields.COLLIMATOR]
-    to_lens: Annotated[str, fields.COLLIMATOR_TO_LENS] | None = None
-
-
-class RulerPart(SeenPart):
-    """A film test on a slanting ruler; on film, unless it was judged on the ground glass."""
-
-    title: ClassVar[str] = "Slanting ruler on film"
-    kind: Literal["ruler"] = "ruler"
-    mark: Annotated[str, fields.RING_MARK]
-    aim: Annotated[str, fields.RULER_AIM]
-    offset: Annotated[str, fields.RULER_OFFSET]
-    side: Literal["nearer", "farther"] = "nearer"
-    slope: Annotated[str, fields.RULER_SLOPE] = "45°"
-    limit: Annotated[str, fields.RULER_LIMIT] = "0 mm"
-
-
-class ParallaxPart(Part):
-    """Which way the image moves against the cross on the ground glass when the eye moves."""
-
-    title: ClassVar[str] = "Parallax on the ground glass"
-    kind: Literal["parallax"] = "parallax"
-    image_moves: Literal["with the eye", "against the eye", "not at all"]
-
-
-ReadingPart: TypeAlias = Annotated[
-    MarkPart | RotationPart | RegisterPart | CollimatorPart | RulerPart | ParallaxPart,
-    Field(discriminator="kind"),
-]
+AnyReading: TypeAlias = Annotated[ReadingPart, ByKind()]
+"""A reading of whichever kind there is."""
 
 
 def scale_fields(along: str) -> tuple[fields.Typed, fields.Typed, fields.Typed]:
@@ -305,7 +213,7 @@ class TakenPart(Part):
     """A reading as found or as left: when it was taken, with what, and what is worth adding."""
 
     day: Annotated[Day, Ask("day")] | None = None
-    reading: ReadingPart
+    reading: AnyReading
     instrument: Annotated[Line, Ask("instrument", hint=None, width=8)] = ""
     note: Annotated[Note, Ask("note", hint=None, width=12)] = ""
 
@@ -332,7 +240,7 @@ class JobDocument(Part):
         "1.5 m",
     )
     workshop: WorkshopPart = WorkshopPart()
-    readings: Annotated[tuple[ReadingPart, ...], Field(max_length=200)] = ()
+    readings: Annotated[tuple[AnyReading, ...], Field(max_length=200)] = ()
     scale: ScalePart | None = None
     standard: StandardPart | None = None
     gate: GatePart | None = None

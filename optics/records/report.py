@@ -4,26 +4,18 @@ from collections.abc import Iterable, Sequence
 
 from optics.account.report import InstrumentUsed, JobReport, Row, TakenReading, TrayRow, WorkRow
 from optics.camera.camera import Camera
-from optics.camera.instruments import INSTRUMENTS
 from optics.errors import ShimwrightError
 from optics.finding.disagreement import disagreement_line
 from optics.measure.decision import decide
 from optics.measure.verdict import Guard
 from optics.readings.correction import correct
-from optics.readings.readings import ParallaxReading
+from optics.readings.directions import Direction
 from optics.records.checks import checks_of
 from optics.records.first import answered
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
-from optics.records.job import JobDocument, ParallaxPart, RegisterPart, TakenPart
-from optics.records.reading_words import said_figures, said_in_full, said_thing
+from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import camera_on_bench
-from optics.records.to_bench import (
-    gauge_limit,
-    marks_of,
-    reading_of,
-    told_of,
-    workshop_of,
-)
+from optics.records.to_bench import marks_of, told_of, workshop_of
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
 from optics.typed import fields
 from optics.typed.day import said_day
@@ -81,7 +73,7 @@ def report_of(job: JobDocument) -> JobReport:
 
 def _worked_with(job: JobDocument) -> Iterable[str]:
     kept = [taken.reading for taken in (*job.found, *job.left)]
-    return (said_in_full(reading) for reading in job.readings if reading not in kept)
+    return (reading.said_in_full for reading in job.readings if reading not in kept)
 
 
 def _disagreeing(job: JobDocument) -> tuple[str, ...]:
@@ -160,15 +152,15 @@ def _taken(
 
 
 def _worked_out(job: JobDocument, camera: Camera, part: TakenPart) -> TakenReading:
-    reading = reading_of(part.reading, camera)
+    reading = part.reading.read(camera)
     words = (
-        said_thing(part.reading),
-        said_figures(part.reading),
+        part.reading.said_thing,
+        part.reading.said_figures,
         said_day(part.day),
         _instrument_name(part),
         part.note,
     )
-    if isinstance(reading, ParallaxReading):
+    if isinstance(reading, Direction):
         return TakenReading(*words, reading)
     guard = _GUARDS[(job.work or WorkPart()).decision.guard_band]
     answer = correct(camera, reading, workshop_of(job.workshop), marks_of(job))
@@ -176,10 +168,8 @@ def _worked_out(job: JobDocument, camera: Camera, part: TakenPart) -> TakenReadi
 
 
 def _instrument_name(part: TakenPart) -> str:
-    if part.instrument.strip() or not isinstance(part.reading, RegisterPart):
-        return part.instrument
-    known = INSTRUMENTS[part.reading.instrument]
-    return "" if known.key == "other" else known.name
+    gauge = part.reading.named_gauge
+    return part.instrument if part.instrument.strip() or gauge is None else gauge.name
 
 
 def _instruments(job: JobDocument, listed: Sequence[InstrumentPart]) -> tuple[InstrumentUsed, ...]:
@@ -201,14 +191,13 @@ def _instruments(job: JobDocument, listed: Sequence[InstrumentPart]) -> tuple[In
 
 def _named_by(part: TakenPart, name: str) -> InstrumentUsed:
     """An instrument as the reading taken with it describes it."""
-    reading = part.reading
-    if isinstance(reading, RegisterPart) and reading.limit is None:
-        known = INSTRUMENTS[reading.instrument]
-        limit = f"± {format_length(gauge_limit(reading), places=3)}"
-        return InstrumentUsed(name, limit, known.source)
+    reading, gauge = part.reading, part.reading.named_gauge
+    if reading.said_limit is None and gauge is not None and gauge.limit is not None:
+        limit = f"± {format_length(gauge.limit, places=3)}"
+        return InstrumentUsed(name, limit, gauge.source)
     limit = _NOT_STATED
-    if not isinstance(reading, ParallaxPart):
-        limit = _limit(reading.limit, typed_of(type(reading), "limit"))
+    if reading.said_limit is not None:
+        limit = _limit(reading.said_limit, typed_of(type(reading), "limit"))
     return InstrumentUsed(name, limit, "" if limit == _NOT_STATED else "stated with the reading")
 
 

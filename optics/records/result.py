@@ -10,8 +10,8 @@ from optics.finding.disagreement import Disagreement, disagreement_line
 from optics.finding.result import DiagnosisOut, diagnosis_out
 from optics.rangefinder.result import RangefinderOut, rangefinder_out
 from optics.readings import wording
-from optics.readings.correction import Correction, Sight, parallax_advice
-from optics.readings.readings import ParallaxReading
+from optics.readings.correction import Correction, Sight
+from optics.readings.directions import Direction
 from optics.readings.remedies import Offer, Remedy
 from optics.records.bench_results import (
     BudgetOut,
@@ -169,11 +169,9 @@ def result_of(solution: Solution) -> ResultDocument:
     )
 
 
-def _answer(answer: Correction | ParallaxReading) -> AnswerOut:
-    if isinstance(answer, ParallaxReading):
-        return AnswerOut(
-            reading=answer.kind, words=parallax_advice(answer), sense=answer.sense.words
-        )
+def _answer(answer: Correction | Direction) -> AnswerOut:
+    if isinstance(answer, Direction):
+        return AnswerOut(reading=answer.kind, words=answer.advice, sense=answer.sense.words)
     return AnswerOut(
         reading=answer.reading.kind,
         words=wording.headline(answer),

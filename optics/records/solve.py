@@ -22,23 +22,18 @@ from optics.measure.uncertainty import Estimate
 from optics.rangefinder.cam_part import CamAnswer, solve_cam
 from optics.rangefinder.from_part import bench_of, set_up_of
 from optics.rangefinder.set_up import Bench, SetUp
-from optics.readings.correction import Correction, MeasuredReading, correct
-from optics.readings.readings import ParallaxReading
+from optics.readings.correction import Correction, correct
+from optics.readings.directions import Direction
+from optics.readings.parts import ReadingPart
+from optics.readings.readings import Reading
 from optics.records.diagnosis_readings import solve_diagnosis, taken_of
-from optics.records.job import CameraPart, JobDocument, ReadingPart
-from optics.records.to_bench import (
-    camera_of,
-    depth_marks_of,
-    marks_of,
-    reading_of,
-    scale_marks_of,
-    workshop_of,
-)
+from optics.records.job import CameraPart, JobDocument
+from optics.records.to_bench import camera_of, depth_marks_of, marks_of, scale_marks_of, workshop_of
 from optics.scales.depth_marks import ConfusionFound, infer_confusion
 from optics.scales.scale_check import ScaleCheck, check_scale
 from optics.typed.part import optional_value
 
-Answer: TypeAlias = Correction | ParallaxReading
+Answer: TypeAlias = Correction | Direction
 
 
 @dataclass(frozen=True)
@@ -87,7 +82,7 @@ class Solution:
         return max(errors, key=lambda error: abs(error.value), default=None)
 
 
-def _at_infinity(reading: MeasuredReading) -> bool:
+def _at_infinity(reading: Reading) -> bool:
     """Whether the ring stood at infinity; a reading that asks for no mark is taken there."""
     mark = getattr(reading, "mark", None)
     return mark is None or math.isinf(mark.value)
@@ -106,10 +101,9 @@ def solve(job: JobDocument) -> Solution:
         raise Unreadable("The job has no reading: add at least one.", quantity="readings")
     camera = camera_on_bench(job)
     workshop, marks = workshop_of(job.workshop), marks_of(job)
-    readings = (reading_of(part, camera) for part in job.readings)
+    readings = (part.read(camera) for part in job.readings)
     answers = tuple(
-        r if isinstance(r, ParallaxReading) else correct(camera, r, workshop, marks)
-        for r in readings
+        r if isinstance(r, Direction) else correct(camera, r, workshop, marks) for r in readings
     )
     standard = solve_standard(job.standard, camera, workshop.drawer) if job.standard else None
     gate = solve_gate(job.gate) if job.gate else None
@@ -138,18 +132,16 @@ def placed(job: JobDocument, answers: Sequence[Answer]) -> list[Correction | Non
 
 
 def _placed(job: JobDocument, part: ReadingPart, answer: Answer) -> Correction | None:
-    if isinstance(answer, ParallaxReading):
+    if isinstance(answer, Direction):
         return None
     reading = in_its_place(job, part, answer.reading)
     return None if reading is None else replace(answer, reading=reading)
 
 
-def in_its_place(
-    job: JobDocument, part: ReadingPart, reading: MeasuredReading
-) -> MeasuredReading | None:
+def in_its_place(job: JobDocument, part: ReadingPart, reading: Reading) -> Reading | None:
     """A reading with where it was taken; None where that is not told in full."""
     try:
-        return replace(reading, taken=taken_of(part, reading.taken, job))
+        return reading.taken_so(taken_of(part, reading.taken, job))
     except ShimwrightError:
         # A place that only a diagnosis asks for may be told by half: nothing is compared with it.
         return None

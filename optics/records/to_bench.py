@@ -4,36 +4,19 @@ import math
 from collections.abc import Sequence
 
 from optics.camera.camera import Bed, Camera, Focusing, FrontCell, Helicoid, Lens
-from optics.camera.instruments import INSTRUMENTS
 from optics.camera.supposed import group_of, place_of
-from optics.errors import OutOfRange, Unreadable
-from optics.measure.uncertainty import Estimate, exact, from_distances, from_repeats
-from optics.readings.correction import MeasuredReading
-from optics.readings.first_answer import Missing, Told, said_names
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    ParallaxReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-    turned,
-)
+from optics.errors import Unreadable
+from optics.measure.uncertainty import Estimate, exact
+from optics.readings.first_answer import Told, said_names
+from optics.readings.missing import Missing
 from optics.readings.remedies import Workshop
 from optics.records.job import (
     BedPart,
     CameraPart,
-    CollimatorPart,
     FocusingPart,
     FrontCellPart,
     HelicoidPart,
     JobDocument,
-    MarkPart,
-    ParallaxPart,
-    ReadingPart,
-    RegisterPart,
-    RotationPart,
-    RulerPart,
     ScalePart,
     WorkshopPart,
 )
@@ -41,18 +24,6 @@ from optics.scales.ring_marks import Along, DepthMark, ScaleMark, measure_depth,
 from optics.typed import fields
 from optics.typed.fields import Typed
 from optics.typed.part import optional_value, value
-
-
-def _values(field: Typed, text: str) -> list[float]:
-    return [one.value for one in field.read(text)]
-
-
-def _repeated(field: Typed, text: str, limit_field: Typed, limit: str) -> Estimate:
-    return from_repeats(_values(field, text), value(limit_field, limit), field.words)
-
-
-def _given(field: Typed, text: str) -> Estimate:
-    return exact(value(field, text))
 
 
 def camera_of(part: CameraPart) -> Camera:
@@ -146,88 +117,6 @@ def marks_of(job: JobDocument) -> tuple[float, ...] | None:
         return None
     found = (value(fields.RING_MARK, text) for text in job.marks)
     return tuple(mark for mark in found if not math.isinf(mark))
-
-
-def reading_of(part: ReadingPart, camera: Camera) -> MeasuredReading | ParallaxReading:
-    """The reading with its uncertainty; the camera tells which sense of turning extends."""
-    match part:
-        case MarkPart():
-            return MarkReading(
-                mark=_given(fields.RING_MARK, part.mark),
-                sharp_at=from_distances(
-                    _values(fields.sharp_at(part.mark), part.sharp_at),
-                    value(fields.DISTANCE_LIMIT, part.limit),
-                    fields.SHARP_AT.words,
-                ),
-            )
-        case RotationPart():
-            return _rotation_of(part, camera)
-        case RegisterPart():
-            return RegisterReading(
-                measured=from_repeats(
-                    _values(fields.register_against(part.nominal), part.measured),
-                    gauge_limit(part),
-                    fields.MEASURED_REGISTER.words,
-                ),
-                nominal=_given(fields.NOMINAL_REGISTER, part.nominal),
-            )
-        case CollimatorPart():
-            shift = _repeated(fields.RETICLE_SHIFT, part.shift, fields.RETICLE_LIMIT, part.limit)
-            return CollimatorReading(
-                shift=shift if part.towards == "its lens" else exact(0.0).plus(shift, -1),
-                collimator_focal_length=_given(fields.COLLIMATOR, part.collimator_focal_length),
-                to_lens=None
-                if part.to_lens is None
-                else _given(fields.COLLIMATOR_TO_LENS, part.to_lens),
-            )
-        case RulerPart():
-            offset = _repeated(fields.RULER_OFFSET, part.offset, fields.RULER_LIMIT, part.limit)
-            return RulerReading(
-                aim=_given(fields.RULER_AIM, part.aim),
-                offset=offset if part.side == "nearer" else exact(0.0).plus(offset, -1),
-                slope=_given(fields.RULER_SLOPE, part.slope),
-                mark=_given(fields.RING_MARK, part.mark),
-            )
-        case ParallaxPart():
-            return _parallax_of(part)
-
-
-def _rotation_of(part: RotationPart, camera: Camera) -> RotationReading:
-    limit = value(fields.ANGLE_LIMIT, part.limit)
-    signed = [turned(camera, a, part.sense) for a in _values(fields.TURNED, part.turned)]
-    return RotationReading(
-        rotation=from_repeats(signed, limit, fields.TURNED.words),
-        target=_given(fields.TARGET, part.target),
-        mark=_given(fields.RING_MARK, part.mark),
-    )
-
-
-def _parallax_of(part: ParallaxPart) -> ParallaxReading:
-    moves: dict[str, bool | None] = {"with the eye": True, "against the eye": False}
-    return ParallaxReading(moves.get(part.image_moves))
-
-
-def gauge_limit(part: RegisterPart) -> float:
-    """The limit typed, else the instrument's own; a sentence where neither is known."""
-    instrument = INSTRUMENTS.get(part.instrument)
-    if instrument is None:
-        known = ", ".join(INSTRUMENTS)
-        raise Unreadable(
-            f"The instrument {part.instrument!r} is not known: choose one of {known}.",
-            quantity="instrument",
-            value=part.instrument,
-        )
-    if part.limit is not None:
-        return value(fields.GAUGE_LIMIT, part.limit)
-    if instrument.limit is None:
-        # The last of the list is no instrument's name but a request: "Other: state its limit".
-        named = "instrument" if instrument.key == "other" else instrument.name.lower()
-        raise OutOfRange(
-            f"The limit of the {named} is not known: enter how far either "
-            "way it may be out, in mm.",
-            quantity="limit",
-        )
-    return instrument.limit
 
 
 def ring_diameter_of(camera: Camera) -> Estimate | None:

@@ -15,7 +15,7 @@ from optics.measure.decision import said_decision, said_probability, said_rule
 from optics.measure.uncertainty import budget
 from optics.measure.verdict import Verdict
 from optics.readings import wording
-from optics.readings.correction import Correction, parallax_found
+from optics.readings.correction import Correction
 from optics.readings.wording import CONVENTIONS
 from optics.sheets.certificate_figures import draw_found_and_left, gauge_height
 from optics.units.printing import shortest
@@ -172,7 +172,7 @@ def _measured(taken: Sequence[TakenReading]) -> list[TakenReading]:
 def _headline(taken: TakenReading) -> str:
     if isinstance(taken.answer, Correction):
         return wording.headline(taken.answer)
-    return parallax_found(taken.answer)
+    return taken.answer.found
 
 
 def _readings(flow: Flow, taken: Sequence[TakenReading]) -> None:

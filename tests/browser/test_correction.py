@@ -9,17 +9,14 @@ import pytest
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
+from optics.readings.kinds.collimator import CollimatorPart
+from optics.readings.kinds.mark import MarkPart
+from optics.readings.kinds.parallax import ParallaxPart
+from optics.readings.kinds.register import RegisterPart
+from optics.readings.kinds.rotation import RotationPart
+from optics.readings.kinds.ruler import RulerPart
 from optics.records.files import read_job
-from optics.records.job import (
-    CollimatorPart,
-    MarkPart,
-    ParallaxPart,
-    RegisterPart,
-    RotationPart,
-    RulerPart,
-)
 from optics.records.lantern_street import CAMERAS
-from optics.records.reading_words import said_thing
 from ui.asking.camera_form import OWN
 from ui.command import main
 
@@ -148,7 +145,7 @@ def test_page_and_command_line_say_the_same(
         assert plain_text(page).split() == printed.split(), reading
         assert camera in printed
         (read,) = read_job(file.read_bytes()).readings
-        assert said_thing(read) in printed
+        assert read.said_thing in printed
 
 
 def test_remedies_are_in_shop_units(page: Page, bench_address: str) -> None:

@@ -10,9 +10,9 @@ import pytest
 from playwright.sync_api import Page, expect
 from test_correction_looks import broken_rules
 
+from optics.readings.parts import ReadFrom
 from optics.records.lantern_street import CAMERAS
 from ui.asking.camera_form import OWN
-from ui.asking.whole_camera_examples import COLLIMATOR, FILM_NEAR, GATE, INFINITY, STOP
 from ui.command import main
 
 CAMERA = "Camera (examples, invented)"
@@ -121,16 +121,18 @@ def test_all_rows_taken_away_leave_a_question(page: Page, bench_address: str) ->
     expect(hands.headline(page)).to_contain_text("Most probable (")
 
 
-@pytest.mark.parametrize("place", [STOP, INFINITY, FILM_NEAR, GATE])
+@pytest.mark.parametrize(
+    "place", [ReadFrom.STOP, ReadFrom.INFINITY, ReadFrom.FILM_NEAR, ReadFrom.GATE]
+)
 def test_another_place_asks_for_its_own_figures(place: str, page: Page, bench_address: str) -> None:
     """Each place offers what it can be read with, and the other place's figures come back."""
     opened(page, bench_address)
     hands.choose(page, "1 read", place)
     expect(hands.field(page, REGISTER)).to_have_count(0)
-    if place in (STOP, INFINITY):
-        hands.choose(page, "1 by", COLLIMATOR)
+    if place in (ReadFrom.STOP, ReadFrom.INFINITY):
+        hands.choose(page, "1 by", "collimator's reticle shifted")
         expect(hands.field(page, "1 reticle moved")).to_be_visible()
-    elif place == GATE:
+    elif place == ReadFrom.GATE:
         expect(hands.field(page, "1 channel")).to_be_visible()
     else:
         expect(hands.field(page, "1 ring mark")).to_be_visible()

@@ -20,7 +20,8 @@ from optics.camera.camera import Camera, Helicoid, Lens, Turn
 from optics.measure.uncertainty import exact, from_distances, from_repeats
 from optics.readings.by_eye import focus_error
 from optics.readings.correction import correct
-from optics.readings.readings import MarkReading, RotationReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.rotation import RotationReading
 from tests.published.test_triplet_trace import INDICES, RADII, THICKNESSES
 
 Values: TypeAlias = NDArray[np.float64]

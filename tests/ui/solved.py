@@ -1,7 +1,8 @@
 """Corrections to draw and to say, made by the real solver from a register reading."""
 
 from optics.readings.correction import Correction
-from optics.records.job import JobDocument, RegisterPart, WorkshopPart
+from optics.readings.kinds.register import RegisterPart
+from optics.records.job import JobDocument, WorkshopPart
 from optics.records.lantern_street import OSTRIN
 from optics.records.solve import solve
 

@@ -7,8 +7,8 @@ from optics.camera.cautions import LOCAL_RULES, Caution
 from optics.camera.supposed import supposed_lines
 from optics.measure.uncertainty import budget
 from optics.readings import wording
-from optics.readings.correction import Correction, parallax_advice
-from optics.readings.readings import ParallaxReading
+from optics.readings.correction import Correction
+from optics.readings.directions import Direction
 from optics.readings.remedies import NotApplicable, Offer, Remedy
 from ui.answers.bench_panel import judged_html
 from ui.figures.focus_drawing import side_view, turn_view
@@ -42,9 +42,9 @@ def offers_html(correction: Correction) -> str:
     )
 
 
-def direction_html(reading: ParallaxReading) -> str:
+def direction_html(reading: Direction) -> str:
     """What a reading of direction alone says."""
-    found, stop, rest = parallax_advice(reading).partition(". ")
+    found, stop, rest = reading.advice.partition(". ")
     return (
         f'<section class="answer"><p class="headline" role="status"><strong>{escape(found + stop)}'
         f"</strong></p><p>{escape(rest)}</p></section>"

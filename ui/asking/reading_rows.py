@@ -1,172 +1,90 @@
-"""One row for each reading of a camera: where it was taken, how, and its figures as typed."""
+"""One row for each reading of a camera: where it was taken, how, and its figures as typed.
 
-from collections.abc import Callable, Iterable, Sequence
+What a row asks for is drawn as the reading's own annotations ask; gate and rangefinder are parts
+of a job that have one row each.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
 import streamlit as st
 
-from optics.body.gate import FILMS
-from optics.body.gate import part as gate
-from optics.camera.camera import Turn
-from optics.typed import fields
-from optics.typed.fields import Typed
-from optics.typed.places import PLACE
-from ui.asking import whole_camera_examples as rows
-from ui.asking.camera_form import Texts
+from optics.body.gate.part import GatePart
+from optics.rangefinder.part import RangefinderPart
+from optics.readings.kinds.registry import parts
+from optics.readings.parts import ReadFrom
+from optics.records.job import JobDocument
+from optics.records.lantern_street_readings import WHOLE
+from optics.typed.part import Part
 from ui.asking.fields import choice
-from ui.asking.forms import Form
-from ui.asking.whole_camera_examples import EXAMPLES, Row
+from ui.asking.part_form import PartForm, texts_of
 from ui.kept import drafts
 
 MOST_ROWS = 16
-
-
-@dataclass(frozen=True)
-class Place:
-    """Where a reading is taken: with what, and what the job says of it beside the figures."""
-
-    ways: dict[str, str]
-    near: bool = False
-    said: Texts = field(default_factory=dict)
+Texts = Mapping[str, Any]
 
 
 @dataclass(frozen=True)
 class Asked:
-    """One figure of a row, typed or chosen; some are asked at a near mark only.
+    """What a row asks for: these fields of a part, under a step of the key of its own.
 
-    `width` is its share of the line it stands on. `beside` names the figure that it is read
-    beside, and how.
+    `said` is what it says of the part without being asked, `starts` what it holds at first.
     """
 
-    name: str
-    label: str
-    quantity: Typed | None = None
-    hint: str = ""
-    optional: bool = False
-    options: Sequence[str] = ()
-    near_only: bool = False
-    width: int = 6
-    beside: tuple[str, Callable[[str], Typed]] | None = None
+    step: str
+    part: type[Part]
+    names: tuple[str, ...]
+    said: Texts = field(default_factory=dict)
+    starts: Texts = field(default_factory=dict)
 
 
-_EYE = {rows.TURNED: "rotation", rows.SHARP: "mark", rows.COLLIMATOR: "collimator"}
-_FILM = {rows.RULER: "ruler", rows.SHARP: "mark"}
-PLACES = {
-    rows.GAUGED: Place({"": "register"}),
-    rows.STOP: Place(_EYE, said={"where": "at the stop"}),
-    rows.INFINITY: Place(_EYE),
-    rows.NEAR: Place({rows.SHARP: "mark", rows.TURNED: "rotation"}, near=True),
-    rows.FILM_INFINITY: Place(_FILM, said={"judged": "on film"}),
-    rows.FILM_NEAR: Place(_FILM, near=True, said={"judged": "on film"}),
-    rows.OFF_MIDDLE: Place({"": "corner"}),
-    rows.GATE: Place({"": "gate"}),
-    rows.FINDER: Place({"": "pairs"}),
-}
-_LIMIT = "0 if empty"
-_MARK = Asked("mark", "ring mark", fields.RING_MARK, "such as 1.5", near_only=True)
-_GAUGED = (
-    Asked(
-        "measured",
-        "measured",
-        fields.MEASURED_REGISTER,
-        "repeats: 28.74; 28.75",
-        width=10,
-        beside=("nominal", fields.register_against),
-    ),
-    Asked("nominal", "nominal", fields.NOMINAL_REGISTER, "as made", width=7),
-    Asked("limit", "gauge ±", fields.GAUGE_LIMIT, "such as 0.015", width=7),
-)
-_FILM_NAMES = {film.name: key for key, film in FILMS.items()}
-# Each kind's figures, line by line.
-ASKED: dict[str, tuple[tuple[Asked, ...], ...]] = {
-    "register": (_GAUGED,),
-    "corner": ((Asked("place", "place", PLACE, "top left; −16, 11", width=8), *_GAUGED),),
-    "mark": (
-        (
-            _MARK,
-            Asked(
-                "sharp_at",
-                "really sharp at",
-                fields.SHARP_AT,
-                "repeats: 18; 18.7 m",
-                width=9,
-                beside=("mark", fields.sharp_at),
-            ),
-            Asked("limit", "tape ±", fields.DISTANCE_LIMIT, _LIMIT, optional=True),
-        ),
-    ),
-    "rotation": (
-        (
-            Asked("turned", "turned", fields.TURNED, "repeats: 2.5; 2", width=9),
-            Asked("sense", "which way", options=(Turn.COUNTER_CLOCKWISE, Turn.CLOCKWISE), width=9),
-        ),
-        (
-            _MARK,
-            Asked("limit", "read to ±", fields.ANGLE_LIMIT, _LIMIT, optional=True),
-            Asked("target", "target at", fields.TARGET, "∞ if empty", optional=True),
-        ),
-    ),
-    "collimator": (
-        (
-            Asked("shift", "reticle moved", fields.RETICLE_SHIFT, "repeats: 1.2; 1.25", width=9),
-            Asked("towards", "towards", options=("its lens", "away from its lens"), width=9),
-        ),
-        (
-            Asked("limit", "read to ±", fields.RETICLE_LIMIT, _LIMIT, optional=True),
-            Asked("collimator_focal_length", "its focal length", fields.COLLIMATOR, "such as 300"),
-            Asked(
-                "to_lens",
-                "to camera lens",
-                fields.COLLIMATOR_TO_LENS,
-                "in the ± if empty",
-                optional=True,
-            ),
-        ),
-    ),
-    "ruler": (
-        (
-            _MARK,
-            Asked("aim", "film to ruler's zero", fields.RULER_AIM, "such as 1.5 m"),
-            Asked("slope", "slope to the axis", fields.RULER_SLOPE, "45° if empty", optional=True),
-        ),
-        (
-            Asked("offset", "sharpest at", fields.RULER_OFFSET, "along it: 20; 24"),
-            Asked("side", "side of its zero", options=("nearer", "farther")),
-            Asked("limit", "read to ±", fields.RULER_LIMIT, _LIMIT, optional=True),
-        ),
-    ),
-    "gate": (
-        (Asked("film", "kind of film", options=tuple(_FILM_NAMES)),),
-        (
-            Asked("channel", "channel, deep", gate.CHANNEL, "such as 0.20 ± 0.01"),
-            Asked(
-                "film_thickness", "film", gate.FILM_THICKNESS, "as usual if empty", optional=True
-            ),
-        ),
-    ),
-    "pairs": (
-        (
-            Asked(
-                "pairs",
-                "true distance = lens scale",
-                fields.COINCIDENCES,
-                "∞ = 28; 30; 1 m = 1.02",
-                width=16,
-            ),
-            Asked("tape", "tape ±", fields.TAPE_LIMIT, _LIMIT, optional=True, width=5),
-        ),
-    ),
-}
+@dataclass(frozen=True)
+class Row:
+    """A reading as it stands in a row: where, by what way, and the part of the job."""
+
+    place: ReadFrom
+    way: str = ""
+    part: Part | None = None
+
+    @property
+    def texts(self) -> Texts:
+        """The part as it is typed; what was never given is left out."""
+        return self.part.model_dump(mode="json", exclude_none=True) if self.part else {}
+
+
+_GATE = Asked("gate", GatePart, ("film", "channel", "film_thickness"))
+_PAIRS = Asked("pairs", RangefinderPart, ("pairs", "tape"))
+_ALONE = {ReadFrom.GATE: {"": _GATE}, ReadFrom.FINDER: {"": _PAIRS}}
+
+
+def ways(place: ReadFrom) -> dict[str, Asked]:
+    """By what a place is read, and what a row then asks for; a place with one way asks for none."""
+    if place in _ALONE:
+        return _ALONE[place]
+    kinds = sorted(
+        (part for part in parts() if place in part.ways), key=lambda part: part.ways[place].rank
+    )
+    return {
+        part.ways[place].words: Asked(
+            # A corner's depth is the register's elsewhere, and was never typed with it.
+            "corner" if place is ReadFrom.OFF_MIDDLE else part.kind_name(),
+            part,
+            part.asked_at(place),
+            part.said_at(place),
+            part.row_starts,
+        )
+        for part in kinds
+    }
 
 
 @dataclass
 class Found:
     """What all rows make of a job, and what stands in the way."""
 
-    readings: list[Texts] = field(default_factory=list)
-    gates: list[Texts] = field(default_factory=list)
-    pairs: list[Texts] = field(default_factory=list)
+    readings: list[dict[str, Any]] = field(default_factory=list)
+    gates: list[dict[str, Any]] = field(default_factory=list)
+    pairs: list[dict[str, Any]] = field(default_factory=list)
     problems: list[str] = field(default_factory=list)
 
     @property
@@ -175,26 +93,20 @@ class Found:
         found: dict[str, Any] = {"readings": self.readings}
         return found | ({"gate": self.gates[0]} if self.gates else {})
 
-    def add(self, kind: str, place: Place, texts: Texts) -> None:
+    def add(self, asked: Asked, typed: Texts) -> None:
         """Put a row where it belongs in the job; gate and rangefinder have one row each."""
-        if kind == "gate":
-            self._alone(self.gates, texts, "gate")
-        elif kind == "pairs":
-            self._alone(self.pairs, texts, "rangefinder")
+        part = {**asked.said, **typed}
+        if asked is _GATE:
+            self._alone(self.gates, part, "gate")
+        elif asked is _PAIRS:
+            self._alone(self.pairs, part, "rangefinder")
         else:
-            self.readings.append(_as_reading(kind, place, texts))
+            self.readings.append(part)
 
-    def _alone(self, kept: list[Texts], texts: Texts, what: str) -> None:
+    def _alone(self, kept: list[dict[str, Any]], part: dict[str, Any], what: str) -> None:
         if kept:
             self.problems.append(f"The {what} has one row: put both into it, or remove one.")
-        kept.append(texts)
-
-
-def _as_reading(kind: str, place: Place, texts: Texts) -> Texts:
-    if kind in ("register", "corner"):
-        return {"kind": "register", "instrument": "other"} | texts
-    mark = {} if kind == "collimator" or "mark" in texts else {"mark": "inf"}
-    return {"kind": kind} | mark | place.said | texts
+        kept.append(part)
 
 
 def rows_form(name: str) -> Found:
@@ -211,11 +123,11 @@ def _one_row(name: str, row: int, number: int, found: Found) -> None:
     known, prefix = _known(name, row), f"{_key(name)}{row}"
     left, right, end = st.columns([10, 10, 3], vertical_alignment="bottom")
     with left:
-        options = list(PLACES)
+        options = [place.value for place in ReadFrom]
         where = choice(f"{number} read", options, f"{prefix}.place", options.index(known.place))
-    place = PLACES[where]
+    place = ReadFrom(where)
     with right:
-        kind = _way(place, f"{prefix}.{where}", number, known)
+        way = _way(place, f"{prefix}.{where}", number, known)
     end.button(
         f"✕ {number}",
         key=f"{prefix}.remove",
@@ -224,56 +136,55 @@ def _one_row(name: str, row: int, number: int, found: Found) -> None:
         args=(name, row),
         width="stretch",
     )
-    form = Form(f"{prefix}.{kind}")
-    texts = known.texts if _is_as_known(known, where, kind) else {}
-    _figures(form, kind, place, number, texts)
+    asked = ways(place)[way]
+    texts = known.texts if (place, way) == (known.place, known.way) else asked.starts
+    # A row shows what a field stands for by its hint, and begins without anybody's figures.
+    first = {**dict.fromkeys(asked.names, ""), **asked.said, **texts}
+    form = PartForm(asked.part, f"{prefix}.{asked.step}", first, said=f"{number} ")
+    form.draw(*asked.names)
     found.problems += [f"Reading {number}: {problem}" for problem in form.problems]
-    part = form.part()
-    if kind == "gate":
-        part["film"] = _FILM_NAMES[part["film"]]
-    found.add(kind, place, part)
+    found.add(asked, {one: text for one, text in form.part.items() if one in asked.names})
 
 
-def _way(place: Place, key: str, number: int, known: Row) -> str:
+def _way(place: ReadFrom, key: str, number: int, known: Row) -> str:
     """With what it was read; asked only where there is a choice."""
-    ways = list(place.ways)
-    if len(ways) == 1:
-        return place.ways[ways[0]]
-    first = ways.index(known.kind) if known.kind in ways else 0
-    return place.ways[choice(f"{number} by", ways, f"{key}.way", first)]
+    options = list(ways(place))
+    if len(options) == 1:
+        return options[0]
+    first = options.index(known.way) if known.way in options else 0
+    return choice(f"{number} by", options, f"{key}.way", first)
 
 
-def _is_as_known(known: Row, where: str, kind: str) -> bool:
-    return known.place == where and PLACES[where].ways.get(known.kind) == kind
+def rows_of(job: JobDocument) -> Iterator[Row]:
+    """The readings of a job that are weighed together, each as its row."""
+    for reading in job.readings:
+        place, gauge = reading.read_from, reading.named_gauge
+        if place is None:
+            continue
+        if gauge is not None and gauge.limit is not None and reading.said_limit is None:
+            # The row asks for no instrument, but for its limit.
+            reading = reading.model_copy(update={"limit": f"{gauge.limit:g} mm"})
+        yield Row(place, type(reading).ways[place].words, reading)
+    if job.gate is not None:
+        yield Row(ReadFrom.GATE, "", job.gate)
+    if job.rangefinder is not None and job.rangefinder.pairs is not None:
+        yield Row(ReadFrom.FINDER, "", job.rangefinder)
 
 
-def _figures(form: Form, kind: str, place: Place, number: int, texts: Texts) -> None:
-    for asked in ASKED[kind]:
-        line = [one for one in asked if place.near or not one.near_only]
-        columns = zip(st.columns([one.width for one in line]), line, strict=True)
-        # What another figure is read beside is drawn before it, wherever it stands.
-        for column, one in sorted(columns, key=lambda pair: pair[1].beside is not None):
-            with column:
-                _ask(form, one, f"{number} {one.label}", texts)
-    form.put_in_order([one.name for line in ASKED[kind] for one in line])
-
-
-def _ask(form: Form, one: Asked, label: str, texts: Texts) -> None:
-    if one.quantity is None:
-        form.choose(one.name, label, [str(o) for o in one.options], texts.get(one.name, ""))
-        return
-    quantity = one.quantity
-    if one.beside is not None and one.beside[0] in form.entries:
-        name, read_beside = one.beside
-        quantity = read_beside(form.entries[name].text)
-    form.ask(
-        one.name,
-        quantity,
-        typed=texts.get(one.name),
-        label=label,
-        hint=one.hint,
-        optional=one.optional,
-    )
+def row_texts(rows: Iterable[Row], key: str, first: int = 0) -> dict[str, str]:
+    """The text of every field of the rows by its key, numbered from the first."""
+    texts: dict[str, str] = {}
+    number = first - 1
+    for number, row in enumerate(rows, first):
+        asked, own = ways(row.place)[row.way], f"{key}{number}"
+        texts[f"{own}.place"] = row.place.value
+        if row.way:
+            texts[f"{own}.{row.place}.way"] = row.way
+        held = texts_of(row.part, "") if row.part else {}
+        texts |= {f"{own}.{asked.step}.{n}": held[n] for n in asked.names if n in held}
+    if number >= first:
+        texts[f"{key}.used"] = " ".join(map(str, range(first, number + 1)))
+    return texts
 
 
 def _buttons(name: str) -> None:
@@ -287,7 +198,7 @@ def _buttons(name: str) -> None:
 
 def _numbers(name: str) -> list[int]:
     """The rows in use, each by a number that is never given twice; the example's at first."""
-    first = range(max(len(EXAMPLES.get(name, ())), 1))
+    first = range(max(len(_examples(name)), 1))
     return _listed(f"{_key(name)}.used", first)
 
 
@@ -340,9 +251,13 @@ def _put_back(name: str) -> None:
     _list(f"{_key(name)}.used", numbers)
 
 
+def _examples(name: str) -> list[Row]:
+    return list(rows_of(WHOLE[name])) if name in WHOLE else []
+
+
 def _known(name: str, row: int) -> Row:
-    example = EXAMPLES.get(name, ())
-    return example[row] if row < len(example) else Row(rows.GAUGED)
+    examples = _examples(name)
+    return examples[row] if row < len(examples) else Row(ReadFrom.GAUGED)
 
 
 def _key(name: str) -> str:

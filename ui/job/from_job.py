@@ -1,12 +1,9 @@
 """What a job holds, put into the calculators' fields as if it had been typed there."""
 
-from collections.abc import Container, Mapping
-from typing import Any
+from collections.abc import Container
 
-from optics.camera.instruments import INSTRUMENTS
-from optics.records.job import JobDocument, ReadingPart, RegisterPart
+from optics.records.job import JobDocument
 from optics.records.store import KeptJob
-from optics.typed.part import Part
 from ui.asking.part_form import texts_of
 from ui.job.rows_of_job import ROWS, show_rows
 from ui.kept import drafts
@@ -67,7 +64,7 @@ def job_texts(job: JobDocument) -> Texts:
     texts: Texts = {}
     # Of several of a kind the last: the fields hold one of each.
     for reading in {reading.kind: reading for reading in job.readings}.values():
-        texts |= _reading(reading)
+        texts |= texts_of(reading, reading.kind) | {"reading": reading.title}
     for name in _PARTS:
         part = getattr(job, name)
         # The fields of the camera stand at the root of its name.
@@ -78,21 +75,3 @@ def job_texts(job: JobDocument) -> Texts:
     booked_in = job.intake.identity.camera if job.intake else ""
     named = texts.get("name") or booked_in
     return texts | ({"name": named} if named.strip() else {})
-
-
-def _given(part: Part) -> Texts:
-    """The texts of a part that has no parts in it; what was never given is left out."""
-    found = part.model_dump(mode="json", exclude_none=True)
-    return {name: text for name, text in found.items() if isinstance(text, str)}
-
-
-def _under(prefix: str, texts: Mapping[Any, str]) -> Texts:
-    return {f"{prefix}.{name}": text for name, text in texts.items()}
-
-
-def _reading(reading: ReadingPart) -> Texts:
-    texts = _given(reading)
-    kind = texts.pop("kind")
-    if isinstance(reading, RegisterPart):
-        texts["instrument"] = INSTRUMENTS[reading.instrument].name
-    return _under(kind, texts) | {"reading": reading.title}

@@ -8,7 +8,8 @@ from typing import Any
 import streamlit as st
 
 from optics.errors import ShimwrightError
-from optics.records.job import JobDocument, ReadingPart, TakenPart
+from optics.readings.parts import ReadingPart
+from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import Solution
 from optics.records.store import KeptJob
 from optics.typed import fields

@@ -7,7 +7,6 @@ import streamlit as st
 
 from optics.records.job import JobDocument, TakenPart
 from optics.records.library import Item
-from optics.records.reading_words import said_in_full
 from optics.typed.part import Part
 from ui.answers.answer_panel import group_html
 from ui.asking.fields import choice
@@ -77,7 +76,7 @@ def taken_form(record: RecordDraft, where: str, taken: Sequence[TakenPart]) -> l
     """Draw what may be changed of the readings as found or as left: day, instrument, note."""
     refusals: list[str] = []
     for number, one in enumerate(taken):
-        said = escape(said_in_full(one.reading))
+        said = escape(one.reading.said_in_full)
         left, end = st.columns([10, 3], vertical_alignment="center")
         left.html(f"<p class='taken'><b>{number + 1} {said}</b></p>")
         with end:

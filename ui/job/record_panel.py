@@ -7,7 +7,7 @@ from optics.account.report import JobReport, TakenReading
 from optics.account.report_wording import said_open, said_result
 from optics.measure.decision import said_decision, said_probability
 from optics.readings import wording
-from optics.readings.correction import Correction, parallax_advice
+from optics.readings.correction import Correction
 from optics.records.store import Learned
 from optics.units import format_length
 from ui.answers.bench_panel import lines_html
@@ -46,7 +46,7 @@ def _table(title: str, rows: Iterable[tuple[str, str]]) -> str:
 
 def _reading_row(taken: TakenReading) -> tuple[str, str]:
     if not isinstance(taken.answer, Correction):
-        return taken.in_full, parallax_advice(taken.answer)
+        return taken.in_full, taken.answer.advice
     assert taken.decision is not None
     said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
     return taken.in_full, f"{said} {said_probability(taken.decision)}"

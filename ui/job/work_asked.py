@@ -12,7 +12,6 @@ from optics.finding.whole import WholeCamera
 from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction
-from optics.readings.spots import thing_of
 from optics.records.job import JobDocument
 from optics.records.solve import solve
 
@@ -52,7 +51,7 @@ def work_asked(job: JobDocument) -> list[Asked]:
     answers = [answer for answer in solution.answers if isinstance(answer, Correction)]
     each = [_asked(answer) for answer in answers]
     # Two readings of one thing are named as such already; of several things, none is moved alone.
-    things = {thing_of(answer.reading) for answer in answers}
+    things = {answer.reading.thing for answer in answers}
     if len(things) > 1 and any(one.work for one in each):
         first.append(Asked(_ONE_BY_ONE))
     return [*first, *each]

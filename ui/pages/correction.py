@@ -8,7 +8,8 @@ import streamlit as st
 
 from optics.camera.cautions import SUN
 from optics.readings.correction import Correction
-from optics.readings.readings import ParallaxReading, Step
+from optics.readings.directions import Direction
+from optics.readings.readings import Step
 from optics.records.first import FirstSolution
 from optics.records.solve import Answer, Solution
 from optics.sheets.note import correction_note
@@ -58,20 +59,20 @@ def _answered(parts: dict[str, Any], problems: list[str]) -> Correction | None:
         _first_answered(solution)
         return None
     (answer,) = solution.answers
-    if isinstance(answer, ParallaxReading):
+    if isinstance(answer, Direction):
         st.html(answer_panel.direction_html(answer))
     else:
         st.html(answer_panel.answer_html(answer))
         st.html(answer_panel.offers_html(answer))
     _keep(solution, answer)
     _explain(solution, answer)
-    return None if isinstance(answer, ParallaxReading) else answer
+    return None if isinstance(answer, Direction) else answer
 
 
 def _first_answered(solution: FirstSolution) -> None:
     """Show what the reading says before the camera is told in full."""
     (answer,) = solution.answers
-    if isinstance(answer, ParallaxReading):
+    if isinstance(answer, Direction):
         st.html(answer_panel.direction_html(answer))
     else:
         st.html(first_panel.first_html(answer))
@@ -83,7 +84,7 @@ def _first_answered(solution: FirstSolution) -> None:
 def _keep(solution: Solution, answer: Answer) -> None:
     """What can be carried away."""
     row = st.container(horizontal=True, key="keep")
-    if not isinstance(answer, ParallaxReading):
+    if not isinstance(answer, Direction):
         row.download_button(
             "One-page note (PDF)",
             partial(
@@ -104,7 +105,7 @@ def _keep(solution: Solution, answer: Answer) -> None:
 
 def _explain(solution: Solution, answer: Answer) -> None:
     """Working, uncertainty and text to copy; made only while they are unfolded."""
-    if not isinstance(answer, ParallaxReading):
+    if not isinstance(answer, Direction):
         working = st.expander("Show the working", key="working", on_change="rerun")
         if working.open:
             with working:

@@ -5,13 +5,13 @@ from functools import lru_cache, partial
 import streamlit as st
 
 from optics.errors import ShimwrightError
+from optics.readings.practised import Offered
 from optics.records.practice_shelf import SHELF
 from optics.teaching.practice import wording
 from optics.teaching.practice.debrief import Debrief, debrief
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import Action, Finish, Sitting
 from optics.teaching.practice.sitting_text import action_line, read_sitting, write_sitting
-from optics.teaching.practice.stand import Offered
 from ui.answers import answer_panel
 from ui.job.working_out import found
 from ui.kept import drafts

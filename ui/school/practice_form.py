@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 import streamlit as st
 
-from optics.readings.readings import CoincidenceReading
+from optics.readings.practised import Offered
+from optics.readings.readings import Judged, Moved
 from optics.records.practice_shelf import SHELF
 from optics.teaching.practice import wording
 from optics.teaching.practice.controls import Control
@@ -14,7 +15,6 @@ from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sight import rest_of
 from optics.teaching.practice.sitting import Action, Adjust, Read, Sitting, leaves_under
 from optics.teaching.practice.sitting_text import said_moved, size_typed, ways_of
-from optics.teaching.practice.stand import Moved, Offered
 from optics.typed import fields
 from optics.typed.fields import Typed
 from optics.units import format_length
@@ -110,7 +110,7 @@ def _typed(offered: Offered) -> tuple[Typed, float]:
 
 
 def _ways(sitting: Sitting, offered: Offered) -> str:
-    if isinstance(offered.reading, CoincidenceReading):
+    if offered.reading.judged is Judged.BY_RANGEFINDER:
         return "from the ∞ mark"
     if offered.moved is Moved.TARGET:
         return "from the film"

@@ -2,13 +2,13 @@
 
 from html import escape
 
-from optics.readings.readings import CoincidenceReading
+from optics.readings.practised import Offered
+from optics.readings.readings import Judged
 from optics.teaching.practice import wording
 from optics.teaching.practice.debrief import Debrief
 from optics.teaching.practice.score import RULES
 from optics.teaching.practice.sight import glass_at, patch_at
 from optics.teaching.practice.sitting import Sitting
-from optics.teaching.practice.stand import Offered
 from ui.answers.bench_panel import heading_html, lines_html, steps_html, table_html
 from ui.figures.loupe_view import (
     FIELD,
@@ -46,7 +46,7 @@ def view_html(sitting: Sitting, offered: Offered, amount: float) -> str:
     Errors: ShimwrightError where what is moved can not stand there.
     """
     state = sitting.state
-    if isinstance(offered.reading, CoincidenceReading):
+    if offered.reading.judged is Judged.BY_RANGEFINDER:
         picture = finder_view(patch_at(sitting.stand, state, offered, amount))
     else:
         glass = glass_at(state, sitting.level, offered, amount)
@@ -56,11 +56,11 @@ def view_html(sitting: Sitting, offered: Offered, amount: float) -> str:
 
 def scale_html(offered: Offered) -> str:
     """What is looked at, and how large it is drawn."""
-    if isinstance(offered.reading, CoincidenceReading):
+    if offered.reading.judged is Judged.BY_RANGEFINDER:
         scale = wording.finder_scale_words(PX_PER_MINUTE)
     else:
         scale = wording.loupe_scale_words(FIELD, PX_PER_MM)
-    return f'<p class="note">{escape(wording.TARGETS[type(offered.reading)])} {escape(scale)}</p>'
+    return f'<p class="note">{escape(offered.reading.looked_at)} {escape(scale)}</p>'
 
 
 def instrument_html(offered: Offered) -> str:
@@ -76,7 +76,7 @@ def log_html(sitting: Sitting) -> str:
     for entry in sitting.entries:
         shown = said = ""
         if entry.reading is not None:
-            shown = wording.figure_words(sitting.stand, entry.reading)
+            shown = entry.reading.said_as_read(sitting.stand.camera)
             said = wording.meaning_words(entry)
         rows.append((str(entry.number), wording.done_words(sitting, entry), shown, said))
     return f'<section class="answer">{table_html(_LOG, rows)}</section>'

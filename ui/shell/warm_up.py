@@ -2,7 +2,10 @@
 
 from optics.camera.camera import Turn
 from optics.finding.part import DiagnosisPart
-from optics.records.job import JobDocument, MarkPart, ReadingPart, RotationPart
+from optics.readings.kinds.mark import MarkPart
+from optics.readings.kinds.rotation import RotationPart
+from optics.readings.parts import ReadingPart
+from optics.records.job import JobDocument
 from optics.records.lantern_street import CAMERAS, RANGEFINDERS, WORKSHOP
 from optics.records.solve import solve
 from ui.terminal.plain_text import solution_text

@@ -5,10 +5,9 @@ from collections.abc import Iterable
 from optics.camera.cautions import LOCAL_RULES, SUN
 from optics.finding.disagreement import disagreement_line
 from optics.readings import first_wording as wording
-from optics.readings.correction import parallax_advice
-from optics.readings.readings import ParallaxReading, RegisterReading
-from optics.records.first import FirstOrParallax, FirstSolution
-from optics.records.reading_words import said_in_full
+from optics.readings.directions import Direction
+from optics.readings.kinds.register import RegisterReading
+from optics.records.first import FirstOrDirection, FirstSolution
 from optics.records.understood import understood
 from ui.terminal.plain_text import in_blocks
 
@@ -21,15 +20,15 @@ def first_text(solution: FirstSolution) -> str:
         *([title] if title else []),
         # What contradicts itself is told before what either would ask for.
         *(in_blocks([[disagreement_line(pair)]]) for pair in solution.disagreements),
-        *(in_blocks([[said_in_full(part)], *_blocks(answer)]) for part, answer in pairs),
+        *(in_blocks([[part.said_in_full], *_blocks(answer)]) for part, answer in pairs),
         in_blocks([["Understood as", *(f"- {line}" for line in understood(solution.job))]]),
     ]
     return "\n\n".join(parts)
 
 
-def _blocks(answer: FirstOrParallax) -> Iterable[list[str]]:
-    if isinstance(answer, ParallaxReading):
-        return [[parallax_advice(answer)]]
+def _blocks(answer: FirstOrDirection) -> Iterable[list[str]]:
+    if isinstance(answer, Direction):
+        return [[answer.advice]]
     gauged = isinstance(answer.reading, RegisterReading)
     cautions = ([] if gauged else [SUN.text]) + [LOCAL_RULES]
     blocks = [

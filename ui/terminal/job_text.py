@@ -8,7 +8,7 @@ from optics.account.report import JobReport, TakenReading
 from optics.account.report_wording import said_open, said_result
 from optics.measure.decision import said_decision, said_probability, said_rule
 from optics.readings import wording
-from optics.readings.correction import Correction, parallax_advice
+from optics.readings.correction import Correction
 
 if TYPE_CHECKING:
     from optics.records.store import JobLine
@@ -86,7 +86,7 @@ def _taken(taken: TakenReading) -> str:
         assert taken.decision is not None
         said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
         return f"{head}: {said} {said_probability(taken.decision)}"
-    return f"{head}: {parallax_advice(taken.answer)}"
+    return f"{head}: {taken.answer.advice}"
 
 
 def _decision(report: JobReport) -> list[str]:

@@ -10,11 +10,10 @@ from optics.finding.part import DiagnosisPart
 from optics.rangefinder.cam_part import CamPart
 from optics.rangefinder.part import RangefinderPart
 from optics.readings import wording
-from optics.readings.correction import Correction, parallax_advice
-from optics.readings.readings import ParallaxReading
+from optics.readings.correction import Correction
+from optics.readings.directions import Direction
 from optics.readings.remedies import NotApplicable, Offer
 from optics.records.job import ScalePart
-from optics.records.reading_words import said_in_full
 from optics.records.solve import Answer, Solution
 from optics.records.understood import understood
 from optics.scales import scale_wording
@@ -60,14 +59,14 @@ def _one_by_one(solution: Solution) -> list[str]:
     pairs = zip(solution.job.readings, solution.answers, strict=True)
     # What contradicts itself is told before the remedies that would follow from either.
     said = [_wrapped(disagreement_line(pair)) for pair in solution.disagreements]
-    said += [f"{_wrapped(said_in_full(part))}\n{_answer_text(answer)}" for part, answer in pairs]
+    said += [f"{_wrapped(part.said_in_full)}\n{_answer_text(answer)}" for part, answer in pairs]
     measured = sum(isinstance(answer, Correction) for answer in solution.answers)
     return [*said, _wrapped(WEIGH_TOGETHER)] if measured > 1 else said
 
 
 def _answer_text(answer: Answer) -> str:
-    if isinstance(answer, ParallaxReading):
-        return _wrapped(parallax_advice(answer))
+    if isinstance(answer, Direction):
+        return _wrapped(answer.advice)
     return correction_text(answer)
 
 

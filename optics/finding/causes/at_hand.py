@@ -6,12 +6,8 @@ from dataclasses import dataclass, field, replace
 
 from optics.camera.shims import DIGITS
 from optics.errors import OutOfRange
-from optics.measure.places import place_name
 from optics.readings.remedies import Workshop
 from optics.units import Leaves
-
-CORNERS = {place_name(x, y): (x, y) for x, y in ((1, 1), (-1, 1), (-1, -1), (1, -1))}
-"""Each corner's side and height, seen from the front; the standard's screws stand there."""
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,8 @@ from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
 from optics.finding.causes.size import Millimetres
 from optics.measure.uncertainty import Estimate
-from optics.readings.spots import Reading, Spot, spot_of
+from optics.readings.readings import Reading
+from optics.readings.spots import Spot
 from optics.units import Leaves
 
 Wanted: TypeAlias = Mapping[str, float]
@@ -117,7 +118,7 @@ class Cause:
 
     def disturbs(self, reading: Reading) -> bool:
         """Whether it can show in a reading where that was taken."""
-        return spot_of(reading) in self.spots and self.shows(reading.taken)
+        return reading.spot in self.spots and self.shows(reading.taken)
 
     def held(self, camera: Camera, reading: Reading) -> Added:
         """What one unit of its faults adds to where a reading looks for lens, seat or film."""

@@ -7,7 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optics.finding.causes.record import Cause
-from optics.readings.spots import Reading, Spot
+from optics.readings.readings import Reading
+from optics.readings.spots import Spot
 
 Vector = NDArray[np.float64]
 

@@ -8,9 +8,9 @@ from optics.camera.true_lens import film_factor
 from optics.finding.causes.at_hand import AtHand, Screw
 from optics.finding.causes.record import Added, Adjustment, Blocked, Cause, Outcome
 from optics.measure.uncertainty import within
+from optics.readings.readings import Reading
 from optics.readings.remedies.offer import NotApplicable, Offer
 from optics.readings.remedies.turning import settable_step
-from optics.readings.spots import Reading
 from optics.theory import helicoid
 from optics.units import format_turns
 

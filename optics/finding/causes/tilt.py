@@ -11,14 +11,15 @@ from optics.body.standard.plane import Plane
 from optics.camera.camera import Camera
 from optics.camera.shims import Pack
 from optics.camera.taken import Taken
-from optics.finding.causes.at_hand import CORNERS, AtHand
+from optics.finding.causes.at_hand import AtHand
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
 from optics.finding.causes.record import Added, Adjustment, Blocked, Cause
 from optics.finding.causes.size import Lean
+from optics.measure.places import CORNERS
 from optics.measure.uncertainty import exact, within
-from optics.readings.readings import RegisterReading
-from optics.readings.spots import Reading, Spot, seen_at
+from optics.readings.readings import Judged, Reading
+from optics.readings.spots import Spot
 from optics.units import Leaves, format_length
 
 Vector = NDArray[np.float64]
@@ -101,9 +102,9 @@ def _of(pack: Pack) -> str:
 
 def tilt_factor(camera: Camera, reading: Reading) -> float:
     """How much steeper than the standard the focus tilts: 1 + m for the lens, 1 for the gauge."""
-    if isinstance(reading, RegisterReading):
+    if reading.judged is Judged.BY_GAUGE:
         return 1.0
-    return 1.0 + camera.magnification_at(seen_at(reading))
+    return 1.0 + camera.magnification_at(reading.seen_at)
 
 
 def _holds(camera: Camera, reading: Reading) -> Added:

@@ -7,11 +7,10 @@ its inverse. What can be wrong, and where it shows, stands in `optics.finding.ca
 from optics.finding.diagnosis.diagnose import Diagnosis, diagnose
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.forward import predict
-from optics.finding.diagnosis.next_reading import Candidate, Gain
+from optics.finding.diagnosis.next_reading import Gain
 from optics.finding.diagnosis.priors import Priors, usual_priors
 
 __all__ = [
-    "Candidate",
     "Diagnosis",
     "Faults",
     "Gain",

@@ -17,13 +17,15 @@ from optics.finding.diagnosis.determination import (
 )
 from optics.finding.diagnosis.duties import Duty, duties
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
-from optics.finding.diagnosis.next_reading import Candidate, Gain, next_readings, usual_candidates
+from optics.finding.diagnosis.next_reading import Gain, next_readings
 from optics.finding.diagnosis.observations import Observations, observe
 from optics.finding.diagnosis.outlying import Contradiction, Outlier, contradictions, outliers
 from optics.finding.diagnosis.posterior import Posterior, posterior_of
 from optics.finding.diagnosis.priors import Priors, usual_priors
 from optics.measure.uncertainty import LEVEL, Estimate, Source, exact
-from optics.readings.spots import Reading
+from optics.readings.candidates import Candidate
+from optics.readings.kinds.registry import usual_candidates
+from optics.readings.readings import Reading
 
 
 @dataclass(frozen=True)

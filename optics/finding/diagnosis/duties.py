@@ -12,8 +12,11 @@ from optics.finding.causes import ALL, Vector, places
 from optics.finding.diagnosis.observations import Observations
 from optics.finding.diagnosis.sensitivity import Straight, coupled_row
 from optics.measure.uncertainty import exact
-from optics.readings.readings import GateReading, MarkReading, RegisterReading
-from optics.readings.spots import Reading, Spot, seen_at, spot_of
+from optics.readings.kinds.gate import GateReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.readings import Reading
+from optics.readings.spots import Spot
 
 
 @dataclass(frozen=True)
@@ -50,7 +53,7 @@ def duties(seen: Observations, camera: Camera, about: Vector) -> tuple[Duty, ...
 
 
 def _wanted(seen: Observations, surface: Surface) -> Iterator[tuple[str, Spot, float, Taken]]:
-    spots = {spot_of(reading) for reading in seen.readings}
+    spots = {reading.spot for reading in seen.readings}
     middle = Taken(surface=surface)
     if Spot.GAUGE in spots:
         yield "register", Spot.GAUGE, math.inf, Taken()
@@ -70,7 +73,7 @@ def _wanted(seen: Observations, surface: Surface) -> Iterator[tuple[str, Spot, f
 
 
 def _distances(seen: Observations, spot: Spot) -> list[float]:
-    return sorted({seen_at(r) for r in seen.readings if spot_of(r) is spot}, reverse=True)
+    return sorted({r.seen_at for r in seen.readings if r.spot is spot}, reverse=True)
 
 
 def _ends(ordered: Sequence[float]) -> list[float]:

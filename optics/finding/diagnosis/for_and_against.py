@@ -10,7 +10,7 @@ from optics.finding.causes.focal import FOCAL
 from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.measure.uncertainty import LEVEL
-from optics.readings.spots import Reading, thing_of
+from optics.readings.readings import Reading
 
 # Twice its standard uncertainty is where a reading is called off.
 _OFF = 2.0
@@ -81,7 +81,7 @@ def _told_apart(
     readings: tuple[Reading, ...], helped: NDArray[np.bool_], hurt: NDArray[np.bool_]
 ) -> Evidence:
     """No thing that was read stands on both sides."""
-    things = [thing_of(reading) for reading in readings]
+    things = [reading.thing for reading in readings]
     pro = {t for t, is_in in zip(things, helped, strict=True) if is_in}
     con = {t for t, is_in in zip(things, hurt, strict=True) if is_in}
 

@@ -2,62 +2,23 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
-from optics.camera.camera import Bed, Camera
-from optics.camera.taken import AT_STOP, ON_FILM, Taken
+from optics.camera.camera import Camera
 from optics.finding.causes import Vector
 from optics.finding.diagnosis.duties import Duty
 from optics.finding.diagnosis.posterior import Posterior
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
-from optics.measure.uncertainty import LEVEL, exact
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    GateReading,
-    MarkReading,
-    RegisterReading,
-)
-from optics.readings.spots import Reading, Spot, seen_at, spot_of
+from optics.measure.uncertainty import LEVEL
+from optics.readings.candidates import Candidate
 
 # Points of the Gauss-Hermite rule over what the reading may show.
 _NODES = 15
 # Less gained than a fifth of the uncertainty is not worth another reading (common practice, no
 # source).
 _WORTH = 0.2
-# Of the rangefinder's targets, far and near are this many times apart.
-_MUCH_FARTHER = 4.0
-
-
-@dataclass(frozen=True)
-class Candidate:
-    """A reading that could be taken, in words, and its standard uncertainty (mm at the film).
-
-    `repeated` are its words where one like it was taken already; else so much "again".
-    """
-
-    words: str
-    reading: Reading
-    standard: float
-    repeated: str = ""
-
-    def beside(self, taken: Sequence[Reading]) -> "Candidate":
-        """The same, worded as a repeat where it is one."""
-        if not any(_is_alike(self.reading, one) for one in taken):
-            return self
-        return replace(self, words=self.repeated or f"{self.words} again")
-
-
-def _is_alike(one: Reading, other: Reading) -> bool:
-    """Whether both look at the same thing, corners and near distances taken as one."""
-    if spot_of(one) is not spot_of(other) or one.taken.surface is not other.taken.surface:
-        return False
-    if spot_of(one) is Spot.COINCIDENCE:
-        near, far = sorted((seen_at(one), seen_at(other)))
-        return near == far or far < _MUCH_FARTHER * near
-    return one.taken.is_off_centre == other.taken.is_off_centre
 
 
 @dataclass(frozen=True)
@@ -78,47 +39,6 @@ class Gain:
         now, after = self.standard
         risk, left = self.wrong_cause
         return after <= (1 - _WORTH) * now or risk - left >= 1 - LEVEL
-
-
-def usual_candidates(camera: Camera, near: float | None = None) -> tuple[Candidate, ...]:
-    """The readings a bench can usually take, with what each is usually good for.
-
-    Focusing by eye is taken as good to a fifth of the depth of focus (common practice, no
-    source), a depth gauge as 0.015 mm rectangular (dial gauge over 10 mm, JIS B 7503:2011).
-    """
-    eye = camera.depth_of_focus / 5
-    close = near or 20 * camera.lens.focal_length
-    far = exact(math.inf)
-    collimator, register = exact(10 * camera.lens.focal_length), exact(camera.lens.focal_length)
-    found = [
-        Candidate(
-            "the register gauged from the lens seat",
-            RegisterReading(register, register),
-            0.015 / math.sqrt(3),
-            "the register gauged again from the lens seat",
-        ),
-        Candidate(
-            "a reading at the infinity stop",
-            CollimatorReading(exact(0.0), collimator, AT_STOP),
-            eye,
-        ),
-        Candidate("a reading at the ∞ mark", CollimatorReading(exact(0.0), collimator), eye),
-        Candidate("a reading at a near mark", MarkReading(exact(close), exact(close)), eye),
-        Candidate("a film test at the ∞ mark", MarkReading(far, far, ON_FILM), eye),
-        Candidate(
-            "the film gate gauged",
-            GateReading(exact(0.0)),
-            0.015 / math.sqrt(3),
-            "the film gate gauged again",
-        ),
-    ]
-    if not isinstance(camera.focusing, Bed):
-        place = (camera.lens.focal_length / 3, camera.lens.focal_length / 4)
-        corner = CollimatorReading(exact(0.0), collimator, Taken(place=place))
-        found.append(Candidate("a reading in a corner of the frame", corner, eye))
-    meeting = (CoincidenceReading(exact(d), exact(d)) for d in (200 * close / 20, close))
-    names = ("the rangefinder on a far target", "the rangefinder on a near target")
-    return (*found, *(Candidate(w, r, eye) for w, r in zip(names, meeting, strict=True)))
 
 
 def next_readings(

@@ -14,7 +14,7 @@ from optics.finding.causes import Vector
 from optics.finding.diagnosis.pooling import pooled
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
 from optics.measure.uncertainty import Estimate, Source, coverage_factor, exact
-from optics.readings.spots import Reading
+from optics.readings.readings import Reading
 
 # Beyond so many degrees of freedom t and normal differ by less than a thousandth.
 _PLENTY = 1000.0

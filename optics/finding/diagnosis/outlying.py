@@ -12,7 +12,6 @@ from optics.finding.diagnosis.hypotheses import Weighed
 from optics.finding.diagnosis.observations import Observations, widening
 from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.sensitivity import Matrix
-from optics.readings.spots import thing_of
 
 # One sound set of readings in a hundred may be accused, however many readings it has.
 FAMILY_WISE = 0.01
@@ -76,7 +75,7 @@ def contradictions(seen: Observations, priors: Priors) -> tuple[Contradiction, .
     the difference of their slopes and V every fault's variance with all causes at work. Accused
     below 0.01 over the number of pairs (Bonferroni), Student's t as for `outliers`.
     """
-    things = list(map(thing_of, seen.readings))
+    things = [reading.thing for reading in seen.readings]
     pairs = [pair for pair in combinations(range(len(things)), 2) if _same(*pair, things)]
     slopes = seen.straight.slopes(np.zeros(len(AT)))
     spread = priors.spread(ALL)

@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from optics.measure.uncertainty import Estimate, Source
-from optics.readings.readings import CoincidenceReading, GateReading, RegisterReading
-from optics.readings.spots import Reading
+from optics.readings.readings import Judged, Reading
 
 # Scatters that differ more than once in a hundred by chance are not one scatter.
 _DIFFERENT = 0.01
@@ -39,25 +38,19 @@ def pooled(readings: Sequence[Reading], errors: Sequence[Estimate]) -> tuple[Est
     same day. Equation: s² = Σ νᵢsᵢ²/Σ νᵢ, known with Σ νᵢ degrees of freedom. Where Bartlett's
     test says at 1 % that they do not scatter alike, each keeps its own.
     """
-    groups: dict[str, list[_Spread]] = defaultdict(list)
+    groups: dict[Judged, list[_Spread]] = defaultdict(list)
     shared = _shared(errors)
     for index, (reading, error) in enumerate(zip(readings, errors, strict=True)):
         limited = [s for s in error.parts if math.isfinite(s.dof)]
         if len(limited) == 1 and limited[0] not in shared:
             spread = _Spread(index, limited[0], error.parts[limited[0]])
-            groups[_judged(reading)].append(spread)
+            groups[reading.judged].append(spread)
     after = list(errors)
     for spreads in groups.values():
         if len(spreads) > 1 and _alike(spreads):
             for index, error in _with_one_scatter(spreads, errors):
                 after[index] = error
     return tuple(after)
-
-
-def _judged(reading: Reading) -> str:
-    if isinstance(reading, RegisterReading | GateReading):
-        return "gauge"
-    return "rangefinder" if isinstance(reading, CoincidenceReading) else "eye"
 
 
 def _shared(errors: Sequence[Estimate]) -> set[Source]:

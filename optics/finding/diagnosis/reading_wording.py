@@ -1,9 +1,8 @@
 """What was read, what is supposed, and what a reading would become, in the words of the shop."""
 
-import math
 from dataclasses import replace
 
-from optics.camera.camera import Camera, FrontCell, Helicoid
+from optics.camera.camera import Camera
 from optics.finding.causes import ALL, Cause
 from optics.finding.causes.start import START
 from optics.finding.diagnosis.diagnose import Diagnosis
@@ -11,19 +10,9 @@ from optics.finding.diagnosis.priors import Priors
 from optics.finding.diagnosis.what_if import WouldShow
 from optics.finding.diagnosis.wording import begun, percent, reading_words
 from optics.measure.places import place_name
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    GateReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-    Sense,
-)
-from optics.readings.spots import Reading
+from optics.readings.readings import Reading
 from optics.readings.wording import said_half_width, said_offset
-from optics.units import format_distance, format_length
+from optics.units import format_length
 
 NOTHING_SHARP = "nothing sharp"
 
@@ -44,7 +33,7 @@ def placed_words(reading: Reading) -> str:
     """A reading by its place, and off the middle by where on the picture."""
     if not reading.taken.is_off_centre:
         return reading_words(reading)
-    middle = replace(reading, taken=replace(reading.taken, place=(0.0, 0.0)))
+    middle = reading.taken_so(replace(reading.taken, place=(0.0, 0.0)))
     return f"{reading_words(middle)}, {place_name(*reading.taken.place)}"
 
 
@@ -65,46 +54,7 @@ def supposed_line(priors: Priors, cause: Cause) -> str:
 
 def said_reading(reading: Reading, figure: float | None, camera: Camera) -> str:
     """What a reading would show, as it would be written down; `figure` as `predict` gives it."""
-    if figure is None:
-        return NOTHING_SHARP
-    match reading:
-        case MarkReading():
-            return f"sharp at {format_distance(figure)}"
-        case RotationReading():
-            return _turned(figure, camera)
-        case RegisterReading():
-            return _depth(reading, figure)
-        case CollimatorReading():
-            way = "towards its lens" if figure > 0 else "away from its lens"
-            return f"reticle {format_length(abs(figure))} {way}"
-        case RulerReading():
-            side = "nearer" if figure > 0 else "farther"
-            return f"sharpest {format_length(abs(figure), places=1)} {side} on the ruler"
-        case CoincidenceReading():
-            return f"images meet at {format_distance(figure)}"
-        case GateReading():
-            side = "behind" if figure > 0 else "in front of"
-            return f"film {format_length(abs(figure), places=3)} {side} the glass"
-
-
-def _depth(reading: RegisterReading, figure: float) -> str:
-    """The register as gauged; off the middle, where depths are compared, what it is off by."""
-    if not reading.taken.is_off_centre:
-        return f"register {format_length(figure, places=3)}"
-    off = figure - reading.nominal.value
-    if Sense.of(off) is Sense.RIGHT:
-        return "as deep as it should be"
-    side = "too deep" if off > 0 else "too shallow"
-    return f"{format_length(abs(off), places=3)} {side}"
-
-
-def _turned(angle: float, camera: Camera) -> str:
-    assert isinstance(camera.focusing, Helicoid | FrontCell)
-    extends = camera.focusing.extends
-    said = f"{abs(math.degrees(angle)):.2f}°"
-    if float(said[:-1]) == 0:
-        return "no turn"
-    return f"turned {said} {extends if angle > 0 else extends.opposite}"
+    return NOTHING_SHARP if figure is None else reading.said(figure, camera)
 
 
 def would_show_cells(would: WouldShow, camera: Camera) -> tuple[str, str, str, str]:

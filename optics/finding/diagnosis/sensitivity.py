@@ -1,6 +1,5 @@
 """How strongly each fault bears on each reading's focus error: the model made straight."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -11,49 +10,21 @@ from optics.camera.camera import Camera
 from optics.camera.true_lens import TrueLens, film_factor, marked_focal
 from optics.finding.causes import ALL, AT, NAMES, Vector
 from optics.finding.causes.focal import MOST_FOCAL
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    GateReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-)
-from optics.readings.spots import Reading
-from optics.theory import collimation, lens
+from optics.readings.readings import Reading
 
-_sharp_on_ruler = collimation.tilted_ruler.solve_for(lens.sharp_distance)
 Matrix = NDArray[np.float64]
-
-
-def sharp_target(reading: Reading) -> float:
-    """The distance from the film of what was really sharp when the reading was taken."""
-    match reading:
-        case RegisterReading() | CoincidenceReading() | CollimatorReading() | GateReading():
-            return math.inf
-        case MarkReading():
-            return reading.sharp_at.value
-        case RulerReading():
-            return _sharp_on_ruler.value(
-                aim_distance=reading.aim.value,
-                ruler_offset=reading.offset.value,
-                ruler_slope=reading.slope.value,
-            )
-        case RotationReading():
-            return reading.target.value
 
 
 def direct_row(camera: Camera, reading: Reading) -> Vector:
     """What 1 mm (or 1 rad, or a gain of 1) of each fault adds, focal length aside."""
     row = np.zeros(len(NAMES))
     # What holds the lens out makes the rangefinder meet at a setting as much farther in.
-    sign = -1.0 if isinstance(reading, CoincidenceReading) else 1.0
+    sign = 1.0 if reading.meets_at is None else -1.0
     for cause in ALL:
         for name, each in cause.held(camera, reading).items():
             row[AT[name]] = sign * each
-    if isinstance(reading, CoincidenceReading):
-        row += coupled_row(camera, reading.target.value)
+    if reading.meets_at is not None:
+        row += coupled_row(camera, reading.meets_at)
     return row
 
 
@@ -79,7 +50,7 @@ class Straight:
     camera: Camera
     rows: Matrix
     targets: Vector
-    by_collimator: NDArray[np.bool_]
+    shrinks: NDArray[np.bool_]
 
     @classmethod
     def of(cls, camera: Camera, readings: Sequence[Reading]) -> "Straight":
@@ -87,8 +58,8 @@ class Straight:
         return cls(
             camera,
             np.array([direct_row(camera, reading) for reading in readings]),
-            np.array([sharp_target(reading) for reading in readings]),
-            np.array([isinstance(reading, CollimatorReading) for reading in readings]),
+            np.array([reading.sharp_target for reading in readings]),
+            np.array([reading.shrinks for reading in readings]),
         )
 
     def errors(self, faults: Vector) -> Vector:
@@ -98,7 +69,7 @@ class Straight:
         if not focal:
             return plain
         shown = plain * self._shrink(plain, focal)
-        return np.where(self.by_collimator, shown, plain - self._more(focal))
+        return np.where(self.shrinks, shown, plain - self._more(focal))
 
     def slopes(self, faults: Vector) -> Matrix:
         """The partial derivatives of the errors, a row for each reading."""
@@ -107,12 +78,12 @@ class Straight:
         plain, engraved = self.rows @ faults, self.camera.lens.focal_length
         shrink = self._shrink(plain, focal)
         # The slopes of w·f²/(f′² + w·(f′ − f)), to w and to f′.
-        by_w = np.where(self.by_collimator, (shrink * true.stretch) ** 2, 1.0)
+        by_w = np.where(self.shrinks, (shrink * true.stretch) ** 2, 1.0)
         by_f = -plain * shrink**2 * (2 * true.stretch + plain / engraved)
         # The focal length at fault may be a front group's; the whole lens goes in proportion.
         by_f /= marked_focal(self.camera)
         slopes = self.rows * by_w[:, None]
-        slopes[:, AT["focal"]] = np.where(self.by_collimator, by_f, -self._more_per_mm(true))
+        slopes[:, AT["focal"]] = np.where(self.shrinks, by_f, -self._more_per_mm(true))
         return slopes
 
     def _shrink(self, plain: Vector, focal: float) -> Vector:

@@ -7,7 +7,7 @@ from optics.finding.causes import AT
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.forward import predict
-from optics.readings.spots import Reading
+from optics.readings.readings import Reading
 
 # Less than half the last figure shown (mm at the film).
 _UNSEEN = 0.0005

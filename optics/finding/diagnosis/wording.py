@@ -12,9 +12,9 @@ from optics.finding.diagnosis.next_reading import Gain
 from optics.finding.diagnosis.outlying import Contradiction, Outlier
 from optics.finding.diagnosis.priors import Priors
 from optics.measure.places import place_name
-from optics.readings.readings import CollimatorReading
-from optics.readings.spots import Reading, Spot, seen_at, spot_of
-from optics.readings.wording import collimator_left_open, said_allowed, said_offset
+from optics.readings.readings import Reading
+from optics.readings.spots import Spot
+from optics.readings.wording import said_allowed, said_offset
 from optics.units import format_distance, format_length
 
 _COUNTS = {1: "one cause", 2: "two causes", 3: "three causes", 4: "four causes"}
@@ -39,14 +39,14 @@ def joined(words: Iterable[str], last: str = "and") -> str:
 
 def reading_words(reading: Reading) -> str:
     """A reading by the place at which it was taken."""
-    spot = spot_of(reading)
+    spot = reading.spot
     words = {
         Spot.GAUGE: "the gauge",
         Spot.STOP: "the stop",
         Spot.INFINITY: "the ∞ mark",
-        Spot.NEAR: f"the {format_distance(seen_at(reading))} mark",
+        Spot.NEAR: f"the {format_distance(reading.seen_at)} mark",
         Spot.GATE: "the film gate",
-        Spot.COINCIDENCE: f"the rangefinder at {format_distance(seen_at(reading))}",
+        Spot.COINCIDENCE: f"the rangefinder at {format_distance(reading.seen_at)}",
     }[spot]
     if reading.taken.is_off_centre:
         words += f" at the {place_name(*reading.taken.place)}"
@@ -273,9 +273,5 @@ def assumption_lines(found: Diagnosis) -> tuple[str, ...]:
     return (
         suppositions(found.priors),
         f"Allowed at the film: {said_allowed(camera)}.",
-        *(
-            collimator_left_open(camera, reading)
-            for reading in found.seen.readings
-            if isinstance(reading, CollimatorReading) and reading.to_lens is None
-        ),
+        *filter(None, (reading.left_open(camera) for reading in found.seen.readings)),
     )

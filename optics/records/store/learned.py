@@ -6,11 +6,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from optics.errors import ShimwrightError
-from optics.readings.readings import ParallaxReading
+from optics.readings.directions import Direction
 from optics.records.intake import SHIMS_FOUND
 from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import described
-from optics.records.to_bench import camera_of, depth_marks_of, reading_of
+from optics.records.to_bench import camera_of, depth_marks_of
 from optics.records.work import SHIMS_ADDED, SHIMS_REMOVED
 from optics.scales.depth_marks import infer_confusion
 from optics.typed import fields
@@ -59,8 +59,8 @@ def _error(job: JobDocument, taken: Sequence[TakenPart]) -> float | None:
     if not taken:
         return None
     camera = camera_of(described(job))
-    readings = (reading_of(part.reading, camera) for part in taken)
-    measured = (r for r in readings if not isinstance(r, ParallaxReading))
+    readings = (part.reading.read(camera) for part in taken)
+    measured = (r for r in readings if not isinstance(r, Direction))
     first = next(measured, None)
     return None if first is None else first.steps(camera)[-1].result.value
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from optics.camera.camera import Bed, Camera, FrontCell
+from optics.camera.camera import Camera, FrontCell
 from optics.finding.causes import AT, AtHand, Cause
 from optics.finding.causes.start import START
 from optics.finding.diagnosis.faults import Faults
@@ -52,8 +52,3 @@ def draw_camera(
     if START in chosen:
         faults[AT["start"]] = priors.pitch * chance.choice(priors.starts)
     return PracticeCamera(camera, Faults.of(faults), at_hand, chosen)
-
-
-def is_bed(camera: Camera) -> bool:
-    """Whether the lens slides, with no ring to turn."""
-    return isinstance(camera.focusing, Bed)

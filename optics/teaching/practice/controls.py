@@ -8,10 +8,11 @@ from optics.camera.camera import Bed, Camera, FrontCell, Helicoid, Turn
 from optics.camera.cautions import SOLVENTS, SPRINGS, SUN, Caution
 from optics.camera.instruments import INSTRUMENTS
 from optics.camera.true_lens import marked_focal, pitch_of
-from optics.finding.causes.at_hand import CORNERS
 from optics.finding.causes.ring import RING
+from optics.measure.places import CORNERS
+from optics.readings.practised import film_per_degree
 from optics.teaching.practice.levels import State
-from optics.teaching.practice.stand import Stand, film_per_degree
+from optics.teaching.practice.stand import Stand
 
 _TURNS = (str(Turn.CLOCKWISE), str(Turn.COUNTER_CLOCKWISE))
 _PACK = ("thicker", "thinner")

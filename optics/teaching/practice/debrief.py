@@ -12,14 +12,14 @@ from dataclasses import dataclass, replace
 from optics.finding.causes import Cause
 from optics.finding.diagnosis.diagnose import Diagnosis, diagnose
 from optics.finding.diagnosis.hypotheses import weigh
-from optics.finding.diagnosis.next_reading import Candidate, Gain, next_readings
+from optics.finding.diagnosis.next_reading import Gain, next_readings
 from optics.finding.diagnosis.posterior import posterior_of
 from optics.finding.plan.planning import Plan, make_plan
-from optics.readings.readings import RegisterReading
-from optics.readings.spots import Reading
+from optics.readings.candidates import Candidate
+from optics.readings.practised import Offered
+from optics.readings.readings import Judged, Reading
 from optics.teaching.practice.score import Score, score
 from optics.teaching.practice.sitting import Adjust, Entry, Read, Sitting, can_be_taken, eye_limit
-from optics.teaching.practice.stand import Offered
 
 _NAMED = 3
 _DRAWS = 4000
@@ -122,6 +122,6 @@ def candidates(sitting: Sitting, entry: Entry) -> tuple[Candidate, ...]:
 
 
 def _usual(sitting: Sitting, offered: Offered) -> float:
-    if isinstance(offered.reading, RegisterReading):
+    if offered.reading.judged is Judged.BY_GAUGE:
         return sitting.habits.gauge_limit / math.sqrt(3)
     return eye_limit(sitting, offered) / math.sqrt(3)

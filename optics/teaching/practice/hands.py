@@ -12,7 +12,7 @@ from optics.camera.camera import Bed, Camera, Turn
 from optics.camera.true_lens import film_factor, marked_focal, pitch_of
 from optics.errors import Unreadable
 from optics.finding.causes import Adjustment
-from optics.finding.causes.at_hand import CORNERS
+from optics.measure.places import CORNERS
 from optics.teaching.practice.camera import PracticeCamera
 
 _SENSE = r"(clockwise|counter-clockwise)"

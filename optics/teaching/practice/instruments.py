@@ -2,8 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
-from typing import Any, cast
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -12,28 +11,14 @@ from optics.camera.taken import Surface, Taken
 from optics.errors import NoAnswer, ShimwrightError
 from optics.finding.diagnosis.forward import predict
 from optics.measure.uncertainty import Estimate, Source, exact
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-)
-from optics.readings.spots import Reading
-from optics.teaching.practice.camera import PracticeCamera, is_bed
+from optics.readings.kinds.coincidence import CoincidenceReading
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.ruler import RulerReading
+from optics.readings.readings import Judged, Reading, Scale
+from optics.teaching.practice.camera import PracticeCamera
 
-MEASURED = {
-    "mark": "sharp_at",
-    "rotation": "rotation",
-    "register": "measured",
-    "collimator": "shift",
-    "ruler": "offset",
-    "coincidence": "set_to",
-}
-"""Which figure of each kind of reading is the measured one."""
-SLIDE = 40.0
-"""The reticle's slide reaches no farther than this either way (mm)."""
 # A distance that scatters by a larger part of itself is not written down.
 _COARSEST = 0.15
 
@@ -58,6 +43,26 @@ class Habits:
     acuity: float = math.radians(1 / 60)
     base: float = 41.0
 
+    def limit_of(self, scale: Scale) -> float:
+        """How far (mm, or rad) a figure read off a scale may be out either way."""
+        match scale:
+            case Scale.TAPE:
+                return self.distance_limit
+            case Scale.SLIDE:
+                return self.slide_limit
+            case Scale.PROTRACTOR:
+                return self.angle_limit
+
+    def eye_limit(self, camera: Camera, reading: Reading) -> float:
+        """How far either way (mm at the film) an eye sees no difference.
+
+        A quarter of the depth of focus on the ground glass (0.4 of it at the third level); the
+        finder's f²ε/(bM).
+        """
+        if reading.judged is Judged.BY_RANGEFINDER:
+            return camera.lens.focal_length**2 * self.acuity / self.base
+        return self.eye_part * camera.depth_of_focus
+
 
 @dataclass
 class Bench:
@@ -79,7 +84,7 @@ class Bench:
         """
         true, spread, count = self._foretold(practice, reading)
         tries = true + self.chance.normal(0.0, spread, count)
-        return showing(reading, self._estimate(reading, tries))
+        return reading.showing(self._estimate(reading, tries))
 
     def reaches(self, practice: PracticeCamera, reading: Reading) -> bool:
         """Whether the camera lets the reading be taken, the noise of it left aside."""
@@ -87,32 +92,27 @@ class Bench:
             true, _, _ = self._foretold(practice, reading)
         except ShimwrightError:
             return False
-        return not isinstance(reading, CollimatorReading) or abs(true) <= SLIDE
+        return reading.within_reach(true)
 
     def _foretold(self, practice: PracticeCamera, reading: Reading) -> tuple[float, float, int]:
         """The figure without noise, how single tries scatter about it, and how many there are."""
-        name = MEASURED[reading.kind]
         true = predict(practice.camera, practice.hidden, reading)
-        per_unit = film_per_unit(practice.camera, showing(reading, exact(true)))
+        per_unit = film_per_unit(practice.camera, reading.showing(exact(true)))
         spread, count = self._spread(practice.camera, reading)
-        if name in ("sharp_at", "set_to") and spread / per_unit > _COARSEST * true:
+        if reading.is_distance and spread / per_unit > _COARSEST * true:
             raise NoAnswer(
                 "A distance that repeats only within a sixth of itself tells nothing: take the "
                 "reading nearer, or by rotation.",
-                quantity=name,
+                quantity=reading.figure_name,
             )
         return true, spread / per_unit, count
 
     def _spread(self, camera: Camera, reading: Reading) -> tuple[float, int]:
         """How single tries scatter (mm at the film), and how many there are."""
         habits = self.habits
-        if isinstance(reading, RegisterReading):
+        if reading.judged is Judged.BY_GAUGE:
             return habits.gauge_spread, habits.gauge_repeats
-        if isinstance(reading, CoincidenceReading):
-            blur = camera.lens.focal_length**2 * habits.acuity / habits.base
-        else:
-            blur = habits.eye_part * camera.depth_of_focus
-        return blur / math.sqrt(3), habits.eye_repeats
+        return habits.eye_limit(camera, reading) / math.sqrt(3), habits.eye_repeats
 
     def _estimate(self, reading: Reading, tries: np.ndarray) -> Estimate:
         parts = {Source("spread", len(tries) - 1): float(tries.std(ddof=1)) / math.sqrt(len(tries))}
@@ -123,13 +123,9 @@ class Bench:
 
     def _instrument(self, reading: Reading) -> tuple[float, Source, float]:
         """The instrument's limit, its source, and its error this time."""
-        if isinstance(reading, RegisterReading):
+        if reading.judged is Judged.BY_GAUGE:
             return self.habits.gauge_limit, self.gauge, self.gauge_error
-        limits = {
-            "collimator": self.habits.slide_limit,
-            "rotation": self.habits.angle_limit,
-        }
-        limit = limits.get(reading.kind, self.habits.distance_limit)
+        limit = self.habits.limit_of(reading.scale)
         error = float(self.chance.uniform(-limit, limit))
         return limit, Source(reading.kind, is_rectangular=True), error
 
@@ -137,15 +133,8 @@ class Bench:
 def film_per_unit(camera: Camera, reading: Reading) -> float:
     """How far the focus error (mm at the film) goes with one unit of the measured figure."""
     unit = Source("unit")
-    figure = getattr(reading, MEASURED[reading.kind])
-    probe = showing(reading, Estimate(figure.value, {unit: 1.0}))
+    probe = reading.showing(Estimate(reading.figure.value, {unit: 1.0}))
     return abs(probe.steps(camera)[-1].result.parts[unit])
-
-
-def showing(reading: Reading, figure: Estimate) -> Reading:
-    """The reading with another measured figure."""
-    changed: Any = replace(cast(Any, reading), **{MEASURED[reading.kind]: figure})
-    return cast(Reading, changed)
 
 
 def round_of_readings(camera: Camera) -> tuple[Reading, ...]:
@@ -174,49 +163,13 @@ def take_all(
     practice: PracticeCamera, wanted: Sequence[Reading], bench: Bench
 ) -> tuple[Reading, ...]:
     """Every reading that can be taken; with a lens far off some cannot."""
-    taken = []
-    for reading in wanted:
-        for attempt in (_as_is, _by_turning, _nearer):
-            done = _attempt(practice, attempt(practice, reading), bench)
-            if done is not None:
-                taken.append(done)
-                break
-    return tuple(taken)
+    taken = (_taken(practice, one, bench) for one in wanted)
+    return tuple(reading for reading in taken if reading is not None)
 
 
-def _attempt(practice: PracticeCamera, reading: Reading | None, bench: Bench) -> Reading | None:
-    if reading is None:
-        return None
-    try:
-        return bench.take(practice, reading)
-    except ShimwrightError:
-        return None
-
-
-def _as_is(practice: PracticeCamera, reading: Reading) -> Reading | None:
-    if not isinstance(reading, CollimatorReading):
-        return reading
-    try:
-        shift = predict(practice.camera, practice.hidden, reading)
-    except NoAnswer:
-        return None
-    return reading if abs(shift) <= SLIDE else None
-
-
-def _nearer(practice: PracticeCamera, reading: Reading) -> Reading | None:
-    """Where the images of a far target will not meet within the scale, a nearer one is taken."""
-    if not isinstance(reading, CoincidenceReading):
-        return None
-    near = exact(reading.target.value / 5)
-    return (
-        CoincidenceReading(near, near)
-        if near.value > 15 * practice.camera.lens.focal_length
-        else None
-    )
-
-
-def _by_turning(practice: PracticeCamera, reading: Reading) -> Reading | None:
-    """Beyond the reach of the reticle's slide the ring is turned until it is sharp."""
-    if not isinstance(reading, CollimatorReading) or is_bed(practice.camera):
-        return None
-    return RotationReading(exact(0.0), exact(math.inf), exact(math.inf), reading.taken)
+def _taken(practice: PracticeCamera, wanted: Reading, bench: Bench) -> Reading | None:
+    """The reading wanted, else what is read instead of it; None where neither can be taken."""
+    for reading in (wanted, wanted.instead(practice.camera)):
+        if reading is not None and bench.reaches(practice, reading):
+            return bench.take(practice, reading)
+    return None

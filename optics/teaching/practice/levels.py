@@ -10,9 +10,10 @@ import numpy as np
 from optics.camera.camera import Bed
 from optics.errors import OutOfRange
 from optics.finding.causes import AT, places
+from optics.readings.practised import film_per_degree
 from optics.teaching.practice.camera import PracticeCamera, draw_camera
 from optics.teaching.practice.instruments import Habits
-from optics.teaching.practice.stand import Stand, film_per_degree
+from optics.teaching.practice.stand import Stand
 
 MOST_SEED = 999_999
 # Every fault drawn shows somewhere by at least this many tolerances.

@@ -14,7 +14,7 @@ from optics.errors import NoAnswer
 from optics.finding.causes import AT, Vector
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
-from optics.readings.readings import CoincidenceReading
+from optics.readings.readings import Judged
 from optics.teaching.practice.instruments import Bench
 from optics.teaching.practice.levels import Level, State, chance_of
 from optics.teaching.practice.sight import EYE, patch_at, rest_of
@@ -82,7 +82,7 @@ def _is_out(stand: Stand, state: State) -> bool:
 def _is_height_in_sight(stand: Stand, state: State) -> bool:
     """Whether the finder shows its moving image with ring or pointer at a target's distance."""
     for offered in stand.offered.values():
-        if not isinstance(offered.reading, CoincidenceReading):
+        if offered.reading.judged is not Judged.BY_RANGEFINDER:
             continue
         try:
             patch_at(stand, state, offered, rest_of(stand.camera, offered))

@@ -5,34 +5,15 @@ from dataclasses import dataclass
 
 from optics.camera.blur import blur_budget
 from optics.camera.camera import Camera
-from optics.camera.true_lens import TrueLens
 from optics.finding.diagnosis.faults import Faults
-from optics.finding.diagnosis.forward import coupled, offset
+from optics.finding.diagnosis.forward import as_it_stands
 from optics.measure.uncertainty import exact
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    GateReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-)
-from optics.readings.spots import Reading
-from optics.teaching.practice.instruments import showing
+from optics.readings.practised import Offered
+from optics.readings.readings import Reading
 from optics.teaching.practice.levels import Level, State
-from optics.teaching.practice.stand import (
-    Finder,
-    Moved,
-    Offered,
-    Stand,
-    film_per_degree,
-    no_figure_inside,
-    scale_at,
-    scale_place,
-)
+from optics.teaching.practice.stand import Finder, Stand
 from optics.teaching.practice.unseen import looking
-from optics.theory import collimation, lens, rangefinder
+from optics.theory import rangefinder
 
 LOUPE = 8.0
 """How much the loupe magnifies."""
@@ -75,18 +56,7 @@ def reading_at(camera: Camera, offered: Offered, amount: float) -> Reading:
     engraved cannot be set so.
     """
     reading = offered.reading
-    match reading, offered.moved:
-        case RotationReading(), Moved.RING:
-            figure = math.radians(amount)
-        case MarkReading(), Moved.TARGET:
-            figure = amount * 1000
-        case CoincidenceReading(), Moved.RING | Moved.POINTER:
-            figure = scale_at(camera, offered.moved, amount)
-            if math.isinf(figure):
-                raise no_figure_inside(offered.moved, amount)
-        case _:
-            figure = amount
-    set_so = showing(reading, exact(figure))
+    set_so = reading.showing(exact(reading.set_at(camera, offered.moved, amount)))
     # What the engraved camera cannot do is refused here, by the figure typed and no other.
     set_so.steps(camera)
     return set_so
@@ -94,12 +64,7 @@ def reading_at(camera: Camera, offered: Offered, amount: float) -> Reading:
 
 def rest_of(camera: Camera, offered: Offered) -> float:
     """Where ring, reticle, target or pointer stand when a look begins."""
-    reading = offered.reading
-    if isinstance(reading, MarkReading):
-        return reading.mark.value / 1000
-    if isinstance(reading, CoincidenceReading) and offered.moved is not None:
-        return round(scale_place(camera, offered.moved, reading.target.value), 2)
-    return 0.0
+    return offered.reading.rests_at(camera, offered.moved)
 
 
 def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
@@ -110,28 +75,7 @@ def focus_error(camera: Camera, faults: Faults, reading: Reading) -> float:
     Equation: off + set + moved − x(D; f true), the reticle's part by its conjugates; for a
     coincidence how far the lens stands beyond where the images would meet.
     """
-    off, true = offset(camera, faults, reading), TrueLens(camera, faults["focal"])
-    marked = TrueLens(camera, 0.0)
-    match reading:
-        case RotationReading():
-            moved = film_per_degree(camera) * math.degrees(reading.rotation.value)
-            return off + marked.needs(reading.mark.value) + moved - true.needs(reading.target.value)
-        case MarkReading():
-            return off + marked.needs(reading.mark.value) - true.needs(reading.sharp_at.value)
-        case CoincidenceReading():
-            target = reading.target.value
-            meets = marked.needs(target) + coupled(camera, faults, target)
-            return off + marked.needs(reading.set_to.value) - meets
-        case CollimatorReading():
-            shift = collimation.collimator_conjugates.solve_for(lens.focus_error)
-            return off - shift.value(
-                reticle_shift=reading.shift.value,
-                focal_length=true.stretch * camera.lens.focal_length,
-                collimator_focal_length=reading.collimator_focal_length.value,
-                collimator_to_lens=reading.apart(camera).value,
-            )
-        case RegisterReading() | RulerReading() | GateReading():
-            raise TypeError(f"nothing is looked at in a {reading.kind} reading")
+    return reading.out_of_focus(*as_it_stands(camera, faults, reading))
 
 
 def glass_at(state: State, level: Level, offered: Offered, amount: float) -> Glass:
@@ -149,27 +93,11 @@ def glass_at(state: State, level: Level, offered: Offered, amount: float) -> Gla
             camera,
             error,
             [camera.lens.full_aperture],
-            film_distance=_seen(reading),
+            film_distance=reading.sharp_target,
             receiver=receiver,
         )
     blur = float(found.total[0])
     return Glass(blur, max((bars for bars in BARS if bars * blur <= 1), default=0))
-
-
-def _seen(reading: Reading) -> float:
-    match reading:
-        case RotationReading():
-            return reading.target.value
-        case MarkReading():
-            return reading.sharp_at.value
-        case (
-            RegisterReading()
-            | CollimatorReading()
-            | RulerReading()
-            | CoincidenceReading()
-            | GateReading()
-        ):
-            return math.inf
 
 
 def patch_at(stand: Stand, state: State, offered: Offered, amount: float) -> Patch:

@@ -12,22 +12,19 @@ from typing import TypeAlias
 
 import numpy as np
 
-from optics.errors import NoAnswer, OutOfRange, ShimwrightError, Unreadable
+from optics.errors import OutOfRange, ShimwrightError, Unreadable
 from optics.measure.uncertainty import within
-from optics.readings.readings import CoincidenceReading, CollimatorReading
-from optics.readings.spots import Reading
+from optics.readings.practised import Offered
+from optics.readings.readings import Reading
 from optics.teaching.practice.controls import Control, controls
 from optics.teaching.practice.instruments import (
-    MEASURED,
-    SLIDE,
     Bench,
     Habits,
     film_per_unit,
-    showing,
 )
 from optics.teaching.practice.levels import Level, OldMark, State, chance_of, draw_state, old_marks
 from optics.teaching.practice.sight import focus_error, reading_at
-from optics.teaching.practice.stand import Offered, Stand
+from optics.teaching.practice.stand import Stand
 from optics.teaching.practice.unseen import looking, unread
 from optics.units import format_length
 
@@ -207,7 +204,7 @@ def _taken(sitting: Sitting, number: int, offered: Offered, state: State, bench:
     """The reading as the bench takes it; where it cannot, only that is said, and no figure."""
     try:
         reading = bench.take(state.practice, offered.reading)
-        is_taken = _slide_reaches(reading)
+        is_taken = reading.within_reach(reading.figure.value)
     except ShimwrightError:
         is_taken = False
     if not is_taken:
@@ -228,34 +225,15 @@ def _judged(sitting: Sitting, state: State, offered: Offered, amount: float) -> 
         )
     camera = state.practice.camera
     reading = reading_at(camera, offered, amount)
-    if not _slide_reaches(reading):
-        got = f"{amount:g}".replace("-", "−")
-        raise NoAnswer(
-            f"The reticle's slide reaches {SLIDE:g} mm either way: got {got} mm; set it within "
-            "that, and where no image is sharp there, take another reading.",
-            quantity="shift",
-            value=amount,
-            limit=SLIDE,
-        )
+    if not reading.within_reach(reading.figure.value):
+        raise reading.beyond_reach(amount)
     limit = eye_limit(sitting, offered) / film_per_unit(camera, reading)
-    figure = getattr(reading, MEASURED[reading.kind]).value
-    return showing(reading, within(figure, limit, "judged by eye"))
+    return reading.showing(within(reading.figure.value, limit, "judged by eye"))
 
 
 def eye_limit(sitting: Sitting, offered: Offered) -> float:
-    """How far either way (mm at the film) an eye sees no difference.
-
-    A quarter of the depth of focus on the ground glass (0.4 of it at the third level); the
-    finder's f²ε/(bM).
-    """
-    camera, habits = sitting.stand.camera, sitting.habits
-    if isinstance(offered.reading, CoincidenceReading):
-        return camera.lens.focal_length**2 * habits.acuity / habits.base
-    return habits.eye_part * camera.depth_of_focus
-
-
-def _slide_reaches(reading: Reading) -> bool:
-    return not isinstance(reading, CollimatorReading) or abs(reading.shift.value) <= SLIDE
+    """How far either way (mm at the film) an eye sees no difference at this level."""
+    return sitting.habits.eye_limit(sitting.stand.camera, offered.reading)
 
 
 def _adjusted(sitting: Sitting, number: int, action: Adjust, state: State, bench: Bench) -> State:

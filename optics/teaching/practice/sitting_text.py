@@ -7,11 +7,12 @@ from fractions import Fraction
 
 from optics.camera.camera import Bed, Turn
 from optics.errors import Unreadable
-from optics.readings.readings import CoincidenceReading
+from optics.readings.practised import Offered
+from optics.readings.readings import Judged, Moved
 from optics.teaching.practice.controls import Control
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import Action, Adjust, Finish, Read, Sitting
-from optics.teaching.practice.stand import Moved, Offered, Stand
+from optics.teaching.practice.stand import Stand
 
 TITLE = "Shimwright practice sitting, version 1"
 _HEAD = ("camera", "level", "seed")
@@ -51,7 +52,7 @@ def said_moved(stand: Stand, name: str, amount: float) -> str:
     """Where ring, reticle, target or pointer stand, in words."""
     offered = stand.offered[name]
     size = _plain(abs(amount))
-    if isinstance(offered.reading, CoincidenceReading):
+    if offered.reading.judged is Judged.BY_RANGEFINDER:
         return f"{size}{'°' if offered.moved is Moved.RING else ' mm'} from ∞"
     if offered.moved is Moved.TARGET:
         return f"{size} m"

@@ -9,24 +9,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 from optics.errors import NoAnswer, ShimwrightError
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    MarkReading,
-    RotationReading,
-    RulerReading,
-)
-from optics.teaching.practice.instruments import MEASURED, SLIDE
-from optics.teaching.practice.stand import Offered, Stand
-
-_NOTHING = {
-    CoincidenceReading: "its two images meet nowhere that the scale can be read",
-    CollimatorReading: f"its reticle is sharp nowhere on its slide, {SLIDE:g} mm either way",
-    MarkReading: "its target is sharp nowhere on the tape",
-    RotationReading: "its target is sharp at no turn of the ring",
-    RulerReading: "no line of its ruler is sharp on the film",
-}
-_NO_GAUGE = "its seat is nowhere that the gauge's rod reaches"
+from optics.readings.practised import Offered
+from optics.readings.readings import Judged
+from optics.teaching.practice.stand import Stand
 
 
 def instead_of(stand: Stand, offered: Offered) -> tuple[str, ...]:
@@ -35,30 +20,19 @@ def instead_of(stand: Stand, offered: Offered) -> tuple[str, ...]:
     For a rangefinder every nearer target, then the ∞ mark; for all else the ∞ mark; for that the
     register.
     """
-    nearer = (
-        [o.name for o in stand.offered.values() if _is_nearer(o, offered)]
-        if isinstance(offered.reading, CoincidenceReading)
-        else []
-    )
+    known = stand.offered.values()
+    nearer = (one.name for one in known if one.reading.is_nearer(offered.reading))
     return (*nearer, "register" if offered.name == "∞ mark" else "∞ mark")
-
-
-def _is_nearer(one: Offered, other: Offered) -> bool:
-    both = one.reading, other.reading
-    if not isinstance(both[0], CoincidenceReading) or not isinstance(both[1], CoincidenceReading):
-        return False
-    return both[0].target.value < both[1].target.value
 
 
 def unread(stand: Stand, offered: Offered, was_adjusted: bool) -> NoAnswer:
     """The refusal of a reading that cannot be taken as the camera stands."""
-    why = _NOTHING.get(type(offered.reading), _NO_GAUGE)
     instead = " or ".join(instead_of(stand, offered))
     back = ", or take back what was adjusted last," if was_adjusted else ""
     return NoAnswer(
-        f"The {offered.name} cannot be read as the camera stands: {why}; read the {instead} "
-        f"instead, put right what it shows{back} and come back to it.",
-        quantity=MEASURED[offered.reading.kind],
+        f"The {offered.name} cannot be read as the camera stands: {offered.reading.nowhere}; "
+        f"read the {instead} instead, put right what it shows{back} and come back to it.",
+        quantity=offered.reading.figure_name,
     )
 
 
@@ -68,10 +42,11 @@ def looking(offered: Offered) -> Iterator[None]:
     try:
         yield
     except ShimwrightError:
-        what = "moving image" if isinstance(offered.reading, CoincidenceReading) else "image"
+        is_finder = offered.reading.judged is Judged.BY_RANGEFINDER
+        what = "moving image" if is_finder else "image"
         moved = offered.moved or "instrument"
         raise NoAnswer(
             f"No {what} of the {offered.name} is in sight with the {moved} there: set it nearer "
             "to where it stood at first, or take another reading before it.",
-            quantity=MEASURED[offered.reading.kind],
+            quantity=offered.reading.figure_name,
         ) from None

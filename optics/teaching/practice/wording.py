@@ -10,16 +10,8 @@ from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.wording import percent
 from optics.finding.plan.wording import NOTHING, first_line, jumped_line, nothing_line, promise_line
 from optics.measure.uncertainty import Estimate
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    GateReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-)
-from optics.readings.spots import Reading
+from optics.readings.practised import Offered
+from optics.readings.readings import Judged, Moved
 from optics.readings.wording import said_error
 from optics.teaching.practice.controls import SCALE, Control
 from optics.teaching.practice.debrief import Debrief, Remark
@@ -28,22 +20,13 @@ from optics.teaching.practice.score import FOCUS, READINGS, ROUNDS, Place, Score
 from optics.teaching.practice.sight import LOUPE, NEAR_POINT, Glass, Patch
 from optics.teaching.practice.sitting import Adjust, Entry, Finish, Read, Sitting, eye_limit
 from optics.teaching.practice.sitting_text import said_amount, said_moved, ways_of
-from optics.teaching.practice.stand import Moved, Offered, Stand
-from optics.units import format_angle, format_distance, format_length
+from optics.units import format_angle, format_length
 
 MOVED_WORDS = {
     Moved.RING: "ring turned",
     Moved.RETICLE: "reticle shifted",
     Moved.TARGET: "target moved to",
     Moved.POINTER: "pointer set",
-}
-TARGETS = {
-    CollimatorReading: "Looked at: the collimator's reticle, as far as infinity while it is at 0; "
-    "the facing focal points of its lens and the camera's meet.",
-    RotationReading: "Looked at: a target of bars at the distance of the mark (at ∞ in a "
-    "collimator); the stop is slackened, so that the ring turns both ways.",
-    MarkReading: "Looked at: a target of bars, moved along a tape from the film.",
-    CoincidenceReading: "Looked at: the edge of a target at the distance named, in the finder.",
 }
 BRACKET = (
     "Best focus is found by bracketing: go until it is just as soft one way, then the other, and "
@@ -65,14 +48,7 @@ HONEST = (
 
 def offered_words(offered: Offered) -> str:
     """What a reading is called, and what it is taken with."""
-    instrument = {
-        RegisterReading: "depth gauge",
-        RulerReading: "slanting ruler",
-        CoincidenceReading: "by eye in the finder",
-    }.get(type(offered.reading), "by eye on the ground glass")
-    if offered.moved is Moved.RETICLE:
-        instrument = "collimator, ground glass"
-    return f"{offered.name[:1].upper() + offered.name[1:]} ({instrument})"
+    return f"{offered.name[:1].upper() + offered.name[1:]} ({offered.reading.taken_with})"
 
 
 def done_words(sitting: Sitting, entry: Entry) -> str:
@@ -92,34 +68,8 @@ def done_words(sitting: Sitting, entry: Entry) -> str:
             return "Work laid down"
 
 
-def figure_words(stand: Stand, reading: Reading) -> str:
-    """The measured figure, in the unit it was read in."""
-    match reading:
-        case RegisterReading():
-            return _fine(reading.measured.value)
-        case GateReading():
-            return f"film {_sided(reading.behind.value, ('behind', 'before'))} the ground glass"
-        case CollimatorReading():
-            return f"reticle {_sided(reading.shift.value, ('inwards', 'outwards'))}"
-        case RotationReading():
-            degrees = math.degrees(reading.rotation.value)
-            offered = next(o for o in stand.offered.values() if o.moved is Moved.RING)
-            plus, minus = ways_of(stand, offered)
-            return f"{abs(degrees):.1f}° {plus if degrees >= 0 else minus}"
-        case RulerReading():
-            return f"sharpest {_sided(reading.offset.value, ('nearer', 'farther'))} on the ruler"
-        case CoincidenceReading():
-            return f"scale at {format_distance(reading.set_to.value)}"
-        case MarkReading():
-            return f"sharp at {format_distance(reading.sharp_at.value)}"
-
-
 def _fine(mm: float) -> str:
     return format_length(mm, places=3)
-
-
-def _sided(mm: float, ways: tuple[str, str]) -> str:
-    return f"{abs(mm):.2f} mm {ways[0] if mm >= 0 else ways[1]}"
 
 
 def meaning_words(entry: Entry) -> str:
@@ -127,7 +77,7 @@ def meaning_words(entry: Entry) -> str:
     assert entry.reading is not None
     error = entry.reading.steps(entry.before.practice.camera)[-1].result
     off = said_error(error)
-    if isinstance(entry.reading, CoincidenceReading) and off != "right":
+    if entry.reading.judged is Judged.BY_RANGEFINDER and off != "right":
         off = f"by its scale {off}"
     return f"{off}, ± {_fine(error.expanded)}"
 
@@ -185,9 +135,8 @@ def bench_lines(sitting: Sitting) -> tuple[str, ...]:
 
 
 def _finder_line(sitting: Sitting) -> str:
-    pair = next(
-        o for o in sitting.stand.offered.values() if isinstance(o.reading, CoincidenceReading)
-    )
+    known = sitting.stand.offered.values()
+    pair = next(o for o in known if o.reading.judged is Judged.BY_RANGEFINDER)
     limit = _fine(eye_limit(sitting, pair))
     acuity = format_angle(sitting.habits.acuity)
     return f"In the finder it sees {acuity} at the eye, which is {limit} at the film."
@@ -249,9 +198,9 @@ def _minutes(angle: float, ways: tuple[str, str]) -> str:
 def cautions_for(control: Control | None, offered: Offered | None) -> tuple[Caution, ...]:
     """The cautions of what is about to be done, each once."""
     found = [*(control.cautions if control else ())]
-    if offered is not None and not isinstance(offered.reading, RegisterReading):
+    if offered is not None and offered.reading.judged is not Judged.BY_GAUGE:
         found.append(SUN)
-    if offered is not None and offered.name == "infinity stop":
+    if offered is not None and offered.reading.taken.at_stop:
         found.append(SPRINGS)
     return tuple(dict.fromkeys(found))
 

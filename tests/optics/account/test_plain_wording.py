@@ -10,17 +10,16 @@ from optics.camera.taken import AT_STOP, USUAL, Taken
 from optics.measure.decision import decide
 from optics.measure.uncertainty import exact, within
 from optics.measure.verdict import Guard
-from optics.readings.correction import MeasuredReading, correct
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    ParallaxReading,
-    RegisterReading,
-)
+from optics.readings.correction import correct
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.parallax import ParallaxReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.readings import Reading
 from tests.optics.teaching.bench_day import HELICOID
 
 
-def taken(reading: MeasuredReading) -> TakenReading:
+def taken(reading: Reading) -> TakenReading:
     """A reading with its decision, kept as the report keeps it."""
     found = correct(HELICOID, reading)
     decision = decide(found.error, HELICOID.allowed_error, Guard.EXPANDED)

@@ -11,12 +11,10 @@ from optics.camera.camera import Camera, Helicoid, Lens, Turn
 from optics.finding.disagreement import disagreement_line, disagreements
 from optics.measure.uncertainty import exact, from_repeats, within
 from optics.readings.correction import Correction, correct
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-)
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading
 from optics.records.files import read_job
 from optics.records.report import report_of
 from optics.records.result import result_of

@@ -9,19 +9,18 @@ from optics.errors import OutOfRange
 from optics.measure.uncertainty import budget, exact, from_distances, from_repeats, within
 from optics.measure.verdict import Verdict
 from optics.readings.by_eye import eyes_blur
-from optics.readings.correction import MeasuredReading, correct
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-)
+from optics.readings.correction import correct
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading
+from optics.readings.kinds.ruler import RulerReading
+from optics.readings.readings import Reading
 from optics.readings.wording import NO_TAPE_TO_INFINITY, headline, tolerance_line
 
 INFINITY = exact(math.inf)
 CAMERA = Camera("", Lens(47.0, 2.8), Helicoid(18.0, 6, Turn.CLOCKWISE), 0.03)
-ONCE: tuple[MeasuredReading, ...] = (
+ONCE: tuple[Reading, ...] = (
     MarkReading(exact(3000.0), within(3100.0, 10.0, "tape")),
     RotationReading(within(0.02, 0.004, "protractor"), INFINITY, INFINITY),
     CollimatorReading(within(0.5, 0.02, "slide"), exact(300.0)),
@@ -30,7 +29,7 @@ ONCE: tuple[MeasuredReading, ...] = (
 
 
 @pytest.mark.parametrize("reading", ONCE, ids=lambda one: str(one.kind))
-def test_one_try_by_eye_has_the_blur_in_its_budget(reading: MeasuredReading) -> None:
+def test_one_try_by_eye_has_the_blur_in_its_budget(reading: Reading) -> None:
     """A reading by eye that was tried once names the eye's blur among its sources, N·c/4 wide."""
     found = correct(CAMERA, reading)
     named = {name: size for name, size, _ in budget(found.error)}

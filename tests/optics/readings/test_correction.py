@@ -11,14 +11,12 @@ from optics.camera.cautions import SOLVENTS, SPRINGS, SUN
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import Estimate, exact, within
 from optics.measure.verdict import Verdict
-from optics.readings.correction import Sight, correct, parallax_advice, sight
-from optics.readings.readings import (
-    MarkReading,
-    ParallaxReading,
-    RegisterReading,
-    RotationReading,
-    Sense,
-)
+from optics.readings.correction import Sight, correct, sight
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.parallax import ParallaxReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading
+from optics.readings.readings import Sense
 from tests.optics.readings.simulated_camera import FrontCellLens, SimulatedCamera, WholeLens
 
 quick = settings(max_examples=100, deadline=None)
@@ -203,10 +201,10 @@ def test_each_caution_stands_once_and_with_its_step() -> None:
 
 def test_parallax_asks_for_a_measured_reading() -> None:
     """Parallax says the direction in words and asks for the amount, unless there is none."""
-    said = parallax_advice(ParallaxReading(True))
+    said = ParallaxReading(True).advice
     assert said.startswith("The lens is too far out for this target.")
     assert "Take a measured reading" in said
-    assert parallax_advice(ParallaxReading(None)).startswith("No parallax")
+    assert ParallaxReading(None).advice.startswith("No parallax")
 
 
 def test_an_exact_reading_gives_no_interval() -> None:

@@ -9,17 +9,13 @@ from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import Estimate, exact, within
 from optics.measure.verdict import Verdict
 from optics.readings.correction import correct
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    Measurement,
-    ParallaxReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-    Sense,
-    turned,
-)
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.parallax import ParallaxReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading, turned
+from optics.readings.kinds.ruler import RulerReading
+from optics.readings.readings import Reading, Sense
 
 # Unit-focusing extensions, checked by D = 2f + h + x + f²/x by hand:
 # f 90, D 1000: 180 + 10 + 8100/10 = 1000, so x = 10.
@@ -36,7 +32,7 @@ NEAR_CELL = 80.0 + 1.0 + 50.0 + 2500.0
 FILM_PER_CELL = 2.25  # (75/50)²
 
 
-def error(camera: Camera, reading: Measurement) -> float:
+def error(camera: Camera, reading: Reading) -> float:
     """Return the focus error that the last step gives."""
     return reading.steps(camera)[-1].result.value
 

@@ -16,7 +16,7 @@ from hypothesis import assume, event, given, reject, settings
 from hypothesis import strategies as st
 
 from optics.readings.correction import Correction
-from optics.readings.readings import ParallaxReading
+from optics.readings.kinds.parallax import ParallaxReading
 from optics.readings.remedies import Remedy
 from optics.records.job import JobDocument
 from optics.records.solve import solve

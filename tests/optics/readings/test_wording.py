@@ -12,7 +12,8 @@ from optics.measure.uncertainty import Estimate, exact, from_repeats, within
 from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction, Sight, correct
-from optics.readings.readings import CollimatorReading, RegisterReading
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.register import RegisterReading
 from optics.readings.remedies import Remedy, Workshop
 
 FOCUSINGS: tuple[Focusing, ...] = (

@@ -13,13 +13,11 @@ from optics.finding.causes.seat import SEAT
 from optics.finding.diagnosis import Diagnosis, diagnose
 from optics.measure.uncertainty import exact, from_distances, from_repeats
 from optics.readings.correction import Correction
-from optics.readings.readings import (
-    CoincidenceReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-)
-from optics.readings.spots import Spot, spot_of
+from optics.readings.kinds.coincidence import CoincidenceReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading
+from optics.readings.spots import Spot
 from optics.records.diagnosis_readings import (
     ENDS_ONLY,
     NO_APART,
@@ -55,7 +53,7 @@ def whole(*readings: dict[str, Any], **parts: Any) -> WholeCamera:
 
 def spots(found: Diagnosis) -> list[Spot]:
     """Where the readings that were weighed belong."""
-    return [spot_of(reading) for reading in found.seen.readings]
+    return [reading.spot for reading in found.seen.readings]
 
 
 def test_a_job_is_diagnosed_as_its_readings_are() -> None:
@@ -166,7 +164,7 @@ def test_images_that_stood_apart_are_left_out() -> None:
     """A gap is known by the gain, which is itself in question: it is left out with a word."""
     apart = {"target": "∞", "scale": "∞", "apart": "3", "ring": "towards nearer"}
     found = whole(NEAR, rangefinder={**RANGEFINDER, "pairs": "1 m = 0.99", "apart": [apart]})
-    met = [r for r in found.diagnosis.seen.readings if spot_of(r) is Spot.COINCIDENCE]
+    met = [r for r in found.diagnosis.seen.readings if r.spot is Spot.COINCIDENCE]
     assert [r.target.value for r in met] == [1000.0]
     assert found.left_out == (NO_APART,)
 

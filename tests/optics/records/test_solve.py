@@ -8,7 +8,7 @@ import pytest
 from optics.errors import NoAnswer, OutOfRange, Unreadable
 from optics.rangefinder.set_up_wording import lens_first_line
 from optics.readings.correction import Correction
-from optics.readings.readings import ParallaxReading
+from optics.readings.kinds.parallax import ParallaxReading
 from optics.records.files import read_job
 from optics.records.result import result_of
 from optics.records.solve import Answer, solve

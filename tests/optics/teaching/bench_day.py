@@ -10,15 +10,13 @@ from optics.camera.taken import AT_STOP, ON_FILM, Taken
 from optics.finding.causes import AtHand, Screw
 from optics.finding.diagnosis import Faults, predict
 from optics.measure.uncertainty import Estimate, Source, exact
-from optics.readings.readings import (
-    CoincidenceReading,
-    CollimatorReading,
-    GateReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-)
+from optics.readings.kinds.coincidence import CoincidenceReading
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.gate import GateReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading
+from optics.readings.kinds.ruler import RulerReading
 from optics.records.lantern_street import CORVANE, OSTRIN, TARNBROOK, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of
 
@@ -27,15 +25,6 @@ AT_HAND = AtHand(
     workshop_of(WORKSHOP.model_copy(update={"fitted": "0.2; 0.1 × 2"})), Screw(0.2), Screw(0.02)
 )
 FAR, COLLIMATOR = exact(math.inf), exact(400.0)
-MEASURED = {
-    "mark": "sharp_at",
-    "rotation": "rotation",
-    "register": "measured",
-    "collimator": "shift",
-    "ruler": "offset",
-    "coincidence": "set_to",
-    "gate": "behind",
-}
 
 GAUGE = RegisterReading(exact(60.0), exact(60.0))
 # So far before a lens of 47 mm the focal points of both meet.
@@ -69,7 +58,7 @@ FULL_ROUND = (
 
 def showing(reading: Any, figure: Estimate) -> Any:
     """Give the reading with another measured figure."""
-    return replace(reading, **{MEASURED[reading.kind]: figure})
+    return reading.showing(figure)
 
 
 def shown(camera: Camera, faults: Faults, reading: Any, limit: float = 0.006) -> Any:

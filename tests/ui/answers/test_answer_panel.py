@@ -8,7 +8,7 @@ import pytest
 from optics.camera.cautions import Caution
 from optics.measure.verdict import Verdict
 from optics.readings.correction import Correction
-from optics.readings.readings import ParallaxReading
+from optics.readings.kinds.parallax import ParallaxReading
 from optics.readings.remedies import NotApplicable, Remedy
 from tests.ui.solved import correction
 from ui.answers import answer_panel

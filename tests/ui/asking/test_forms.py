@@ -7,14 +7,12 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from optics.errors import ShimwrightError
-from optics.records.job import (
-    FOCUSING,
-    CollimatorPart,
-    MarkPart,
-    RegisterPart,
-    RotationPart,
-    RulerPart,
-)
+from optics.readings.kinds.collimator import CollimatorPart
+from optics.readings.kinds.mark import MarkPart
+from optics.readings.kinds.register import RegisterPart
+from optics.readings.kinds.rotation import RotationPart
+from optics.readings.kinds.ruler import RulerPart
+from optics.records.job import FOCUSING
 from optics.typed.fields import RING_DIAMETER, Typed, length
 from ui.asking import fields
 from ui.asking.camera_form import OWN

@@ -2,10 +2,12 @@
 
 import pytest
 
+from optics.readings.kinds.registry import parts
+from optics.readings.parts import AT_NEAR, ReadFrom
 from optics.records.job import JobDocument
 from optics.records.lantern_street import CAMERAS
-from ui.asking import whole_camera_examples as rows
-from ui.asking.reading_rows import ASKED, PLACES, Found
+from optics.records.lantern_street_readings import WHOLE
+from ui.asking.reading_rows import Found, row_texts, rows_of, ways
 
 TYPED = {
     "register": {"measured": "28.8", "nominal": "28.8", "limit": "0.015"},
@@ -15,57 +17,70 @@ TYPED = {
     "collimator": {"shift": "1.2", "collimator_focal_length": "300"},
     "ruler": {"aim": "1.5 m", "offset": "12"},
 }
+WAYS = [(p, way) for p in ReadFrom for way, asked in ways(p).items() if asked.step in TYPED]
 
 
-def made(place: str, kind: str, **more: str) -> Found:
+def made(place: ReadFrom, way: str, **more: str) -> Found:
     """What one row makes of a job."""
-    found = Found()
-    found.add(kind, PLACES[place], TYPED[kind] | more)
+    found, asked = Found(), ways(place)[way]
+    near = {"mark": "1.5 m"} if "mark" in asked.names else {}
+    found.add(asked, TYPED[asked.step] | near | more)
     return found
 
 
 def test_a_row_takes_the_collimators_distance() -> None:
     """What is typed of the distance between the lenses reaches the job, and may be left out."""
-    asked = [one for line in ASKED["collimator"] for one in line if one.name == "to_lens"]
-    assert [one.optional for one in asked] == [True]
+    way = "collimator's reticle shifted"
+    assert "to_lens" in ways(ReadFrom.INFINITY)[way].names
     for more in ({}, {"to_lens": "60"}):
-        (reading,) = JobDocument.model_validate(
-            made(rows.INFINITY, "collimator", **more).parts
-        ).readings
+        found = made(ReadFrom.INFINITY, way, **more)
+        (reading,) = JobDocument.model_validate(found.parts).readings
         assert getattr(reading, "to_lens", "") == more.get("to_lens")
 
 
-WAYS = [
-    (place, kind) for place, one in PLACES.items() for kind in one.ways.values() if kind in TYPED
-]
-
-
-@pytest.mark.parametrize(("place", "kind"), WAYS)
-def test_every_way_of_reading_makes_a_reading_of_a_job(place: str, kind: str) -> None:
+@pytest.mark.parametrize(("place", "way"), WAYS)
+def test_every_way_of_reading_makes_a_reading_of_a_job(place: ReadFrom, way: str) -> None:
     """Whatever is chosen, the row becomes a reading that the job document takes."""
-    more = {"mark": "1.5 m"} if PLACES[place].near and kind != "collimator" else {}
-    job = JobDocument.model_validate(made(place, kind, **more).parts)
-    (reading,) = job.readings
+    (reading,) = JobDocument.model_validate(made(place, way).parts).readings
     said = reading.model_dump()
-    assert said["where" if place == rows.STOP else "kind"] in ("at the stop", said["kind"])
+    assert said["where" if place is ReadFrom.STOP else "kind"] in ("at the stop", said["kind"])
     assert (said.get("judged") == "on film") == place.startswith("on film")
     if "mark" in said:
-        assert said["mark"] == ("1.5 m" if PLACES[place].near else "inf")
+        assert said["mark"] == ("1.5 m" if place in AT_NEAR else "inf")
+
+
+@pytest.mark.parametrize(("place", "way"), WAYS)
+def test_a_reading_goes_back_into_the_row_it_was_typed_in(place: ReadFrom, way: str) -> None:
+    """A reading of a job stands in its row again, at the same place and by the same way."""
+    job = JobDocument.model_validate(made(place, way).parts)
+    (row,) = rows_of(job)
+    assert (row.place, row.way) == (place, way)
+    asked = ways(place)[way]
+    texts = row_texts([row], "row")
+    assert {texts[f"row0.{asked.step}.{name}"] for name in TYPED[asked.step]} == {
+        *TYPED[asked.step].values()
+    }
+
+
+def test_every_measured_kind_that_is_typed_has_a_row() -> None:
+    """No kind of reading that can be weighed is without a place at which a row asks for it."""
+    rowed = {asked.part for place in ReadFrom for asked in ways(place).values()}
+    assert {part for part in parts() if part.is_measured} <= rowed
 
 
 def test_gate_and_rangefinder_have_one_row_each() -> None:
     """A second row for what the job has once is said, never quietly dropped."""
     found = Found()
-    for kind, place in (("gate", rows.GATE), ("pairs", rows.FINDER)):
-        found.add(kind, PLACES[place], {})
+    for place in (ReadFrom.GATE, ReadFrom.FINDER):
+        (asked,) = ways(place).values()
+        found.add(asked, {})
         assert found.problems == []
-        found.add(kind, PLACES[place], {})
+        found.add(asked, {})
         assert "has one row" in found.problems.pop()
 
 
 def test_examples_are_rows_that_can_be_chosen() -> None:
-    """Every example belongs to a camera of the shelf and fills fields that its row has."""
-    assert set(rows.EXAMPLES) == {camera.name for camera in CAMERAS}
-    for row in (row for example in rows.EXAMPLES.values() for row in example):
-        kind = PLACES[row.place].ways[row.kind]
-        assert set(row.texts) <= {one.name for line in ASKED[kind] for one in line}
+    """Every example belongs to a camera of the shelf, and all that it holds has its row."""
+    assert set(WHOLE) == {camera.name for camera in CAMERAS}
+    counts = {name: len(list(rows_of(job))) for name, job in WHOLE.items()}
+    assert list(counts.values()) == [5, 2, 7]

@@ -7,10 +7,10 @@ from ui.kept.older_words import word_of_today
 
 
 def _place() -> None:
+    from optics.readings.parts import ReadFrom
     from ui.asking.fields import choice
-    from ui.asking.whole_camera_examples import GAUGED, OFF_MIDDLE
 
-    choice("what was read", [GAUGED, OFF_MIDDLE, "at the ∞ mark"], "kept.place")
+    choice("what was read", [place.value for place in ReadFrom], "kept.place")
 
 
 @pytest.mark.parametrize(

@@ -5,8 +5,8 @@ import json
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from optics.readings.kinds.rotation import RotationPart
 from optics.records.files import read_job
-from optics.records.job import RotationPart
 from optics.records.lantern_street import OSTRIN
 from optics.records.solve import solve
 from ui.asking.camera_form import OWN

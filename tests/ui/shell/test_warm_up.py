@@ -8,7 +8,9 @@ import pytest
 # A process of its own: in this one, other tests have compiled most formulas already.
 COUNT = """
 from optics.camera.camera import Turn
-from optics.records.job import JobDocument, MarkPart, RotationPart
+from optics.readings.kinds.mark import MarkPart
+from optics.readings.kinds.rotation import RotationPart
+from optics.records.job import JobDocument
 from optics.records.lantern_street import CAMERAS, WORKSHOP
 from optics.records.solve import solve
 from optics.relation import formula

@@ -26,7 +26,7 @@ from optics.finding.diagnosis.wording import headline
 from optics.finding.part import SuspectPart
 from optics.finding.plan import make_plan
 from optics.measure.uncertainty import within
-from optics.readings.spots import Spot, spot_of
+from optics.readings.spots import Spot
 from tests.optics.teaching.bench_day import (
     CORNERS,
     FAR_PAIR,
@@ -70,7 +70,7 @@ READINGS = (GAUGE, CORNERS[0], STOP, INFINITY, INFINITY_FILM, NEAR, RULER, TURNE
 
 
 @pytest.mark.parametrize("cause", ALL)
-@pytest.mark.parametrize("reading", READINGS, ids=lambda r: f"{r.kind} {spot_of(r)}")
+@pytest.mark.parametrize("reading", READINGS, ids=lambda r: f"{r.kind} {r.spot}")
 def test_a_fault_moves_the_readings_of_the_table_and_no_others(
     cause: Cause, reading: object
 ) -> None:
@@ -108,7 +108,7 @@ def test_the_table_that_is_printed_is_the_table_that_is_used() -> None:
 
 def test_readings_belong_where_they_were_taken() -> None:
     """Each reading is filed under the place at which it was taken."""
-    spots = [spot_of(r) for r in (GAUGE, STOP, INFINITY, TURNED, NEAR, RULER, NEAR_PAIR, GATE)]
+    spots = [r.spot for r in (GAUGE, STOP, INFINITY, TURNED, NEAR, RULER, NEAR_PAIR, GATE)]
     assert spots == [
         Spot.GAUGE,
         Spot.STOP,

@@ -9,7 +9,6 @@ from optics.finding.causes.stop import STOP as THE_STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.for_and_against import for_and_against
-from optics.readings.spots import thing_of
 from optics.teaching.practice import Bench, Habits, draw_camera, round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
@@ -39,7 +38,7 @@ def test_nothing_read_stands_on_both_sides(camera: Camera) -> None:
         )
         for cause in found.possible:
             said = for_and_against(found, cause)
-            sides = [{thing_of(r) for r in side} for side in (said.for_it, said.against)]
+            sides = [{r.thing for r in side} for side in (said.for_it, said.against)]
             assert not sides[0] & sides[1]
 
 
@@ -61,7 +60,7 @@ def test_readings_of_one_thing_that_part_are_named_as_divided() -> None:
     )
     assert found.contradictions == ()
     said = for_and_against(found, THE_STOP)
-    assert [thing_of(r) for r in said.divided] == [thing_of(STOP)]
+    assert [r.thing for r in said.divided] == [STOP.thing]
     assert said.for_it == said.against == ()
 
 
@@ -70,4 +69,4 @@ def test_what_the_other_causes_account_for_speaks_against() -> None:
     found = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-0.3), FULL_ROUND))
     said = for_and_against(found, FOCAL)
     assert said.for_it == ()
-    assert thing_of(NEAR) in [thing_of(r) for r in said.against]
+    assert NEAR.thing in [r.thing for r in said.against]

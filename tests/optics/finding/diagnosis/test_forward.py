@@ -11,13 +11,11 @@ from optics.camera.camera import Camera, FrontCell, Helicoid, Lens, Turn
 from optics.camera.taken import AT_STOP, Taken
 from optics.finding.diagnosis import Faults, predict
 from optics.measure.uncertainty import exact
-from optics.readings.readings import (
-    CollimatorReading,
-    MarkReading,
-    RegisterReading,
-    RotationReading,
-    RulerReading,
-)
+from optics.readings.kinds.collimator import CollimatorReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading
+from optics.readings.kinds.ruler import RulerReading
 from tests.optics.readings.simulated_camera import FrontCellLens, SimulatedCamera, WholeLens, halved
 from tests.optics.teaching.bench_day import (
     BED,

@@ -7,8 +7,10 @@ import pytest
 
 from optics.finding.causes.seat import SEAT
 from optics.finding.diagnosis import Faults, diagnose
-from optics.finding.diagnosis.next_reading import Candidate, Gain, usual_candidates
+from optics.finding.diagnosis.next_reading import Gain
 from optics.measure.uncertainty import Estimate, Source
+from optics.readings.candidates import Candidate
+from optics.readings.kinds.registry import usual_candidates
 from tests.optics.teaching.bench_day import (
     BED,
     CELL,

@@ -14,7 +14,7 @@ from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis
 from optics.finding.diagnosis.posterior import Mixture, Posterior
 from optics.measure.uncertainty import Source, exact
-from optics.readings.readings import CoincidenceReading
+from optics.readings.kinds.coincidence import CoincidenceReading
 from tests.optics.teaching.bench_day import FULL_ROUND, HELICOID, all_shown, showing, shown
 
 UNITS = np.eye(len(NAMES))

@@ -15,7 +15,9 @@ from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis import Faults, diagnose
 from optics.finding.plan import make_plan
 from optics.measure.uncertainty import exact, within
-from optics.readings.readings import MarkReading, RegisterReading, RotationReading
+from optics.readings.kinds.mark import MarkReading
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.kinds.rotation import RotationReading
 from optics.readings.remedies import Workshop
 from tests.optics.readings.simulated_camera import SimulatedCamera, WholeLens
 from tests.optics.teaching.bench_day import (

@@ -6,7 +6,7 @@ from optics.errors import ShimwrightError
 from optics.finding.causes import Adjustment
 from optics.finding.causes.tilt import TILT
 from optics.finding.plan.planning import Plan
-from optics.readings.readings import CoincidenceReading
+from optics.readings.kinds.coincidence import CoincidenceReading
 from optics.teaching.practice.controls import HEIGHT_PER_TURN
 from optics.teaching.practice.debrief import debrief, plan_after
 from optics.teaching.practice.sight import patch_at, rest_of

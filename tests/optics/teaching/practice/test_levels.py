@@ -7,8 +7,9 @@ import pytest
 from optics.errors import OutOfRange
 from optics.finding.causes.ring import RING
 from optics.finding.causes.tilt import TILT
+from optics.readings.practised import film_per_degree
 from optics.teaching.practice.levels import Level, chance_of, draw_state, old_marks
-from optics.teaching.practice.stand import Stand, errors, film_per_degree
+from optics.teaching.practice.stand import Stand, errors
 from tests.optics.teaching.practice.stands import CORVANE, OSTRIN, STANDS, TARNBROOK
 
 

@@ -2,10 +2,10 @@
 
 import pytest
 
+from optics.readings.practised import film_per_degree
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.score import Place, Score, score
 from optics.teaching.practice.sitting import Action, Adjust, Finish, Read, Sitting
-from optics.teaching.practice.stand import film_per_degree
 from tests.optics.teaching.practice.stands import OSTRIN, sitting
 
 OUT, IN = 0.2, 0.01

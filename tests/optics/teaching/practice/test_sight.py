@@ -9,11 +9,12 @@ from hypothesis import strategies as st
 from optics.camera.camera import Helicoid, Turn
 from optics.errors import NoAnswer
 from optics.finding.diagnosis import Faults, predict
-from optics.readings.readings import RegisterReading
-from optics.teaching.practice.instruments import MEASURED
+from optics.readings.kinds.register import RegisterReading
+from optics.readings.practised import film_per_degree, scale_place
+from optics.readings.readings import Moved
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sight import EYE, focus_error, glass_at, patch_at, reading_at, rest_of
-from optics.teaching.practice.stand import Moved, Stand, film_per_degree, scale_place
+from optics.teaching.practice.stand import Stand
 from tests.optics.readings.simulated_camera import SimulatedCamera, WholeLens
 from tests.optics.teaching.practice.stands import OSTRIN, STANDS, TARNBROOK, state_of
 
@@ -148,4 +149,3 @@ def test_a_look_begins_where_the_scale_says() -> None:
     """A target on a bed stands at the distance of its mark, a reticle at 0."""
     assert rest_of(TARNBROOK.camera, TARNBROOK.offered["2.5 m mark"]) == 2.5
     assert rest_of(TARNBROOK.camera, TARNBROOK.offered["infinity stop"]) == 0.0
-    assert set(MEASURED) >= {o.reading.kind for o in TARNBROOK.offered.values()}

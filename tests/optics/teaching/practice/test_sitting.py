@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError, Unreadable
 from optics.finding.diagnosis import Faults
+from optics.readings.readings import Moved
 from optics.teaching.practice.instruments import Bench, Habits, film_per_unit
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import (
@@ -19,7 +20,7 @@ from optics.teaching.practice.sitting import (
     Sitting,
     eye_limit,
 )
-from optics.teaching.practice.stand import Moved, Stand
+from optics.teaching.practice.stand import Stand
 from tests.optics.teaching.practice.stands import OSTRIN, STANDS, TARNBROOK, sitting, state_of
 
 

@@ -5,11 +5,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from optics.errors import Unreadable
+from optics.readings.readings import Moved
 from optics.records.practice_shelf import SHELF
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import Adjust, Finish, Read, Sitting
 from optics.teaching.practice.sitting_text import read_sitting, write_sitting
-from optics.teaching.practice.stand import Moved
 from tests.optics.teaching.practice.stands import OSTRIN, STANDS, sitting
 
 HEAD = "Shimwright practice sitting, version 1\ncamera: Ostrin 35\nlevel: 2\nseed: 41\n"

@@ -8,15 +8,9 @@ from optics.errors import NoAnswer
 from optics.finding.causes.gain import GAIN
 from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis import Faults
-from optics.teaching.practice.stand import (
-    Moved,
-    Stand,
-    engraved,
-    errors,
-    film_per_degree,
-    scale_at,
-    scale_place,
-)
+from optics.readings.practised import engraved, film_per_degree, scale_at, scale_place
+from optics.readings.readings import Moved
+from optics.teaching.practice.stand import Stand, errors
 from tests.optics.teaching.practice.stands import CORVANE, OSTRIN, STANDS, TARNBROOK
 
 

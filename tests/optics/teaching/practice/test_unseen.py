@@ -7,11 +7,13 @@ from functools import cache
 import pytest
 
 from optics.errors import NoAnswer, ShimwrightError
-from optics.readings.readings import CoincidenceReading
+from optics.readings.kinds.coincidence import CoincidenceReading
+from optics.readings.practised import Offered
+from optics.readings.readings import Moved
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sight import glass_at, patch_at
 from optics.teaching.practice.sitting import Action, Adjust, Read, Sitting
-from optics.teaching.practice.stand import Moved, Offered, Stand
+from optics.teaching.practice.stand import Stand
 from optics.teaching.practice.unseen import instead_of
 from tests.optics.teaching.practice.stands import OSTRIN, STANDS, TARNBROOK, sitting
 

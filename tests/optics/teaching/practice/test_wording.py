@@ -38,7 +38,7 @@ def test_the_log_says_what_was_done_and_shown() -> None:
     ]
     judged = done.entries[1]
     assert judged.reading is not None
-    assert wording.figure_words(OSTRIN, judged.reading) == "4.5° counter-clockwise"
+    assert judged.reading.said_as_read(OSTRIN.camera) == "4.5° counter-clockwise"
     assert wording.meaning_words(judged).startswith("0.225 mm too far in, ± 0.0")
 
 
@@ -48,7 +48,7 @@ def test_every_figure_has_its_unit(stand: Stand) -> None:
     done = sitting(*map(Read, [n for n in stand.offered if "rangefinder at" not in n]), stand=stand)
     for entry in done.entries:
         assert entry.reading is not None
-        said = wording.figure_words(stand, entry.reading)
+        said = entry.reading.said_as_read(stand.camera)
         assert any(unit in said for unit in ("mm", "°", " m"))
 
 

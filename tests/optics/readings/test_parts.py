@@ -5,12 +5,11 @@ from typing import Any
 import pytest
 from pydantic import TypeAdapter
 
-from optics.records.job import ReadingPart
-from optics.records.reading_words import said_figures, said_in_full, said_thing
+from optics.records.job import AnyReading
 from tests.optics.records.jobs import READINGS
 
 MARK, TURN = READINGS[0], READINGS[2]
-READING: TypeAdapter[Any] = TypeAdapter(ReadingPart)
+READING: TypeAdapter[Any] = TypeAdapter(AnyReading)
 SAID = [
     (MARK, "Ring at ∞", "sharp at 18 m; 18.7 m; 19.5 m"),
     (MARK | {"mark": "1.2"}, "Ring at 1.2 m", "sharp at 18 m; 18.7 m; 19.5 m"),
@@ -43,5 +42,5 @@ SAID = [
 def test_thing_and_tries_are_told(typed: dict[str, str], thing: str, figures: str) -> None:
     """Mark, stop, film and place tell readings apart, and the tries stand as understood."""
     part = READING.validate_python(typed)
-    assert (said_thing(part), said_figures(part)) == (thing, figures)
-    assert said_in_full(part) == f"{thing}: {figures}"
+    assert (part.said_thing, part.said_figures) == (thing, figures)
+    assert part.said_in_full == f"{thing}: {figures}"
