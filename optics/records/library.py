@@ -21,7 +21,7 @@ class TargetPart(Part):
 
     distance: Annotated[str, fields.TARGET, Ask("distance")]
     limit: Annotated[str, fields.DISTANCE_LIMIT, Ask("good to ±")] = "0 mm"
-    note: Note = ""
+    note: Annotated[Note, Ask("note")] = ""
 
 
 class LetterheadPart(Part):
