@@ -7,6 +7,7 @@ from pydantic_core import PydanticCustomError
 
 from optics.finding.causes import ALL, Cause, owner_of
 from optics.typed import fields, places
+from optics.typed.ask import Ask
 from optics.typed.fields import Typed
 from optics.typed.part import Part
 
@@ -42,6 +43,31 @@ def cause_of(name: str) -> Cause:
     return next(cause for cause in ALL if cause.in_jobs == name)
 
 
+def sizes_of(cause: str) -> tuple[Typed, Typed]:
+    """How the size of a sound part, and of the fault, are read for a cause."""
+    size = cause_of(cause).size
+    return size.typed("usual size of a sound part"), size.typed("usual size of the fault")
+
+
+def _of_cause(label: str, size: int | None = None) -> Ask:
+    """A figure of a cause, which each keeps for itself; its sizes are read as the cause's are."""
+    beside = None if size is None else ("cause", lambda cause: sizes_of(cause)[size])
+    return Ask(
+        label,
+        "as usual if empty",
+        kept_by="cause",
+        when=lambda texts: bool(texts["cause"]),
+        beside=beside,
+    )
+
+
+_CAUSE = Ask(
+    "suppose otherwise of",
+    words={"": "nothing: all as usual"} | {cause.in_jobs: cause.words for cause in ALL},
+    width=12,
+)
+
+
 class SuspectPart(Part):
     """One cause as it is to be supposed; what is left out stays as it usually is.
 
@@ -50,10 +76,10 @@ class SuspectPart(Part):
     at the film (of the focal length itself), ′ for the standard, % for the rangefinder's gain.
     """
 
-    cause: CauseName
-    chance: Annotated[str, CHANCE] | None = None
-    usual: Annotated[str, Field(max_length=60)] | None = None
-    wrong: Annotated[str, Field(max_length=60)] | None = None
+    cause: Annotated[CauseName, _CAUSE]
+    chance: Annotated[str, CHANCE, _of_cause("of such cameras")] | None = None
+    usual: Annotated[str, Field(max_length=60), _of_cause("off by, where right", 0)] | None = None
+    wrong: Annotated[str, Field(max_length=60), _of_cause("off by, where wrong", 1)] | None = None
 
     @model_validator(mode="after")
     def _understood(self) -> "SuspectPart":
@@ -66,10 +92,14 @@ class SuspectPart(Part):
     @property
     def typed(self) -> tuple[Typed, Typed]:
         """How the two sizes are read."""
-        return (
-            cause_of(self.cause).size.typed("usual size of a sound part"),
-            cause_of(self.cause).size.typed("usual size of the fault"),
-        )
+        return sizes_of(self.cause)
+
+
+_INFINITY = Ask("∞ screw: effect of one clockwise turn", "at the film, far", example="0.2", width=6)
+_NEAR = Ask(
+    "near screw: effect of one clockwise turn", "at the film, near", example="0.05", width=6
+)
+_SEEN_BLUR = Ask("blur seen under the loupe", "c/4 if empty; for single tries", width=6)
 
 
 class DiagnosisPart(Part):
@@ -83,12 +113,17 @@ class DiagnosisPart(Part):
     """
 
     title: ClassVar[str] = "Whole camera"
-    picture: Annotated[str, PICTURE] | None = None
-    infinity_screw: Annotated[str, INFINITY_SCREW] | None = None
-    near_screw: Annotated[str, NEAR_SCREW] | None = None
-    standard_screws: Annotated[str, STANDARD_SCREWS] | None = None
-    seen_blur: Annotated[str, SEEN_BLUR] | None = None
-    most_causes: Annotated[str, MOST_CAUSES] | None = None
+    picture: Annotated[str, PICTURE, Ask(hint="such as 36 × 24", width=6)] | None = None
+    infinity_screw: Annotated[str, INFINITY_SCREW, _INFINITY] | None = None
+    near_screw: Annotated[str, NEAR_SCREW, _NEAR] | None = None
+    standard_screws: (
+        Annotated[str, STANDARD_SCREWS, Ask("standard's screws apart", "50 × 40 if empty", width=6)]
+        | None
+    ) = None
+    seen_blur: Annotated[str, SEEN_BLUR, _SEEN_BLUR] | None = None
+    most_causes: (
+        Annotated[str, MOST_CAUSES, Ask("causes together, at most", "3 if empty", width=6)] | None
+    ) = None
     suspects: Annotated[tuple[SuspectPart, ...], Field(max_length=20)] = ()
 
 

@@ -9,6 +9,7 @@ from optics.rangefinder.cam import BodyLaw, Cam, LensLaw, StraightLaw
 from optics.rangefinder.set_up import Bench
 from optics.rangefinder.stoning import LiftReading, StoningMap, StoningRules, lift_readings, stone
 from optics.typed import fields
+from optics.typed.ask import Ask
 from optics.typed.part import Part, optional_value, value
 
 
@@ -16,19 +17,29 @@ class LensBodyPart(Part):
     """The follower must move as the lens the body was cut for; `gain` may be known."""
 
     kind: Literal["a lens it was cut for"] = "a lens it was cut for"
-    focal_length: Annotated[str, fields.BODY_FOCAL_LENGTH]
-    hiatus: Annotated[str, fields.BODY_HIATUS] = "0 mm"
-    gain: Annotated[str, fields.FOLLOWER_GAIN] | None = None
+    focal_length: Annotated[str, fields.BODY_FOCAL_LENGTH, Ask("its focal length", starts="50")]
+    hiatus: Annotated[str, fields.BODY_HIATUS, Ask("its hiatus", "0 if not known")] = "0 mm"
+    gain: Annotated[str, fields.FOLLOWER_GAIN, Ask("converges for each mm", "if known")] | None = (
+        None
+    )
 
 
 class StraightBodyPart(Part):
     """The sights converge in proportion to the follower's travel."""
 
     kind: Literal["a straight follower"] = "a straight follower"
-    gain: Annotated[str, fields.FOLLOWER_GAIN]
+    gain: Annotated[str, fields.FOLLOWER_GAIN, Ask("converges for each mm", starts="58")]
 
 
 BodyPart: TypeAlias = Annotated[LensBodyPart | StraightBodyPart, Field(discriminator="kind")]
+
+
+_LIFTS = Ask(
+    "lifts read, degrees = lift",
+    "empty: the table of a new cam",
+    example="0 = 0; 10 = 0.60; 0.61; 20 = 1.19; 30 = 1.78; 40 = 2.34; 50 = 2.90",
+    width=10,
+)
 
 
 class CamPart(Part):
@@ -39,15 +50,21 @@ class CamPart(Part):
     """
 
     title: ClassVar[str] = "Cam"
-    body: BodyPart
-    turn: Annotated[str, fields.CAM_TURN]
-    lifts: Annotated[str, fields.LIFTS] | None = None
-    limit: Annotated[str, fields.LIFT_LIMIT] = "0 mm"
-    deepest: Annotated[str, fields.DEEPEST_CUT] | None = None
-    gain_less: Annotated[str, fields.GAIN_LESS] = "0"
-    gain_more: Annotated[str, fields.GAIN_MORE] = "0"
-    cutting: Literal["lowers the lift", "raises the lift"] = "lowers the lift"
-    hold_back: Literal["nothing", "the uncertainty"] = "nothing"
+    body: Annotated[BodyPart, Ask("the body expects", width=12)]
+    turn: Annotated[str, fields.CAM_TURN, Ask("ring turns", "from infinity", example="52", width=3)]
+    lifts: Annotated[str, fields.LIFTS, _LIFTS] | None = None
+    limit: Annotated[
+        str, fields.LIFT_LIMIT, Ask("lift read to ±", "0 if empty", example="0.005", width=3)
+    ] = "0 mm"
+    deepest: Annotated[str, fields.DEEPEST_CUT, Ask("warn at", width=2)] | None = None
+    gain_less: Annotated[str, fields.GAIN_LESS, Ask("gain may drop", "0: it stays", width=3)] = "0"
+    gain_more: Annotated[str, fields.GAIN_MORE, Ask("gain may rise", "0: it stays", width=3)] = "0"
+    cutting: Annotated[Literal["lowers the lift", "raises the lift"], Ask(note="", width=3)] = (
+        "lowers the lift"
+    )
+    hold_back: Annotated[
+        Literal["nothing", "the uncertainty"], Ask("leave on", note="", width=3)
+    ] = "nothing"
 
 
 @dataclass(frozen=True)

@@ -18,10 +18,14 @@ MOST_APART = 8
 class RoundPart(Part):
     """Adjusters turned (plus or “clockwise”), then the lens scale read where the images meet."""
 
-    infinity_turned: Annotated[str, fields.INFINITY_TURNED] = "0"
-    near_turned: Annotated[str, fields.NEAR_TURNED] = "0"
-    far_reads: Annotated[str, fields.FAR_READS]
-    near_reads: Annotated[str, fields.NEAR_READS]
+    infinity_turned: Annotated[
+        str, fields.INFINITY_TURNED, Ask("∞ adjuster", "1/8 clockwise, −1/4", width=3)
+    ] = "0"
+    near_turned: Annotated[
+        str, fields.NEAR_TURNED, Ask("near adjuster", "0 if not turned", width=3.75)
+    ] = "0"
+    far_reads: Annotated[str, fields.FAR_READS, Ask("far reads", "lens scale", width=2.5)]
+    near_reads: Annotated[str, fields.NEAR_READS, Ask("near reads", "repeats: 1; 1.01", width=2.75)]
 
 
 class ApartPart(Part):
@@ -31,11 +35,15 @@ class ApartPart(Part):
     `ring` is the way the ring would have to turn to bring them together.
     """
 
-    target: Annotated[str, fields.APART_TARGET]
-    scale: Annotated[str, fields.APART_SCALE]
-    measured: Literal["as an angle", "on the target"] = "as an angle"
-    apart: Annotated[str, Field(max_length=60)]
-    ring: Ring
+    target: Annotated[str, fields.APART_TARGET, Ask("target at", "such as ∞")]
+    scale: Annotated[str, fields.APART_SCALE, Ask("lens at", "at its stop, such as ∞")]
+    measured: Annotated[Literal["as an angle", "on the target"], Ask(width=6)] = "as an angle"
+    apart: Annotated[
+        str,
+        Field(max_length=60),
+        Ask("apart by", "such as 4", beside=("measured", lambda how: apart_field(how))),
+    ]
+    ring: Annotated[Ring, Ask("ring would go", width=6)]
 
     @model_validator(mode="after")
     def _understood(self) -> "ApartPart":
@@ -64,23 +72,23 @@ class SwungLensPart(Part):
     """A lens is swung sideways before a fixed one."""
 
     kind: Literal["swung lens"] = "swung lens"
-    focal_length: Annotated[str, fields.SWUNG_FOCAL_LENGTH]
+    focal_length: Annotated[str, fields.SWUNG_FOCAL_LENGTH, Ask(starts="60")]
 
 
 class CounterWedgesPart(Part):
     """Two equal wedges turn against each other."""
 
     kind: Literal["counter-turning wedges"] = "counter-turning wedges"
-    index: Annotated[str, fields.WEDGE_INDEX]
-    wedge_angle: Annotated[str, fields.WEDGE_ANGLE]
+    index: Annotated[str, fields.WEDGE_INDEX, Ask(starts="1.517")]
+    wedge_angle: Annotated[str, fields.WEDGE_ANGLE, Ask(starts="4")]
 
 
 class SlidingWedgePart(Part):
     """A wedge slides along a converging beam."""
 
     kind: Literal["sliding wedge"] = "sliding wedge"
-    deviation: Annotated[str, fields.WEDGE_DEVIATION]
-    focal_length: Annotated[str, fields.WEDGE_FOCAL_LENGTH]
+    deviation: Annotated[str, fields.WEDGE_DEVIATION, Ask(starts="3")]
+    focal_length: Annotated[str, fields.WEDGE_FOCAL_LENGTH, Ask(starts="60")]
 
 
 CompensatorPart: TypeAlias = Annotated[
@@ -105,16 +113,20 @@ class RangefinderPart(Part):
     """
 
     title: ClassVar[str] = "Coupled rangefinder"
-    base: Annotated[str, fields.RANGEFINDER_BASE]
-    base_to_film: Annotated[str, fields.BASE_TO_FILM] = "0 mm"
-    magnification: Annotated[str, fields.MAGNIFICATION] = "1"
-    acuity: Annotated[str, fields.ACUITY] = "60″"
-    near_end: Annotated[str, fields.NEAR_END] = "1 m"
-    compensator: CompensatorPart = MirrorPart()
+    base: Annotated[str, fields.RANGEFINDER_BASE, Ask("base", "such as 41", width=2)]
+    base_to_film: Annotated[
+        str, fields.BASE_TO_FILM, Ask("rangefinder to film", "0 if not known")
+    ] = "0 mm"
+    magnification: Annotated[
+        str, fields.MAGNIFICATION, Ask("magnification", "1 if none", width=3)
+    ] = "1"
+    acuity: Annotated[str, fields.ACUITY, Ask(hint="60 if empty", starts="60")] = "60″"
+    near_end: Annotated[str, fields.NEAR_END, Ask("near end used", "1 m if empty", width=3)] = "1 m"
+    compensator: Annotated[CompensatorPart, Ask("the sight is turned by")] = MirrorPart()
     pairs: Annotated[str, fields.COINCIDENCES, _PAIRS] | None = None
     apart: Annotated[tuple[ApartPart, ...], Field(max_length=MOST_APART)] = ()
     tape: Annotated[str, fields.TAPE_LIMIT, Ask("tape ±", "0 if empty", width=2)] = "0 mm"
-    infinity_adjuster: Kind = "screw"
-    near_adjuster: Kind = "screw"
+    infinity_adjuster: Annotated[Kind, Ask("infinity adjuster")] = "screw"
+    near_adjuster: Annotated[Kind, Ask("near adjuster")] = "screw"
     rounds: Annotated[tuple[RoundPart, ...], Field(max_length=MOST_ROUNDS)] = ()
     cam: CamPart | None = None

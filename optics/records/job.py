@@ -14,7 +14,7 @@ from optics.body.gate.part import GatePart
 from optics.body.standard.part import StandardPart
 from optics.body.witness.part import WitnessPart
 from optics.camera.camera import Turn
-from optics.camera.confusion import format_named
+from optics.camera.confusion import FORMATS, format_named
 from optics.camera.supposed import GROUP_HINT, PLACE_HINT
 from optics.finding.part import DiagnosisPart
 from optics.rangefinder.part import RangefinderPart
@@ -136,6 +136,41 @@ AnyReading: TypeAlias = Annotated[ReadingPart, ByKind()]
 """A reading of whichever kind there is."""
 
 
+def scale_fields(along: str) -> tuple[fields.Typed, fields.Typed, fields.Typed]:
+    """How marks, depth marks and their limit are read when measured along angle, arc or chord."""
+    if along == "angle":
+        return fields.MARK_ANGLES, fields.DEPTH_MARK_ANGLES, fields.MARK_ANGLE_LIMIT
+    return fields.MARK_LENGTHS, fields.DEPTH_MARK_LENGTHS, fields.MARK_LENGTH_LIMIT
+
+
+_REFERENCE = Ask(
+    "measured from",
+    words={
+        "lens at infinity": "the index, lens at infinity",
+        "ring mark": "a mark on the ring",
+    },
+    width=6,
+)
+_MARKS = Ask(
+    "marks, plus towards the near end",
+    "such as ∞ = 0; 3 m = 17.3; 17.2; 1.5 m = 34.9",
+    width=12,
+    kept_by="along",
+    beside=("along", lambda along: scale_fields(along)[0]),
+)
+_DEPTH_MARKS = Ask(
+    "depth marks",
+    "such as f/16 = 19; f/8 = 9.6",
+    width=12,
+    kept_by="along",
+    beside=("along", lambda along: scale_fields(along)[1]),
+)
+_ACROSS = Ask("depth marks read", words={"true": "from mark to twin", "false": "from the index"})
+_NEGATIVE = Ask(
+    words={size.key: size.name for size in FORMATS.values()}, starts="24x36", needed=True
+)
+
+
 class ScalePart(Part):
     """The engraved scale as measured on the ring, plus towards the near marks.
 
@@ -144,13 +179,17 @@ class ScalePart(Part):
     """
 
     title: ClassVar[str] = "Engraved scale against the camera"
-    along: Literal["angle", "arc", "chord"] = "angle"
-    reference: Literal["lens at infinity", "ring mark"] = "lens at infinity"
-    marks: Annotated[str, Field(max_length=400)]
-    depth_marks: Annotated[str, Field(max_length=400)] | None = None
-    across: bool = True
-    limit: Annotated[str, Field(max_length=60)]
-    negative: Annotated[str, Field(max_length=20)] | None = None
+    along: Annotated[Literal["angle", "arc", "chord"], Ask("marks measured as", width=6)] = "angle"
+    reference: Annotated[Literal["lens at infinity", "ring mark"], _REFERENCE] = "lens at infinity"
+    marks: Annotated[str, Field(max_length=400), _MARKS]
+    depth_marks: Annotated[str, Field(max_length=400), _DEPTH_MARKS] | None = None
+    across: Annotated[bool, _ACROSS] = True
+    limit: Annotated[
+        str,
+        Field(max_length=60),
+        Ask("each read to ±", kept_by="along", beside=("along", lambda a: scale_fields(a)[2])),
+    ]
+    negative: Annotated[str, Field(max_length=20), _NEGATIVE] | None = None
 
     @model_validator(mode="after")
     def _understood(self) -> "ScalePart":
@@ -170,20 +209,13 @@ class ScalePart(Part):
         return scale_fields(self.along)
 
 
-def scale_fields(along: str) -> tuple[fields.Typed, fields.Typed, fields.Typed]:
-    """How marks, depth marks and their limit are read when measured along angle, arc or chord."""
-    if along == "angle":
-        return fields.MARK_ANGLES, fields.DEPTH_MARK_ANGLES, fields.MARK_ANGLE_LIMIT
-    return fields.MARK_LENGTHS, fields.DEPTH_MARK_LENGTHS, fields.MARK_LENGTH_LIMIT
-
-
 class TakenPart(Part):
     """A reading as found or as left: when it was taken, with what, and what is worth adding."""
 
-    day: Day | None = None
+    day: Annotated[Day, Ask("day")] | None = None
     reading: AnyReading
-    instrument: Line = ""
-    note: Note = ""
+    instrument: Annotated[Line, Ask("instrument", hint=None, width=8)] = ""
+    note: Annotated[Note, Ask("note", hint=None, width=12)] = ""
 
 
 class JobDocument(Part):
@@ -196,7 +228,9 @@ class JobDocument(Part):
 
     format: Literal["shimwright job"] = "shimwright job"
     version: Literal[1] = 1
-    title: Annotated[str, Field(max_length=200)] = ""
+    title: Annotated[str, Field(max_length=200), Ask("job in a few words", hint=None, width=12)] = (
+        ""
+    )
     intake: IntakePart | None = None
     trays: Annotated[tuple[TrayPart, ...], Field(max_length=200)] = ()
     work: WorkPart | None = None

@@ -8,6 +8,7 @@ from optics.body.gate.part import GatePart
 from optics.body.standard.part import StandardPart
 from optics.body.witness.part import WitnessPart
 from optics.camera.camera import Turn
+from optics.finding.part import DiagnosisPart
 from optics.rangefinder.part import RangefinderPart
 from optics.records.job import (
     BedPart,
@@ -16,6 +17,7 @@ from optics.records.job import (
     HelicoidPart,
     JobDocument,
     LensPart,
+    ScalePart,
     WorkshopPart,
 )
 
@@ -77,6 +79,13 @@ JOBS: dict[str, JobDocument] = {
     OSTRIN.name: JobDocument(
         camera=OSTRIN,
         workshop=WORKSHOP,
+        # The ring slipped by a degree and a half.
+        scale=ScalePart(
+            marks="∞ = 1.4; 10 m = 6; 5 m = 10.5; 3 m = 16.7; 2 m = 24.7; 1.5 m = 32.9; 1 m = 50.3",
+            depth_marks="f/16 = 19.2; f/8 = 9.6; f/4 = 4.8",
+            limit="0.2",
+            negative="24x36",
+        ),
         standard=StandardPart(
             depths="top left = −0.121; −0.122; top right = 0.142; 0.141; bottom left = −0.139; "
             "−0.138; bottom right = 0.118; 0.119; middle = 0.001; 0.000",
@@ -94,10 +103,19 @@ JOBS: dict[str, JobDocument] = {
             limit="0.015",
         ),
         rangefinder=RANGEFINDERS[OSTRIN.name],
+        diagnosis=DiagnosisPart(picture="36 × 24"),
     ),
     CORVANE.name: JobDocument(
         camera=CORVANE,
         workshop=WORKSHOP,
+        # Its 2 m mark is wrong.
+        scale=ScalePart(
+            marks="∞ = 0.1; 10 m = 10.5; 5 m = 21.4; 3 m = 36.5; 2 m = 59.1; 1.5 m = 76.7; "
+            "1 m = 121.9",
+            depth_marks="f/16 = 29.6; f/8 = 14.8; f/4 = 7.4",
+            limit="0.3",
+            negative="6x6",
+        ),
         standard=StandardPart(
             depths="top left = 0.262; top right = 0.178; bottom left = −0.168; "
             "bottom right = −0.255; middle = 0.005",
@@ -111,6 +129,7 @@ JOBS: dict[str, JobDocument] = {
         witness=WitnessPart(
             marks="A = 0; B = 12", present="A", error="0.64; 0.66; 0.65", limit="0.015", starts="3"
         ),
+        diagnosis=DiagnosisPart(picture="56 × 56"),
     ),
     TARNBROOK.name: JobDocument(
         camera=TARNBROOK,
@@ -126,5 +145,6 @@ JOBS: dict[str, JobDocument] = {
         ),
         gate=GatePart(film="roll_with_paper", channel="0.27 ± 0.02"),
         rangefinder=RANGEFINDERS[TARNBROOK.name],
+        diagnosis=DiagnosisPart(picture="56 × 84"),
     ),
 }

@@ -12,22 +12,23 @@ from optics.records.files import read_document
 from optics.records.job import CameraPart, LensPart, WorkshopPart
 from optics.records.work import InstrumentPart
 from optics.typed import fields
+from optics.typed.ask import Ask
 from optics.typed.part import Line, Note, Part
 
 
 class TargetPart(Part):
     """A focusing target at a known distance from where the camera stands."""
 
-    distance: Annotated[str, fields.TARGET]
-    limit: Annotated[str, fields.DISTANCE_LIMIT] = "0 mm"
-    note: Note = ""
+    distance: Annotated[str, fields.TARGET, Ask("distance")]
+    limit: Annotated[str, fields.DISTANCE_LIMIT, Ask("good to ±")] = "0 mm"
+    note: Annotated[Note, Ask("note")] = ""
 
 
 class LetterheadPart(Part):
     """The workshop as its sheets name it."""
 
     name: Line
-    address: Note = ""
+    address: Annotated[Note, Ask("address")] = ""
 
 
 class CameraItem(Part):

@@ -45,7 +45,7 @@ class Ask:
     hint: Said = ""
     starts: str = ""
     example: str = ""
-    width: int = 4
+    width: float = 4
     words: Mapping[str, str] | None = None
     note: Said = None
     beside: tuple[str, Callable[[str], Typed]] | None = None
@@ -186,10 +186,10 @@ def hint_by(said: Said, texts: Texts) -> str | None:
 _One = TypeVar("_One")
 
 
-def lines_of(ones: Iterable[_One], width: Callable[[_One], int]) -> tuple[tuple[_One, ...], ...]:
+def lines_of(ones: Iterable[_One], width: Callable[[_One], float]) -> tuple[tuple[_One, ...], ...]:
     """Fields line by line, as many to a line as have room."""
     lines: list[list[_One]] = []
-    room = 0
+    room = 0.0
     for one in ones:
         if width(one) > room:
             lines.append([])

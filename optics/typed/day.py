@@ -110,5 +110,6 @@ def _refused(text: str, why: str) -> Unreadable:
     )
 
 
+DAY_HINT = "such as 2026-03-06"
 DAY = Typed("date", "", read_day, date.isoformat)
 Day: TypeAlias = Annotated[str, DAY]

@@ -5,9 +5,9 @@ from typing import Any, TypeAlias
 
 import streamlit as st
 
-from optics.camera.confusion import FORMATS, Format
 from optics.records.job import CameraPart, WorkshopPart
-from optics.records.lantern_street import CAMERAS, JOBS, NEGATIVES
+from optics.records.lantern_street import CAMERAS, JOBS
+from optics.typed.ask import LINE
 from optics.typed.part import Part
 from ui.asking.fields import choice
 from ui.asking.part_form import PartForm
@@ -51,18 +51,13 @@ def camera_and_task(tasks: Iterable[str], key: str) -> tuple[str, str]:
         return name, choice("task", list(tasks), key)
 
 
-def choose_negative(name: str) -> Format:
-    """Ask for the camera's negative; its conventions for blur go with it."""
-    names = {size.name: size for size in FORMATS.values()}
-    first = FORMATS[NEGATIVES.get(name, "24x36")].name
-    return names[choice("negative", list(names), f"{name}.negative", list(names).index(first))]
-
-
 def camera_form(name: str, *, needs_all: bool = True) -> PartForm:
     """Draw the camera's fields; where not all is needed, a field left empty is nothing amiss."""
     known = example_of(name, "camera") or library_cameras().get(name)
     form = PartForm(CameraPart, name, known, needs_all=needs_all)
-    if not is_example(name):
+    if is_example(name):
+        form.said_besides["name"] = name
+    else:
         form.draw("name")
     form.draw("focusing.kind", "focusing.extends")
     form.draw("lens.focal_length", "lens.full_aperture", "circle_of_confusion")
@@ -73,9 +68,17 @@ def camera_form(name: str, *, needs_all: bool = True) -> PartForm:
     return form
 
 
-def workshop_form(name: str, *only: str) -> PartForm:
+def workshop_form(name: str) -> PartForm:
     """Draw the shim stock."""
     stock = example_of(name, "workshop")
-    form = PartForm(WorkshopPart, f"{name}.workshop", stock, only=only)
+    form = PartForm(WorkshopPart, f"{name}.workshop", stock)
     form.draw()
+    return form
+
+
+def drawer_form(name: str) -> PartForm:
+    """Draw the drawer alone: there is one workshop, and one text of what it has."""
+    stock = example_of(name, "workshop")
+    form = PartForm(WorkshopPart, f"{name}.workshop", stock, only=("drawer",))
+    form.draw(width=LINE)
     return form

@@ -53,19 +53,23 @@ def places(
     stands: Standing | None = None,
     path: tuple[str, ...] = (),
     is_example: bool = False,
+    is_whole: bool = False,
 ) -> Iterator[Place]:
     """Every field of a part and of the parts in it, in the order in which they stand there.
 
-    Rows, and parts that may be missing, have forms of their own.
+    Rows have forms of their own; so have parts that may be missing, unless the whole is asked.
     """
     chosen: dict[str, str] = {}
     for one in asked(part):
-        if one.stands_alone:
+        if one.is_several or (one.stands_alone and not is_whole):
             continue
         inside, given = _step(key, one.name), known.get(one.name)
         if len(one.parts) == 1:
             within = (*path, one.name)
-            yield from places(one.parts[0], inside, given or {}, stands, within, is_example)
+            known_inside = given or {}
+            yield from places(
+                one.parts[0], inside, known_inside, stands, within, is_example, is_whole
+            )
             continue
         for each in one.each:
             first = _first(each, (given or {}).get(each.name), is_example)
@@ -82,7 +86,7 @@ def places(
             kind = chosen[one.name]
             same = given if given and given.get("kind") == kind else {}
             own, within = _step(inside, kind), (*path, one.name)
-            yield from places(one.kind(kind), own, same, stands, within, is_example)
+            yield from places(one.kind(kind), own, same, stands, within, is_example, is_whole)
 
 
 def _place(
@@ -145,7 +149,8 @@ class PartForm:
 
     `known` is what stands in them at first where it is known: of a part what was said in making
     it. `only` names the fields asked for where not all are; `said` stands before every label.
-    Where not all is needed yet, a field left empty is nothing amiss.
+    Where not all is needed yet, a field left empty is nothing amiss; who was taught by the form
+    above sees no hints.
     """
 
     def __init__(
@@ -158,13 +163,15 @@ class PartForm:
         only: Collection[str] = (),
         said: str = "",
         needs_all: bool = True,
+        is_taught: bool = True,
+        is_whole: bool = False,
     ) -> None:
-        self.said, self.needs_all = said, needs_all
+        self.said, self.needs_all, self.is_taught = said, needs_all, is_taught
         if isinstance(known, Part):
             known = known.model_dump(mode="json", exclude_unset=True, exclude_none=True)
         self.places = [
             place
-            for place in places(part, key, known or {}, standing, (), is_example)
+            for place in places(part, key, known or {}, standing, (), is_example, is_whole)
             if not only or place.path[0] in only
         ]
         self.said_besides: dict[str, Any] = {}
@@ -174,17 +181,17 @@ class PartForm:
         self.entries: dict[str, Entry] = {}
         self.drawn: list[Place] = []
 
-    def draw(self, *paths: str) -> None:
+    def draw(self, *paths: str, width: int = 0) -> None:
         """Draw the fields named that are not drawn yet, or all there are, line by line.
 
-        A part is named for all the fields in it.
+        A part is named for all the fields in it. `width` is each one's where it is not its own.
         """
         # A field named twice, alone and with its part, stands where it was named first.
         named = dict.fromkeys(place for path in paths or ("",) for place in self._under(path))
         wanted = [place for place in named if self.is_asked(place)]
         self.drawn += wanted
-        for line in lines_of(wanted, lambda place: place.field.ask.width):
-            widths = [place.field.ask.width for place in line]
+        for line in lines_of(wanted, lambda place: width or place.field.ask.width):
+            widths = [width or place.field.ask.width for place in line]
             room = LINE - sum(widths)
             columns = st.columns([*widths, room] if room else widths)
             for column, place in zip(columns, line, strict=False):
@@ -200,6 +207,8 @@ class PartForm:
     def _draw(self, place: Place) -> None:
         one, texts = place.field, self.texts_beside(place)
         label, hint = f"{self.said}{one.label}", hint_by(one.ask.hint, texts)
+        if hint and not self.is_taught:
+            hint = ""
         typed = one.read_by(texts)
         if choices := one.choices_by(texts):
             words = [one.said(value) for value in choices]
@@ -233,6 +242,11 @@ class PartForm:
         first = place.said_first if place.said_first in words else (words or [place.said_first])[0]
         return one.meant(standing(place.key, first, words))
 
+    @property
+    def is_in_use(self) -> bool:
+        """Whether anything is typed in it; what is chosen alone is nothing."""
+        return any(self.text(place).strip() for place in self.places if not place.field.choices)
+
     def text_at(self, path: str) -> str:
         """What stands in the field at this place; empty where it is not asked."""
         found = (p for p in self.places if p.of == path and self.is_asked(p))
@@ -248,15 +262,18 @@ class PartForm:
     def part(self) -> dict[str, Any]:
         """The texts as the job document takes them, parts in parts.
 
-        What is left empty, or not asked as things are, is said to be as it is in a document
-        that does not tell it: so it is put back to that in the job too.
+        What was drawn and left empty, or is not asked as things are, is said to be as it is in a
+        document that does not tell it: so it is put back to that in the job too.
         """
         found = dict(self.said_besides)
         for place in self.places:
+            is_asked = self.is_asked(place)
+            if is_asked and place not in self.drawn:
+                continue
             inside = found
             for step in place.path[:-1]:
                 inside = inside.setdefault(step, {})
-            text = self.text(place) if self.is_asked(place) else ""
+            text = self.text(place) if is_asked else ""
             if text.strip():
                 is_plain = place.field.typed is None and not place.field.ask.beside
                 inside[place.path[-1]] = text.strip() if is_plain else text
@@ -277,3 +294,24 @@ class PartForm:
                 words = entry.quantity.words if entry else place.field.label
                 found.append(f"Enter the {words}.")
         return found
+
+
+def rows_form(
+    part: type[Part], key: str, most: int, what: str, order: Sequence[str] = ()
+) -> tuple[list[dict[str, Any]], list[str]]:
+    """Draw as many rows as are in use and one more; their parts, and what is amiss in `what`.
+
+    A row left empty is none. The first teaches by its hints how a row is typed.
+    """
+    forms = [
+        PartForm(part, f"{key}.{row}", said=f"{row + 1} ", is_taught=row == 0)
+        for row in range(most)
+    ]
+    used = max((row for row, form in enumerate(forms, 1) if form.is_in_use), default=0)
+    parts, problems = [], []
+    for row, form in enumerate(forms[: used + 1], 1):
+        form.draw(*order)
+        if form.is_in_use:
+            parts.append(form.part)
+            problems += [f"{what} {row}: {problem}" for problem in form.problems]
+    return parts, problems

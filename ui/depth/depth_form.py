@@ -10,9 +10,9 @@ from optics.camera.confusion import ACUITIES, Convention, Format, Print, by_prin
 from optics.camera.stops import Stops, set_stop
 from optics.scales.depth_table import DepthTable, MeasuredFrom, depth_table
 from optics.typed import fields
-from ui.asking.camera_form import choose_negative
 from ui.asking.fields import choice
 from ui.asking.forms import Form
+from ui.depth.scale_form import choose_negative
 
 _OWN_BLUR = "the camera's own"
 _PRINT_BLUR = "a print looked at"

@@ -134,17 +134,16 @@ def _ring(name: str) -> SheetWishes:
 
 
 def _overlay(name: str) -> SheetWishes:
-    part, problems = scale_form(name)
-    form = Form(f"{name}.overlay")
+    scale, form = scale_form(name), Form(f"{name}.overlay")
     units = _UNITS[choice("figures in", list(_UNITS)[:2], f"{name}.overlay.units")]
     signature = signature_form(form, name)
 
     def draw(camera: Camera) -> Sheet:
-        scale = ScalePart.model_validate(part)
-        check = check_scale(camera, scale_marks_of(scale, camera), scale.reference)
+        part = ScalePart.model_validate(scale.part)
+        check = check_scale(camera, scale_marks_of(part, camera), part.reference)
         return check_overlay(check, signature(), unit=units[0])
 
-    return SheetWishes([*problems, *form.problems], draw)
+    return SheetWishes([*scale.problems, *form.problems], draw)
 
 
 def _scale_choices(form: Form) -> tuple[tuple[ScaleUnit, ...], Artwork]:

@@ -14,6 +14,7 @@ from optics.records.solve import Solution
 from optics.records.store import KeptJob
 from optics.typed import fields
 from optics.typed.day import DAY, said_day
+from optics.typed.part import Part
 from ui.asking.fields import choice, field, plain_field
 from ui.job.from_job import fill_untouched
 from ui.kept.library import library_items
@@ -103,17 +104,7 @@ def _put(kept: KeptJob, sent: JobDocument, taken: dict[str, str]) -> None:
 def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> JobDocument:
     """The job with what a calculator sent: its parts, and a reading as found or as left."""
     names = sent.model_fields_set - _NOT_SENT
-    update: dict[str, Any] = {name: getattr(sent, name) for name in names}
-    if "workshop" in update:
-        # A calculator that does not ask for the shims fitted must not forget them.
-        given = sent.workshop.model_dump(exclude_none=True)
-        update["workshop"] = job.workshop.model_copy(update=given)
-    if job.rangefinder is not None and sent.rangefinder is not None:
-        # What one task of the rangefinder does not ask for, another put there before.
-        given = {
-            name: getattr(sent.rangefinder, name) for name in sent.rangefinder.model_fields_set
-        }
-        update["rangefinder"] = job.rangefinder.model_copy(update=given)
+    update = {name: merged(getattr(job, name), getattr(sent, name)) for name in names}
     where = {FOUND: "found", LEFT: "left"}.get(taken.get("where", ""))
     if where == "left" and sent.diagnosis is None:
         # It weighed the camera as it was found.
@@ -122,6 +113,19 @@ def with_result(job: JobDocument, sent: JobDocument, taken: dict[str, str]) -> J
     if where is not None:
         update[where] = _piled(getattr(job, where), sent, taken)
     return job.model_copy(update=update)
+
+
+def merged(held: Any, sent: Any) -> Any:
+    """What a page sent laid over what the job holds: of a part, what it did not ask for stays.
+
+    A field that was asked for and left empty is sent as none.
+    """
+    if not isinstance(sent, Part) or type(held) is not type(sent):
+        return sent
+    told = sent.model_fields_set
+    return held.model_copy(
+        update={name: merged(getattr(held, name), getattr(sent, name)) for name in told}
+    )
 
 
 def _still_worked_with(

@@ -1,6 +1,5 @@
 """The user's library: keep things under names of one's own, change them, take them out."""
 
-from dataclasses import dataclass
 from typing import Any
 
 import streamlit as st
@@ -8,13 +7,13 @@ from pydantic import ValidationError
 
 from optics.errors import ShimwrightError
 from optics.records.files import problem_sentence
-from optics.records.library import Item, ItemDocument
+from optics.records.job import CameraPart, LensPart, WorkshopPart
+from optics.records.library import Item, ItemDocument, LetterheadPart, TargetPart
 from optics.records.store import ItemLine, Store
-from optics.records.work import INSTRUMENT_LIMIT
-from optics.typed import fields
-from optics.typed.day import DAY
-from optics.typed.fields import Typed
-from ui.asking.fields import choice, field, plain_field
+from optics.records.work import InstrumentPart
+from optics.typed.part import Part
+from ui.asking.fields import choice, plain_field
+from ui.asking.part_form import PartForm, texts_of
 from ui.job.record_draft import say
 from ui.kept import drafts
 from ui.kept.library import library_items
@@ -25,35 +24,14 @@ _CAMERA = "camera"
 _UNDONE = "the item deleted last"
 
 
-@dataclass(frozen=True)
-class _Asked:
-    """A field of an item: its name, its words, how it is read; None for plain text."""
-
-    name: str
-    words: str
-    quantity: Typed | None = None
-
-
-_KINDS: dict[str, tuple[_Asked, ...]] = {
-    "lens": (
-        _Asked("focal_length", "focal length", fields.FOCAL_LENGTH),
-        _Asked("full_aperture", "full aperture", fields.FULL_APERTURE),
-        _Asked("hiatus", "hiatus", fields.HIATUS),
-        _Asked("pupil_magnification", "pupil magnification", fields.PUPIL_MAGNIFICATION),
-    ),
-    _CAMERA: (),
-    "instrument": (
-        _Asked("limit", "good to ±", INSTRUMENT_LIMIT),
-        _Asked("source", "calibrated by"),
-        _Asked("serial", "number"),
-        _Asked("checked", "checked on", DAY),
-    ),
-    "shim stock": (_Asked("drawer", "leaves in the drawer", fields.DRAWER),),
-    "target": (
-        _Asked("distance", "distance", fields.TARGET),
-        _Asked("limit", "good to ±", fields.DISTANCE_LIMIT),
-    ),
-    "letterhead": (_Asked("address", "address"),),
+# The part of each kind, and which of its fields are asked for where not all are.
+_KINDS: dict[str, tuple[type[Part], tuple[str, ...]]] = {
+    "lens": (LensPart, ()),
+    _CAMERA: (CameraPart, ()),
+    "instrument": (InstrumentPart, ("limit", "source", "serial", "checked")),
+    "shim stock": (WorkshopPart, ("drawer",)),
+    "target": (TargetPart, ()),
+    "letterhead": (LetterheadPart, ()),
 }
 _NAMED_TWICE = ("instrument", "letterhead")
 
@@ -76,18 +54,13 @@ def library_form() -> None:
 def _new_item(kind: str, named: dict[str, ItemLine]) -> None:
     prefix = f"{_PREFIX}.{kind}"
     name = plain_field("name", f"{prefix}.name", hint=None, longest=200).strip()
-    part: dict[str, Any] = {}
-    refused = False
-    for left, right in _pairs(_KINDS[kind]):
-        for column, asked in zip(st.columns(2), (left, right), strict=True):
-            if asked is not None:
-                with column:
-                    text, is_refused = _draw(prefix, asked)
-                refused |= is_refused
-                part |= {asked.name: text} if text.strip() else {}
+    form = _form(kind)
     if kind == _CAMERA:
         part = _part_of_open_job() or {}
         st.caption("What is kept is the camera of the open job.")
+    else:
+        form.draw(width=6)
+        part = form.part
     if kind in _NAMED_TWICE:
         part["name"] = name
     words = "Keep the change" if name in named else "Keep in the library"
@@ -96,20 +69,13 @@ def _new_item(kind: str, named: dict[str, ItemLine]) -> None:
         key="keep_item",
         on_click=_keep,
         args=[kind, name, part, named.get(name)],
-        disabled=not name or refused,
+        disabled=not name or bool(form.problems),
     )
 
 
-def _pairs(asked: tuple[_Asked, ...]) -> list[tuple[_Asked, _Asked | None]]:
-    return [(one, (*asked, None)[n + 1]) for n, one in enumerate(asked) if n % 2 == 0]
-
-
-def _draw(prefix: str, asked: _Asked) -> tuple[str, bool]:
-    key = f"{prefix}.{asked.name}"
-    if asked.quantity is None:
-        return plain_field(asked.words, key, hint=""), False
-    entry = field(asked.quantity, key, label=asked.words)
-    return entry.text, bool(entry.refusal)
+def _form(kind: str) -> PartForm:
+    part, only = _KINDS[kind]
+    return PartForm(part, f"{_PREFIX}.{kind}", only=only, needs_all=False)
 
 
 def _part_of_open_job() -> dict[str, Any] | None:
@@ -130,10 +96,11 @@ def _item_row(line: ItemLine, item: Item) -> None:
 
 def _load(item: Item) -> None:
     """Put an item into the fields."""
-    prefix, part = f"{_PREFIX}.{item.kind}", item.part.model_dump(mode="json", exclude_none=True)
+    prefix = f"{_PREFIX}.{item.kind}"
+    texts = texts_of(item.part, prefix)
     drafts.put(f"{prefix}.name", item.name)
-    for asked in _KINDS[item.kind]:
-        drafts.put(f"{prefix}.{asked.name}", part.get(asked.name, ""))
+    for place in _form(item.kind).places:
+        drafts.put(place.key, texts.get(place.key, ""))
 
 
 def _keep(kind: str, name: str, part: dict[str, Any], line: ItemLine | None) -> None:
@@ -151,8 +118,9 @@ def _keep(kind: str, name: str, part: dict[str, Any], line: ItemLine | None) -> 
         say(str(refusal))
     else:
         say(f"“{name}” is in the library.")
-        for key in ("name", *(asked.name for asked in _KINDS[kind])):
-            drafts.put(f"{_PREFIX}.{kind}.{key}", "")
+        drafts.put(f"{_PREFIX}.{kind}.name", "")
+        for place in _form(kind).places if kind != _CAMERA else ():
+            drafts.put(place.key, "")
 
 
 def _delete(number: int) -> None:

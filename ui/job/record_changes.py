@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from optics.records.job import JobDocument
-from ui.job.record_fields import LISTS, Several
+from optics.typed.ask import Field
+from ui.job.record_fields import LISTS, choices_of
 
 Texts = dict[str, str]
 
@@ -61,8 +62,8 @@ def with_changes(job: JobDocument, mine: Mapping[str, str]) -> JobDocument:
     document = job.model_dump(mode="json", exclude_none=True)
     for path, text in mine.items():
         _set(document, path.split("."), text)
-    for rows in LISTS:
-        _drop_empty(document, rows)
+    for path, rows in LISTS.items():
+        _drop_empty(document, path, rows)
     return JobDocument.model_validate(document)
 
 
@@ -83,11 +84,11 @@ def _set(inside: Any, steps: list[str], text: str) -> None:
     _set(inside[place], rest, text)
 
 
-def _drop_empty(document: dict[str, Any], rows: Several) -> None:
-    *steps, last = rows.path.split(".")
+def _drop_empty(document: dict[str, Any], path: str, rows: Field) -> None:
+    *steps, last = path.split(".")
     inside = document
     for step in steps:
         inside = inside.get(step, {})
-    choices = rows.choices
+    choices = choices_of(rows)
     if last in inside:
         inside[last] = [choices | row for row in inside[last] if row.keys() - choices.keys()]

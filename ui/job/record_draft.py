@@ -29,7 +29,12 @@ class RecordDraft:
     @property
     def prefix(self) -> str:
         """What the keys of the record's fields begin with."""
-        return f"record {self.kept.line.number}."
+        return f"{self.root}."
+
+    @property
+    def root(self) -> str:
+        """The job itself, as a key."""
+        return f"record {self.kept.line.number}"
 
     @cached_property
     def texts(self) -> Texts:

@@ -1,31 +1,38 @@
 """The fields of the record, drawn part by part."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from html import escape
 
 import streamlit as st
 
-from optics.records.job import TakenPart
+from optics.records.job import JobDocument, TakenPart
 from optics.records.library import Item
+from optics.typed.part import Part
 from ui.answers.answer_panel import group_html
-from ui.asking.fields import choice, field, plain_field
+from ui.asking.fields import choice
+from ui.asking.part_form import PartForm
 from ui.job.record_draft import RecordDraft
-from ui.job.record_fields import INSTRUMENTS, PARTS, TAKEN, Ask, Several, Single
+from ui.job.record_fields import INSTRUMENTS, LISTS, PARTS
 from ui.kept.library import library_items
+
+# What of a job is its record; the rest is worked out on the calculators' pages.
+_RECORD = ("title", "intake", "work")
 
 
 def part_form(record: RecordDraft, part: str) -> list[str]:
     """Draw the fields of one part; the refusals that stand in the way of saving."""
+    known = record.kept.job.model_dump(mode="json", exclude_none=True)
+    form = PartForm(JobDocument, record.root, known, needs_all=False, is_whole=True, only=_RECORD)
     refusals: list[str] = []
-    for one in PARTS[part]:
-        st.html(group_html(one.title))
-        if isinstance(one, Single):
-            refusals += _rows(record, one.path, one.rows)
-        else:
-            refusals += _several(record, one)
-            if one.path == INSTRUMENTS:
-                _offer_instruments(record)
-    return refusals
+    for title, paths in PARTS[part].items():
+        st.html(group_html(title))
+        if paths[0] not in LISTS:
+            form.draw(*paths)
+            continue
+        refusals += _several(record, paths[0])
+        if paths[0] == INSTRUMENTS:
+            _offer_instruments(record)
+    return [*refusals, *form.problems]
 
 
 def _offer_instruments(record: RecordDraft) -> None:
@@ -44,16 +51,25 @@ def _add_instrument(record: RecordDraft, item: Item) -> None:
     record.append(INSTRUMENTS, texts | {"name": item.name})
 
 
-def _several(record: RecordDraft, several: Several) -> list[str]:
+def _several(record: RecordDraft, path: str) -> list[str]:
     """As many rows as are in use and one more."""
     refusals: list[str] = []
     # A block of its own: a row that comes must not move the fields below under the fingers.
     with st.container():
-        for number in range(record.rows(several.path) + 1):
-            with st.container(key=f"row_{several.path}.{number}"):
-                path = f"{several.path}.{number}"
-                refusals += _rows(record, path, several.rows, f"{number + 1} ")
+        for number in range(record.rows(path) + 1):
+            with st.container(key=f"row_{path}.{number}"):
+                kind, row = LISTS[path].parts[0], f"{path}.{number}"
+                refusals += _row(record, kind, row, f"{number + 1} ")
     return refusals
+
+
+def _row(
+    record: RecordDraft, kind: type[Part], path: str, said: str, only: Collection[str] = ()
+) -> list[str]:
+    known = {name: record.texts.get(f"{path}.{name}") for name in kind.model_fields}
+    form = PartForm(kind, record.key(path), known, said=said, needs_all=False, only=only)
+    form.draw()
+    return form.problems
 
 
 def taken_form(record: RecordDraft, where: str, taken: Sequence[TakenPart]) -> list[str]:
@@ -61,11 +77,12 @@ def taken_form(record: RecordDraft, where: str, taken: Sequence[TakenPart]) -> l
     refusals: list[str] = []
     for number, one in enumerate(taken):
         said = escape(one.reading.said_in_full)
-        words, end = st.columns([10, 3], vertical_alignment="center")
-        words.html(f"<p class='taken'><b>{number + 1} {said}</b></p>")
+        left, end = st.columns([10, 3], vertical_alignment="center")
+        left.html(f"<p class='taken'><b>{number + 1} {said}</b></p>")
         with end:
             _offer_removal(record, where, number)
-        refusals += _rows(record, f"{where}.{number}", TAKEN, f"as {where} {number + 1}, ")
+        path, words = f"{where}.{number}", f"as {where} {number + 1}, "
+        refusals += _row(record, TakenPart, path, words, ("day", "instrument", "note"))
     return refusals
 
 
@@ -86,27 +103,3 @@ def _offer_removal(record: RecordDraft, where: str, number: int) -> None:
         width="stretch",
         help="Save the record first" if is_typed_on else f"Take this reading as {where} away",
     )
-
-
-def _rows(
-    record: RecordDraft, path: str, rows: Sequence[Sequence[Ask]], said: str = ""
-) -> list[str]:
-    refusals = []
-    for row in rows:
-        for column, ask in zip(st.columns([a.width for a in row]), row, strict=True):
-            with column:
-                refusals.append(_draw(record, f"{path}.{ask.name}".lstrip("."), ask, said))
-    return [refusal for refusal in refusals if refusal]
-
-
-def _draw(record: RecordDraft, path: str, ask: Ask, said: str) -> str:
-    """Draw one field; its refusal, if there is one. `said` tells it from its like in other rows."""
-    key, typed, label = record.key(path), record.texts.get(path, ""), f"{said}{ask.words}"
-    if ask.options:
-        first = ask.options.index(typed) if typed in ask.options else 0
-        choice(label, ask.options, key, first)
-    elif ask.quantity is not None:
-        return field(ask.quantity, key, typed=typed, hint=ask.hint or "", label=label).refusal
-    else:
-        plain_field(label, key, typed=typed, hint=ask.hint)
-    return ""

@@ -7,7 +7,7 @@ refuses, everything works as long as the page stays open, and `trouble` says so.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 
@@ -15,6 +15,7 @@ import streamlit as st
 
 from optics.errors import ShimwrightError
 from optics.records.store import Store
+from ui.kept.older_keys import lifted
 
 BROWSER = "shimwright_browser"
 _KEY = "what was typed"
@@ -53,6 +54,11 @@ class Draft:
             self.texts[key] = text
         self.unwritten[key] = text
 
+    def change_all(self, texts: Mapping[str, str | None]) -> None:
+        """Give several fields other texts."""
+        for key, text in texts.items():
+            self.change(key, text)
+
     def under(self, prefix: str) -> dict[str, str]:
         """The fields whose keys begin with a prefix, by the rest of their keys."""
         size = len(prefix)
@@ -83,7 +89,9 @@ def _opened() -> Draft:
     if not is_browser_name(browser):
         return Draft("")
     try:
-        return Draft(browser, Store().draft(browser) or {})
+        mine = Draft(browser, Store().draft(browser) or {})
+        mine.change_all(lifted(mine.texts))
+        return mine
     except ShimwrightError as refusal:
         return Draft(browser, trouble=f"What was typed before cannot be shown: {refusal}")
 

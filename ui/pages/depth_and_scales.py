@@ -14,6 +14,7 @@ from optics.theory import scale as scale_theory
 from ui.answers import answer_panel
 from ui.asking.camera_form import camera_and_task, camera_form
 from ui.asking.fields import choice
+from ui.asking.part_form import PartForm
 from ui.depth.depth_form import DepthWishes, depth_form, wished_table
 from ui.depth.depth_panel import depth_csv, depth_html
 from ui.depth.scale_form import scale_form
@@ -53,7 +54,7 @@ def _draw_task(task: str, name: str) -> Callable[[dict[str, Any], list[str]], No
     if task == _DEPTH:
         return partial(_show_depth, name, depth_form(name))
     if task == _SCALE:
-        return partial(_show_scale, *scale_form(name))
+        return partial(_show_scale, scale_form(name))
     return partial(_show_sheet, sheet_form(name))
 
 
@@ -93,10 +94,8 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
     offer_why(near, figures, "why_depth")
 
 
-def _show_scale(
-    scale: dict[str, Any], amiss: list[str], part: dict[str, Any], problems: list[str]
-) -> None:
-    solution = solved({"camera": part, "scale": scale}, [*amiss, *problems])
+def _show_scale(scale: PartForm, part: dict[str, Any], problems: list[str]) -> None:
+    solution = solved({"camera": part, "scale": scale.part}, [*scale.problems, *problems])
     if solution is None:
         return
     st.html(scale_html(solution))

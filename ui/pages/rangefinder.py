@@ -16,12 +16,12 @@ from optics.theory import rangefinder as theory
 from optics.typed import fields
 from ui.answers import answer_panel
 from ui.asking.camera_form import Texts, camera_and_task, camera_form
-from ui.asking.forms import Form
+from ui.asking.part_form import PartForm
 from ui.depth.sheet_panel import show_sheet
 from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
 from ui.job.working_out import found, offer_job_file, offer_text, solved
 from ui.rangefinder import rangefinder_panel
-from ui.rangefinder.cam_form import CamWishes, cam_form
+from ui.rangefinder.cam_form import cam_form, cam_part
 from ui.rangefinder.cam_panel import show_cam
 from ui.rangefinder.rangefinder_form import rangefinder_form, readings_form, told_form
 from ui.rangefinder.rangefinder_sheets import sheets_form
@@ -44,12 +44,12 @@ def show() -> None:
         with st.container():
             part, problems, show_answer = draw(name)
         st.html(answer_panel.group_html("The rangefinder"))
-        known, amiss = rangefinder_form(name)
+        known = rangefinder_form(name)
         st.html(answer_panel.group_html("The camera"))
         camera = camera_form(name)
-    parts = {"camera": camera.part, "rangefinder": known | part}
+    parts = {"camera": camera.part, "rangefinder": known.part | part}
     with answer:
-        solution = solved(parts, [*problems, *amiss, *camera.problems])
+        solution = solved(parts, [*problems, *known.problems, *camera.problems])
         if solution is not None:
             found([], partial(show_answer, solution))
         if task in _LOOKED_THROUGH:
@@ -121,9 +121,9 @@ def _base_task(name: str) -> tuple[Texts, list[str], Answer]:
     return {}, form.problems, partial(_show_base, form)
 
 
-def _show_base(form: Form, solution: Solution) -> None:
+def _show_base(form: PartForm, solution: Solution) -> None:
     bench = _bench(solution)
-    distances = [one.value for one in fields.TOLD_AT.read(form.part()["distances"])]
+    distances = [one.value for one in fields.TOLD_AT.read(form.text_at("distances"))]
     far = far_target(bench.camera, bench.rangefinder, bench.acuity, form.value("far_target", 0.0))
     lean = form.value("lean", 0.0)
     effect = height_effect(bench.camera, bench.design, form.value("height", 0.0), lean)
@@ -134,10 +134,10 @@ def _show_base(form: Form, solution: Solution) -> None:
 
 def _cam_task(name: str) -> tuple[Texts, list[str], Answer]:
     wishes = cam_form(name)
-    return {"cam": wishes.part}, wishes.problems, partial(_show_cam, wishes)
+    return {"cam": cam_part(wishes)}, wishes.problems, partial(_show_cam, wishes)
 
 
-def _show_cam(wishes: CamWishes, solution: Solution) -> None:
+def _show_cam(wishes: PartForm, solution: Solution) -> None:
     assert solution.cam is not None
     show_cam(wishes, solution.cam)
     offer_job_file(solution)

@@ -18,7 +18,7 @@ from optics.relation import Formula
 from optics.theory import certainty, gate, helicoid, lens, standard
 from ui.answers import answer_panel
 from ui.answers.bench_panel import captions_html
-from ui.asking.camera_form import camera_and_task, camera_form, workshop_form
+from ui.asking.camera_form import camera_and_task, camera_form, drawer_form
 from ui.body.budget_form import budget_form
 from ui.body.budget_panel import budget_html
 from ui.body.gate_form import gate_form
@@ -85,8 +85,7 @@ def show() -> None:
 
 def _draw_standard(name: str) -> Show:
     form = standard_form(name)
-    # The drawer is the one of the Correction page: one workshop, one text.
-    workshop = workshop_form(name, "drawer")
+    workshop = drawer_form(name)
     more = {"standard": form.part, "workshop": workshop.part}
     amiss = [*form.problems, *workshop.problems]
     return partial(_show_solved, more, amiss, _standard_html, "standard")

@@ -14,20 +14,19 @@ from optics.rangefinder.stoning import StoningMap
 from optics.sheets.cam_sheet import cam_sheet
 from optics.units import format_distance, format_length
 from ui.answers.bench_panel import wide_html
+from ui.asking.part_form import PartForm
 from ui.depth.sheet_panel import show_sheet
 from ui.figures.cam_plot import HEIGHT, cam_plot
-from ui.rangefinder.cam_form import CamWishes
 from ui.theme import palette_in_use
 
 _QUIET_CHART = {"displayModeBar": False}
 
 
-def show_cam(wishes: CamWishes, answer: CamAnswer) -> None:
+def show_cam(wishes: PartForm, answer: CamAnswer) -> None:
     """Show the table, the map with its plot where lifts were read, and the sheet."""
     cam, found = answer.cam, answer.stoning
-    sheet = cam_sheet(
-        cam, wishes.diameter, found, title="", made=date.today(), page_size=wishes.paper
-    )
+    diameter, paper = wishes.value("diameter", 0.0), wishes.text_at("paper")
+    sheet = cam_sheet(cam, diameter, found, title="", made=date.today(), page_size=paper)
     if found is None:
         st.html(_new_cam(cam))
     else:

@@ -3,8 +3,7 @@
 from collections.abc import Callable
 from datetime import date
 from functools import partial
-
-import streamlit as st
+from typing import Annotated, Literal
 
 from optics.drawing.page import Sheet
 from optics.rangefinder.lath import Lath
@@ -13,35 +12,48 @@ from optics.rangefinder.target import FocusingTarget
 from optics.sheets.lath_sheet import lath_sheet
 from optics.sheets.target_sheet import target_sheet
 from optics.typed import fields
-from ui.asking.fields import choice
-from ui.asking.forms import Form
-from ui.rangefinder.rangefinder_form import choose_paper
+from optics.typed.ask import Ask, Texts
+from optics.typed.part import Part
+from ui.asking.paper import Paper
+from ui.asking.part_form import PartForm
 
 LATH = "Infinity lath"
 TARGET = "Focusing target"
 
 
+def _is_target(texts: Texts) -> bool:
+    return texts["sheet"] == TARGET
+
+
+class SheetPart(Part):
+    """Which sheet is wanted, and from how far it is looked at."""
+
+    sheet: Annotated[Literal["Infinity lath", "Focusing target"], Ask(width=6)]
+    paper: Annotated[Paper, Ask(width=6)]
+    lath: Annotated[
+        str,
+        fields.LATH_DISTANCE,
+        Ask(hint="such as 2 m", starts="2 m", width=6, when=lambda t: not _is_target(t)),
+    ]
+    target: Annotated[
+        str,
+        fields.TARGET_DISTANCE,
+        Ask(hint="such as 3 m", starts="3 m", width=6, when=_is_target),
+    ]
+    loupe: Annotated[
+        str, fields.LOUPE, Ask(hint="1: the naked eye", starts="8", width=6, when=_is_target)
+    ]
+
+
 def sheets_form(name: str) -> tuple[Callable[[Bench], Sheet], list[str]]:
     """Draw the fields of the sheet chosen; how to draw it, and what is amiss."""
-    left, right = st.columns(2)
-    form = Form(f"{name}.rangefinder.sheet")
-    with left:
-        chosen = choice("sheet", [LATH, TARGET], f"{name}.rangefinder.sheet")
-    with right:
-        choose_paper(form)
-    left, right = st.columns(2)
-    if chosen == LATH:
-        with left:
-            form.ask("lath", fields.LATH_DISTANCE, typed="2 m", hint="such as 2 m")
-        return partial(_lath, form), form.problems
-    with left:
-        form.ask("target", fields.TARGET_DISTANCE, typed="3 m", hint="such as 3 m")
-    with right:
-        form.ask("loupe", fields.LOUPE, typed="8", hint="1: the naked eye")
-    return partial(_target, form), form.problems
+    form = PartForm(SheetPart, f"{name}.rangefinder.sheet")
+    form.draw()
+    draw = _lath if form.text_at("sheet") == LATH else _target
+    return partial(draw, form), form.problems
 
 
-def _lath(form: Form, bench: Bench) -> Sheet:
+def _lath(form: PartForm, bench: Bench) -> Sheet:
     rangefinder = bench.rangefinder
     lath = Lath(
         bench.camera,
@@ -51,11 +63,11 @@ def _lath(form: Form, bench: Bench) -> Sheet:
         rangefinder.magnification,
         bench.acuity.angle,
     )
-    return lath_sheet(lath, title="", made=date.today(), page_size=form.chosen["paper"])
+    return lath_sheet(lath, title="", made=date.today(), page_size=form.text_at("paper"))
 
 
-def _target(form: Form, bench: Bench) -> Sheet:
+def _target(form: PartForm, bench: Bench) -> Sheet:
     target = FocusingTarget(
         bench.camera, form.value("target", 0.0), form.value("loupe", 1.0), bench.acuity.angle
     )
-    return target_sheet(target, title="", made=date.today(), page_size=form.chosen["paper"])
+    return target_sheet(target, title="", made=date.today(), page_size=form.text_at("paper"))

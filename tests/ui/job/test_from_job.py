@@ -6,16 +6,18 @@ from typing import Any
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from optics.rangefinder.part import RangefinderPart
+from optics.rangefinder.part import MirrorPart, RangefinderPart, SlidingWedgePart
 from optics.records.files import read_job
 from optics.records.job import CameraPart, JobDocument, TakenPart, WorkshopPart
-from optics.records.lantern_street import CAMERAS, RANGEFINDERS
+from optics.records.lantern_street import CAMERAS, JOBS, RANGEFINDERS
 from optics.records.store import Store
+from optics.typed.part import Part
 from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
 from tests.optics.records.diagnoses import GAUGE, NEAR, RANGEFINDER, STOP
 from tests.optics.records.diagnoses import job as diagnosed
 from tests.optics.records.jobs import FOCUSINGS, READINGS, job
 from tests.ui.windows import open_window
+from ui.asking.part_form import texts_of
 from ui.job.from_job import fill, job_texts, open_here
 from ui.job.rows_of_job import job_rows
 from ui.kept import drafts
@@ -49,7 +51,7 @@ def form_page() -> None:
         "camera": camera_form(name).part,
         "workshop": workshop_form(name).part,
         "reading": reading_form(name, choose_reading(name))[0],
-        "scale": scale_form(name)[0],
+        "scale": scale_form(name).part,
         "budget": budget_form(name).part,
         "gate": gate_form(name).part,
     }
@@ -95,17 +97,17 @@ def rows_page() -> None:
 
     from ui.asking.reading_rows import rows_form
     from ui.kept import drafts
-    from ui.rangefinder.cam_form import cam_form
+    from ui.rangefinder.cam_form import cam_form, cam_part
     from ui.rangefinder.rangefinder_form import rangefinder_form, readings_form
 
     name = "Job 1"
     if "given" not in st.session_state:
         for key, text in st.session_state["texts"].items():
             drafts.put(f"{name}.{key}", text)
-    known, read = rangefinder_form(name)[0], readings_form(name, is_needed=True)[0]
+    known, read = rangefinder_form(name).part, readings_form(name, is_needed=True)[0]
     st.session_state["given"] = {
         "rows": rows_form(name),
-        "rangefinder": known | read | {"cam": cam_form(name).part},
+        "rangefinder": known | read | {"cam": cam_part(cam_form(name))},
     }
 
 
@@ -182,7 +184,7 @@ def test_every_part_has_its_texts() -> None:
     texts = job_texts(typed) | job_rows(typed)
     assert texts["depths.more"] == STANDARD["depths"]
     assert texts["witness.error"] == WITNESS["error"]
-    assert texts["rangefinder.read.pairs"] == rangefinder.pairs
+    assert texts["rangefinder.pairs"] == rangefinder.pairs
 
 
 def test_opening_fills_in_once_and_never_over_what_was_typed(
@@ -250,3 +252,36 @@ def test_a_job_without_readings_takes_no_row_away(
     assert kept is not None
     fill(kept)
     assert f"Job {number}.whole.row.removed" not in drafts.draft().texts
+
+
+def whole_page() -> None:
+    """Draw a part of any kind, with what is put into its fields; keep what it gives."""
+    import streamlit as st
+
+    from ui.asking.part_form import PartForm
+
+    form = PartForm(st.session_state["kind"], "it")
+    form.draw()
+    st.session_state["given"] = form.part
+
+
+@pytest.mark.parametrize(
+    "part",
+    [
+        *CAMERAS,
+        *(part for job in JOBS.values() for _, part in job if isinstance(part, Part)),
+        *(read_job(json.dumps(job() | {"readings": READINGS}).encode()).readings),
+        *(MirrorPart(), SlidingWedgePart(deviation="3", focal_length="60")),
+    ],
+    ids=lambda part: type(part).__name__,
+)
+def test_any_part_goes_through_its_fields_unchanged(part: Part) -> None:
+    """Whatever is asked for of a part of a job comes out of its own form as it went in."""
+    page = AppTest.from_function(whole_page)
+    page.session_state["kind"] = type(part)
+    for key, text in texts_of(part, "it").items():
+        page.session_state[key] = text
+    page.run()
+    assert not page.exception
+    fixed = {name: getattr(part, name) for name in type(part).model_fields}
+    assert type(part).model_validate(fixed | page.session_state["given"]) == part

@@ -50,6 +50,28 @@ def test_shims_fitted_are_not_forgotten() -> None:
     assert sent.workshop.fitted == JOB.workshop.fitted is not None
 
 
+def test_what_was_asked_for_and_left_empty_is_taken_out() -> None:
+    """A tolerance wiped on the page leaves the job, and a hiatus is what none is taken for."""
+    lens = {"focal_length": "50", "hiatus": "2 mm"}
+    camera = {"lens": lens, "focusing": {"kind": "bed"}, "tolerance": "0.05"}
+    held = JobDocument.model_validate({"camera": camera})
+    wiped = {"lens": {"hiatus": "0 mm"}, "focusing": {"kind": "bed"}, "tolerance": None}
+    sent = with_result(held, JobDocument.model_validate({"camera": wiped}), {})
+    assert sent.camera is not None
+    assert (sent.camera.tolerance, sent.camera.lens.hiatus) == (None, "0 mm")
+    assert sent.camera.lens.focal_length == "50"
+
+
+def test_a_row_of_the_whole_camera_leaves_the_gates_other_figures() -> None:
+    """A page that asks for the channel alone does not forget the plate and the glass."""
+    gate = {"plate": "sprung", "channel": "0.2", "paper": "0.09"}
+    held = JobDocument.model_validate({"gate": gate})
+    sent = JobDocument.model_validate({"gate": {"film": "roll_with_paper", "channel": "0.25"}})
+    found = with_result(held, sent, {}).gate
+    assert found is not None
+    assert (found.plate, found.paper, found.channel) == ("sprung", "0.09", "0.25")
+
+
 def sent_readings(*readings: dict[str, str], **parts: Any) -> JobDocument:
     """What a calculator sends: readings, and parts that are its own."""
     return read_job(json.dumps(job() | {"readings": readings} | parts).encode())
