@@ -14,7 +14,7 @@ from starlette.routing import Route
 from uvicorn.config import LOGGING_CONFIG
 
 from optics.errors import OutOfRange
-from ui.shell.front_page import MENU_SCRIPT, OwnServerOnly
+from ui.shell.front_page import MENU_SCRIPT, OwnServerOnly, show_front_page, show_menu_script
 from ui.shell.network import WARNING, PassphraseFirst, checked_passphrase, machine_address
 from ui.shell.warm_up import warm_up
 from ui.theme import theme_settings

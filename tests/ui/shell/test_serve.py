@@ -12,7 +12,7 @@ from optics.errors import OutOfRange
 from tests.ui.asgi import ask, open_socket
 from ui.kept.drafts import BROWSER, is_browser_name
 from ui.shell import serve
-from ui.shell.front_page import CONTENT_POLICY, OwnServerOnly, front_page
+from ui.shell.front_page import CONTENT_POLICY, OwnServerOnly, front_page, show_front_page
 
 
 @pytest.fixture
