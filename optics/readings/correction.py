@@ -74,10 +74,19 @@ class Correction:
         return abs(self.error.value) > self.camera.allowed_error
 
     @property
+    def is_right(self) -> bool:
+        """Whether the lens is proved to be inside its tolerance."""
+        return self.verdict is Verdict.INSIDE
+
+    @property
+    def is_bare(self) -> bool:
+        """Whether nothing says how well the figure is known."""
+        return self.verdict is Verdict.NOT_STATED
+
+    @property
     def calls_for_work(self) -> bool:
         """Whether the correction stands: proved outside, or read so with nothing said of its ±."""
-        is_bare = self.verdict is Verdict.NOT_STATED
-        return self.verdict is Verdict.OUTSIDE or (is_bare and self.is_read_outside)
+        return self.verdict is Verdict.OUTSIDE or (self.is_bare and self.is_read_outside)
 
     @property
     def remedies(self) -> tuple[Remedy, ...]:
@@ -172,9 +181,12 @@ def sharp_distance(camera: Camera, mark: float, error: float) -> float | None:
 
 def parallax_advice(reading: ParallaxReading) -> str:
     """What a parallax test says: the direction, and that a measured reading must follow."""
-    is_right = reading.sense is Sense.RIGHT
-    found = parallax_found(reading)
-    return found if is_right else f"{found} Take a measured reading for the amount."
+    return f"{parallax_found(reading)} {parallax_next(reading)}".rstrip()
+
+
+def parallax_next(reading: ParallaxReading) -> str:
+    """What to do about it; empty where it shows nothing wrong."""
+    return "" if reading.sense is Sense.RIGHT else "Take a measured reading for the amount."
 
 
 def parallax_found(reading: ParallaxReading) -> str:

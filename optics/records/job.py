@@ -19,6 +19,7 @@ from optics.rangefinder.part import RangefinderPart
 from optics.records.intake import IntakePart
 from optics.records.trays import TrayPart
 from optics.records.work import WorkPart
+from optics.scales.account import TITLE as SCALE_TITLE
 from optics.typed import fields
 from optics.typed.day import Day
 from optics.typed.part import Line, Note, Part
@@ -193,7 +194,7 @@ class ScalePart(Part):
     picture's size, such as ``24x36``, for whose conventions the depth marks are searched.
     """
 
-    title: ClassVar[str] = "Engraved scale against the camera"
+    title: ClassVar[str] = SCALE_TITLE
     along: Literal["angle", "arc", "chord"] = "angle"
     reference: Literal["lens at infinity", "ring mark"] = "lens at infinity"
     marks: Annotated[str, Field(max_length=400)]

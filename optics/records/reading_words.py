@@ -2,7 +2,6 @@
 
 import math
 
-from optics.account.report import in_full
 from optics.records.job import (
     CollimatorPart,
     MarkPart,
@@ -13,6 +12,7 @@ from optics.records.job import (
     RotationPart,
     RulerPart,
 )
+from optics.report.job_report import in_full
 from optics.typed import fields
 
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Sequence
 
-from optics.account.report import InstrumentUsed, JobReport, Row, TakenReading, TrayRow, WorkRow
 from optics.camera.camera import Camera
 from optics.camera.instruments import INSTRUMENTS
 from optics.errors import ShimwrightError
@@ -11,7 +10,7 @@ from optics.measure.decision import decide
 from optics.measure.verdict import Guard
 from optics.readings.correction import correct
 from optics.readings.readings import ParallaxReading
-from optics.records.checks import checks_of
+from optics.records.accounts import checks_of
 from optics.records.first import answered
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, ParallaxPart, RegisterPart, TakenPart
@@ -25,6 +24,7 @@ from optics.records.to_bench import (
     workshop_of,
 )
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
+from optics.report.job_report import InstrumentUsed, JobReport, Row, TakenReading, TrayRow, WorkRow
 from optics.typed import fields
 from optics.typed.day import said_day
 from optics.typed.part import typed_of

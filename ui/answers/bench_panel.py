@@ -6,7 +6,7 @@ from html import escape
 from optics.measure.verdict import Verdict
 from optics.teaching.captions import CAPTIONS
 
-_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
+SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
 
 
 def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
@@ -22,28 +22,35 @@ def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
 
 
 def heading_html(words: str, anchor: str = "") -> str:
-    """A heading between the parts of an answer."""
+    """A heading between the parts of an answer; none without words."""
     named = f' id="{anchor}"' if anchor else ""
-    return f'<h2 class="small"{named}>{escape(words)}</h2>'
+    return f'<h2 class="small"{named}>{escape(words)}</h2>' if words else ""
 
 
-def judged_html(verdict: Verdict, words: str) -> str:
-    """A finding by sign, word and colour."""
+def judged_html(verdict: Verdict | None, words: str) -> str:
+    """A finding by sign, word and colour; without a verdict in words alone."""
+    if not words or verdict is None:
+        return lines_html([words] if words else [])
     return (
-        f'<p class="verdict {verdict.name.lower()}"><span aria-hidden="true">{_SIGNS[verdict]}'
+        f'<p class="verdict {verdict.name.lower()}"><span aria-hidden="true">{SIGNS[verdict]}'
         f"</span> {escape(words)}</p>"
     )
 
 
 def sign_of(verdict: Verdict) -> str:
     """The sign that stands for a verdict."""
-    return _SIGNS[verdict]
+    return SIGNS[verdict]
 
 
 def lines_html(lines: Iterable[str], kind: str = "") -> str:
     """A paragraph a line."""
     named = f' class="{kind}"' if kind else ""
     return "".join(f"<p{named}>{escape(line)}</p>" for line in lines)
+
+
+def list_html(lines: Iterable[str]) -> str:
+    """An item a line."""
+    return f"<ul>{''.join(f'<li>{escape(line)}</li>' for line in lines)}</ul>"
 
 
 def steps_html(lines: Iterable[str]) -> str:
