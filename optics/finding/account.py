@@ -14,6 +14,7 @@ from optics.readings.wording import said_half_width, said_offset
 
 # Causes less probable than this share one line.
 _UNLIKELY = 0.01
+_BEFORE = "Before anything is moved"
 _READ = ("reading", "shows", "± at 95 %", "expected")
 
 
@@ -25,7 +26,7 @@ def whole_account(whole: WholeCamera) -> Account:
     ways = tuple(map(plan_said.alternative_line, plan.alternatives))
     supposed = (*said.assumption_lines(found), *readings.supposed_lines(found.priors))
     parts = (
-        *([Block((first,), Role.TO_DO, verdict=plan.verdict)] if first else []),
+        *([Block((first,), Role.TO_DO, _BEFORE, plan.verdict)] if first else []),
         Figure((found,)),
         *_causes(found),
         *([Block(left_open, heading="What cannot be told")] if left_open else []),

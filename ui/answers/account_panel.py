@@ -4,7 +4,7 @@ from dataclasses import replace
 from html import escape
 
 from optics.account import Account, Block, Card, Cards, Figure, Role, Row, Table
-from optics.account.account import Part
+from optics.account.account import Part, Said
 from ui.answers.bench_panel import (
     SIGNS,
     heading_html,
@@ -54,7 +54,7 @@ def _headline(account: Account) -> str:
 
 def _jump(account: Account) -> str:
     """On a telephone the headline stays in sight and leads to what is to be done."""
-    to_do = next((part for part in account.told() if part.role is Role.TO_DO), None)
+    to_do = next(filter(_is_led_to, account.told()), None)
     words, place = ("More", "rest") if to_do is None else (to_do.heading, "what-to-do")
     return f'<a class="jump" href="#{place}">{escape(words)} ↓</a>'
 
@@ -98,8 +98,14 @@ def _block(block: Block) -> str:
     return lines_html(block.lines, "quiet" if block.role is Role.QUIET else "")
 
 
-def _heading(part: Block | Table | Cards) -> str:
-    return heading_html(part.heading, "what-to-do" if part.role is Role.TO_DO else "")
+def _heading(part: Said) -> str:
+    return heading_html(part.heading, "what-to-do" if _is_led_to(part) else "")
+
+
+def _is_led_to(part: Said) -> bool:
+    """Whether the headline leads to it: what is to be done, but for what comes before all else."""
+    is_before = isinstance(part, Block) and part.verdict is not None
+    return part.role is Role.TO_DO and not is_before
 
 
 def _table(table: Table) -> str:

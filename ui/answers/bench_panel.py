@@ -9,18 +9,6 @@ from optics.teaching.captions import CAPTIONS
 SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
 
 
-def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
-    """A sentence as the headline: its first clause large but for its `lead`, the rest under it."""
-    sentence = sentence.removeprefix(lead)
-    cut = min((at for at in map(sentence.find, ends) if at > 0), default=len(sentence))
-    first, rest = sentence[:cut].rstrip("."), sentence[cut + 1 :].strip()
-    # A figure and its unit stay on one line of the large type.
-    first = first.replace(" %", "\u00a0%").replace(" mm", "\u00a0mm")
-    more = f"<p>{escape(rest[:1].upper() + rest[1:])}</p>" if rest else ""
-    said = f'{escape(lead)}<strong>{escape(first)}</strong><a class="jump" href="#rest">More ↓</a>'
-    return f'<p class="headline bench" role="status">{said}</p><div id="rest">{more}</div>'
-
-
 def heading_html(words: str, anchor: str = "") -> str:
     """A heading between the parts of an answer; none without words."""
     named = f' id="{anchor}"' if anchor else ""
@@ -35,11 +23,6 @@ def judged_html(verdict: Verdict | None, words: str) -> str:
         f'<p class="verdict {verdict.name.lower()}"><span aria-hidden="true">{SIGNS[verdict]}'
         f"</span> {escape(words)}</p>"
     )
-
-
-def sign_of(verdict: Verdict) -> str:
-    """The sign that stands for a verdict."""
-    return SIGNS[verdict]
 
 
 def lines_html(lines: Iterable[str], kind: str = "") -> str:
