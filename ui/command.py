@@ -97,17 +97,16 @@ def _solve(options: argparse.Namespace) -> int:
     from optics.records.files import read_job
     from optics.records.first import FirstSolution, answered, first_result_of
     from optics.records.result import result_of
-    from ui.terminal.first_text import first_text
     from ui.terminal.plain_text import solution_text
 
     solution = answered(read_job(_contents(options.file)))
-    if isinstance(solution, FirstSolution):
-        as_json = first_result_of(solution).model_dump_json(indent=2)
-        print(as_json if options.json else first_text(solution))
-    elif options.json:
-        print(result_of(solution).model_dump_json(indent=2))
-    else:
+    if not options.json:
         print(solution_text(solution))
+    elif isinstance(solution, FirstSolution):
+        as_json = first_result_of(solution).model_dump_json(indent=2)
+        print(as_json)
+    else:
+        print(result_of(solution).model_dump_json(indent=2))
     return 0
 
 

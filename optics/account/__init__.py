@@ -1,1 +1,5 @@
-"""What is said of a job, for every face that says it."""
+"""What a topic's result says, told once for page, terminal, paper and JSON alike."""
+
+from optics.account.account import Account, Block, Card, Cards, Figure, Role, Row, Table
+
+__all__ = ["Account", "Block", "Card", "Cards", "Figure", "Role", "Row", "Table"]

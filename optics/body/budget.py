@@ -166,29 +166,46 @@ def _check(terms: Sequence[Term], depth: float) -> None:
 
 
 def said_whole(budget: Budget) -> str:
-    """The whole camera in one sentence."""
+    """How far out the whole camera is."""
+    return f"The whole camera is {said_mean(budget)}, ± {_fine(budget.combined.expanded)} at 95 %."
+
+
+def said_mean(budget: Budget) -> str:
+    """How far out it is in the mean."""
     error = budget.combined
-    mean = "right in the mean" if Sense.of(error.value) is Sense.RIGHT else said_error(error)
+    return "right in the mean" if Sense.of(error.value) is Sense.RIGHT else said_error(error)
+
+
+def said_held(budget: Budget) -> str:
+    """How that stands to the depth of focus."""
     verdict = {
-        Verdict.INSIDE: "inside the depth of focus",
-        Verdict.OUTSIDE: "outside the depth of focus",
-        Verdict.UNSURE: "not sure to be inside the depth of focus",
+        Verdict.INSIDE: "Inside the depth of focus",
+        Verdict.OUTSIDE: "Outside the depth of focus",
+        Verdict.UNSURE: "Not sure to be inside the depth of focus",
     }[budget.verdict]
-    return (
-        f"The whole camera is {mean}, ± {_fine(error.expanded)} at 95 %: {verdict} of "
-        f"± {_fine(budget.depth)} (full aperture as engraved). With everything at its limit the "
-        f"same way, {_fine(budget.worst)}."
-    )
+    return f"{verdict} of ± {_fine(budget.depth)} (full aperture as engraved)."
+
+
+def said_worst(budget: Budget) -> str:
+    """How far out it would be if everything fell the same way."""
+    return f"With everything at its limit the same way, {_fine(budget.worst)}."
 
 
 def said_share(share: Share) -> str:
     """One term in one line."""
-    error = share.term.error
+    error, part = said_term(share.term.error), said_part(share)
+    return f"{share.term.name.capitalize()}: {error}; {part} of the spread."
+
+
+def said_term(error: Estimate) -> str:
+    """An error of the budget in figures."""
     mean = "" if Sense.of(error.value) is Sense.RIGHT else f"{said_error(error)}, "
-    return (
-        f"{share.term.name.capitalize()}: {mean}± {_fine(error.expanded)}; "
-        f"{_per_cent(share.share)} of the spread."
-    )
+    return f"{mean}± {_fine(error.expanded)}"
+
+
+def said_part(share: Share) -> str:
+    """What a term is of the spread of the whole."""
+    return _per_cent(share.share)
 
 
 def _per_cent(share: float) -> str:

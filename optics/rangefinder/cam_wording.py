@@ -74,8 +74,14 @@ def order_lines(found: StoningMap) -> tuple[str, ...]:
 
 
 def said_allowed(found: StoningMap) -> str:
-    """How far out the cam may lead the lens."""
-    return f"Allowed is ± {_fine(found.before.allowed, 3)} at the film."
+    """How the cam stands now to how far out it may lead the lens."""
+    held, allowed = said_held(found.before), _fine(found.before.allowed, 3)
+    return f"{held[0].upper()}{held[1:]}: allowed is ± {allowed} at the film."
+
+
+def now_line(found: StoningMap) -> str:
+    """The worst lens position that the rangefinder leads to now."""
+    return f"Now, at worst: {said_worst(found, found.before)}."
 
 
 def said_cut(found: StoningMap, metal: float) -> str:
@@ -83,13 +89,10 @@ def said_cut(found: StoningMap, metal: float) -> str:
     return _fine(metal, 2 if found.gauge_step == GAUGE_STEPS[0] else 3)
 
 
-def cut_lines(found: StoningMap) -> tuple[str, ...]:
-    """The metal to come off at each place, in the first pass and in all."""
-    rows = zip(found.rotation, found.first_pass, found.cut, strict=True)
-    return tuple(
-        f"{place(float(r))}: {said_cut(found, first)} now, {said_cut(found, whole)} in all"
-        for r, first, whole in rows
-    )
+def cut_line(found: StoningMap, at: int) -> str:
+    """The metal to come off at a place, in the first pass and in all."""
+    now, whole = (said_cut(found, float(cut[at])) for cut in (found.first_pass, found.cut))
+    return f"{place(float(found.rotation[at]))}: {now} now, {whole} in all"
 
 
 def advice(found: StoningMap) -> str:
@@ -142,14 +145,22 @@ def gain_line(found: StoningMap) -> str:
 
 def curve_line(found: StoningMap, curve: Curve) -> str:
     """The worst place of a curve and how it stands to tolerance and depth of focus."""
-    worst = curve.worst
-    error = curve.focus_error[worst]
+    return f"{said_worst(found, curve)}: {said_held(curve)}"
+
+
+def said_held(curve: Curve) -> str:
+    """How a curve's worst place stands to tolerance and depth of focus."""
     inside = "inside" if curve.within_depth else "outside"
-    known = f" ± {_fine(error.expanded, 3)}" if error.standard else ""
-    where = f"{said_error(error)}{known} at {place(found.rotation[worst])}"
+    return f"{curve.verdict.words}, {inside} the depth of focus"
+
+
+def said_worst(found: StoningMap, curve: Curve) -> str:
+    """How far out a curve is where it is worst."""
+    error = curve.focus_error[curve.worst]
     if said_error(error) == "right":
-        where = "right everywhere"
-    return f"{where}: {curve.verdict.words}, {inside} the depth of focus"
+        return "right everywhere"
+    known = f" ± {_fine(error.expanded, 3)}" if error.standard else ""
+    return f"{said_error(error)}{known} at {place(found.rotation[curve.worst])}"
 
 
 def before_and_after(found: StoningMap) -> tuple[str, str]:

@@ -89,7 +89,7 @@ def contradicting(found: SetUp) -> tuple[Contradiction, ...]:
 def round_line(found: SetUp, number: int) -> str:
     """One row of the history: what was turned, and where that left far and near."""
     state = found.states[number]
-    ends = f"far {_plain(state.far)}, near {_plain(state.near)}"
+    ends = f"far {said_plain(state.far)}, near {said_plain(state.near)}"
     if number == 0:
         return f"As found: {ends}."
     return f"Round {number}, {said_round(found, found.rounds[number - 1])}: {ends}."
@@ -111,7 +111,8 @@ def said_round(found: SetUp, one: Round) -> str:
     return " and ".join(said) or "nothing turned"
 
 
-def _plain(error: float) -> str:
+def said_plain(error: float) -> str:
+    """An error of no stated uncertainty."""
     return wording.said_state_error(Estimate(error))
 
 
@@ -185,11 +186,24 @@ def base_lines(bench: Bench) -> tuple[str, ...]:
 
 def near_headline(advice: NearAdvice) -> str:
     """Where to set near, and what it saves."""
-    best = format_distance(advice.best_near.exact_at[-1])
     usual = format_length(advice.usual.worst, places=3)
     return (
-        f"Set far at {format_distance(advice.far)} and near at {best}: at worst "
+        f"Set {near_places(advice)}: at worst "
         f"{format_length(advice.best_near.worst, places=3)} at the film instead of {usual}."
+    )
+
+
+def near_places(advice: NearAdvice) -> str:
+    """Where the best near mark is set, far and near."""
+    best = format_distance(advice.best_near.exact_at[-1])
+    return f"far at {format_distance(advice.far)} and near at {best}"
+
+
+def near_note(advice: NearAdvice) -> str:
+    """The range that is weighed, and what the best pair costs."""
+    return (
+        f"From {format_distance(advice.far)} to {format_distance(advice.near)}. The best pair "
+        "gives up the exact infinity for less error everywhere else."
     )
 
 

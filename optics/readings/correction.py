@@ -62,10 +62,19 @@ class Correction:
         return abs(self.error.value) > self.camera.allowed_error
 
     @property
+    def is_right(self) -> bool:
+        """Whether the lens is proved to be inside its tolerance."""
+        return self.verdict is Verdict.INSIDE
+
+    @property
+    def is_bare(self) -> bool:
+        """Whether nothing says how well the figure is known."""
+        return self.verdict is Verdict.NOT_STATED
+
+    @property
     def calls_for_work(self) -> bool:
         """Whether the correction stands: proved outside, or read so with nothing said of its ±."""
-        is_bare = self.verdict is Verdict.NOT_STATED
-        return self.verdict is Verdict.OUTSIDE or (is_bare and self.is_read_outside)
+        return self.verdict is Verdict.OUTSIDE or (self.is_bare and self.is_read_outside)
 
     @property
     def remedies(self) -> tuple[Remedy, ...]:

@@ -24,8 +24,11 @@ class Direction(ABC):
         """What it shows, without what to do about it."""
 
     @property
+    def next_step(self) -> str:
+        """What to do about it; empty where it shows nothing wrong."""
+        return "" if self.sense is Sense.RIGHT else "Take a measured reading for the amount."
+
+    @property
     def advice(self) -> str:
         """What it says: the direction, and that a measured reading must follow."""
-        if self.sense is Sense.RIGHT:
-            return self.found
-        return f"{self.found} Take a measured reading for the amount."
+        return f"{self.found} {self.next_step}".rstrip()

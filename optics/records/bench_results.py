@@ -6,6 +6,7 @@ from pydantic import Field
 
 from optics.body import budget as budgets
 from optics.body.budget import Budget, Share
+from optics.body.budget_account import budget_account
 from optics.body.gate import GateResult
 from optics.body.gate import wording as gate_wording
 from optics.body.witness import Combination, Finding, Ranking
@@ -18,6 +19,7 @@ class GateOut(Out):
 
     words: str
     tolerance_words: str
+    verdict: str
     play: FigureOut
     depth: FigureOut
     error: FigureOut
@@ -33,6 +35,7 @@ def gate_out(found: GateResult | None, allowed: float) -> GateOut | None:
     return GateOut(
         words=gate_wording.said_gate_error(found),
         tolerance_words=gate_wording.said_tolerance(found, allowed),
+        verdict=found.verdict(allowed),
         play=FigureOut.of(found.play),
         depth=FigureOut.of(found.depth),
         error=FigureOut.of(found.error),
@@ -81,19 +84,14 @@ def witness_out(ranking: Ranking | None) -> WitnessOut | None:
     """The ranking as JSON can hold it."""
     if ranking is None:
         return None
+    told = ranking.finding is Finding.TOLD
     return WitnessOut(
         words=witness_wording.verdict_line(ranking),
         finding=ranking.finding,
         allowed=ranking.allowed,
-        what_to_do=what_to_do(ranking),
+        what_to_do=witness_wording.instructions(ranking) if told else (),
         combinations=tuple(CombinationOut.of(ranking, one) for one in ranking.combinations),
     )
-
-
-def what_to_do(ranking: Ranking) -> tuple[str, ...]:
-    """The steps to the right combination; none where it cannot be told."""
-    told = ranking.finding is Finding.TOLD
-    return witness_wording.instructions(ranking) if told else ()
 
 
 class ShareOut(Out):
@@ -136,8 +134,9 @@ def budget_out(found: Budget | None) -> BudgetOut | None:
     """The budget as JSON can hold it."""
     if found is None:
         return None
+    account = budget_account(found)
     return BudgetOut(
-        words=budgets.said_whole(found),
+        words=" ".join(account.said),
         next_words=budgets.said_next(found),
         next=found.next.term.key if found.next else None,
         combined=FigureOut.of(found.combined),

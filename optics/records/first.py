@@ -1,10 +1,13 @@
 """From a job whose camera is not told in full to what its readings say so far, also as JSON."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
+from optics.account import Account
+from optics.account.result import AccountOut
 from optics.camera.camera import Bed, Camera
 from optics.finding.disagreement import Disagreement, disagreements
 from optics.measure.uncertainty import Estimate
@@ -14,6 +17,7 @@ from optics.readings.directions import Direction
 from optics.readings.first_answer import FirstAnswer, Told, Wait, first_answer
 from optics.readings.parts import ReadingPart
 from optics.readings.readings import Reading
+from optics.records.accounts import accounts_of, reading_accounts
 from optics.records.job import JobDocument
 from optics.records.result import DisagreementOut
 from optics.records.solve import Solution, described, in_its_place, solve
@@ -34,6 +38,11 @@ class FirstSolution:
     told: Told
     answers: tuple[FirstOrDirection, ...]
     disagreements: tuple[Disagreement, ...] = ()
+
+    @property
+    def camera(self) -> Camera:
+        """The camera as far as it is told, its gaps filled with what does no harm."""
+        return self.told.camera
 
 
 @dataclass(frozen=True)
@@ -87,6 +96,13 @@ def _known(job: JobDocument, part: ReadingPart, answer: FirstOrDirection) -> _Kn
     return None if reading is None else _Known(answer.told.camera, reading, error)
 
 
+def told_of_all(solution: Solution | FirstSolution) -> Iterator[Account]:
+    """Everything that the job says, however much of its camera is told."""
+    if isinstance(solution, FirstSolution):
+        return reading_accounts(solution.job, solution.answers)
+    return accounts_of(solution)
+
+
 class ToDoOut(Out):
     """One thing to do, in the shop's units."""
 
@@ -129,6 +145,10 @@ class FirstResult(Out):
         tuple[DisagreementOut, ...], Field(description="to be settled before anything is done")
     ] = ()
     supposed: tuple[str, ...] = ()
+    accounts: Annotated[
+        tuple[AccountOut, ...],
+        Field(description="what is said of each reading, as page, terminal and paper say it"),
+    ] = ()
 
 
 def first_result_of(solution: FirstSolution) -> FirstResult:
@@ -136,10 +156,11 @@ def first_result_of(solution: FirstSolution) -> FirstResult:
     measured = [one for one in solution.answers if isinstance(one, FirstAnswer)]
     return FirstResult(
         title=solution.job.title,
-        camera=solution.told.camera.name,
+        camera=solution.camera.name,
         answers=tuple(map(_answer, solution.answers)),
         disagreements=tuple(map(DisagreementOut.of, solution.disagreements)),
         supposed=wording.supposed_lines(measured[0]) if measured else (),
+        accounts=tuple(map(AccountOut.of, told_of_all(solution))),
     )
 
 

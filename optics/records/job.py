@@ -23,6 +23,7 @@ from optics.readings.parts import ReadingPart
 from optics.records.intake import IntakePart
 from optics.records.trays import TrayPart
 from optics.records.work import WorkPart
+from optics.scales.account import TITLE as SCALE_TITLE
 from optics.typed import fields
 from optics.typed.ask import Ask
 from optics.typed.day import Day
@@ -178,7 +179,7 @@ class ScalePart(Part):
     picture's size, such as ``24x36``, for whose conventions the depth marks are searched.
     """
 
-    title: ClassVar[str] = "Engraved scale against the camera"
+    title: ClassVar[str] = SCALE_TITLE
     along: Annotated[Literal["angle", "arc", "chord"], Ask("marks measured as", width=6)] = "angle"
     reference: Annotated[Literal["lens at infinity", "ring mark"], _REFERENCE] = "lens at infinity"
     marks: Annotated[str, Field(max_length=400), _MARKS]

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Sequence
 
-from optics.account.report import InstrumentUsed, JobReport, Row, TakenReading, TrayRow, WorkRow
 from optics.camera.camera import Camera
 from optics.errors import ShimwrightError
 from optics.finding.disagreement import disagreement_line
@@ -10,13 +9,14 @@ from optics.measure.decision import decide
 from optics.measure.verdict import Guard
 from optics.readings.correction import correct
 from optics.readings.directions import Direction
-from optics.records.checks import checks_of
+from optics.records.accounts import checks_of
 from optics.records.first import answered
 from optics.records.intake import SHIMS_FOUND, ConditionPart, IntakePart
 from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import camera_on_bench
 from optics.records.to_bench import marks_of, told_of, workshop_of
 from optics.records.work import INSTRUMENT_LIMIT, DonePart, InstrumentPart, WorkPart
+from optics.report.job_report import InstrumentUsed, JobReport, Row, TakenReading, TrayRow, WorkRow
 from optics.typed import fields
 from optics.typed.day import said_day
 from optics.typed.part import typed_of

@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from optics.account.result import AccountOut
 from optics.body.standard.result import StandardOut, standard_out
 from optics.camera.supposed import supposed_lines
 from optics.finding.disagreement import Disagreement, disagreement_line
@@ -13,6 +14,7 @@ from optics.readings import wording
 from optics.readings.correction import Correction, Sight
 from optics.readings.directions import Direction
 from optics.readings.remedies import Offer, Remedy
+from optics.records.accounts import accounts_of
 from optics.records.bench_results import (
     BudgetOut,
     GateOut,
@@ -143,6 +145,10 @@ class ResultDocument(Out):
     rangefinder: Annotated[
         RangefinderOut | None, Field(description="null where no rangefinder was described")
     ] = None
+    accounts: Annotated[
+        tuple[AccountOut, ...],
+        Field(description="what is said of each part, as page, terminal and paper say it"),
+    ] = ()
     diagnosis: Annotated[
         DiagnosisOut | None, Field(description="null where the job did not ask for one")
     ] = None
@@ -165,6 +171,7 @@ def result_of(solution: Solution) -> ResultDocument:
         witness=witness_out(solution.witness),
         budget=budget_out(solution.budget),
         rangefinder=rangefinder_out(solution.rangefinder, solution.set_up, solution.cam),
+        accounts=tuple(map(AccountOut.of, accounts_of(solution))),
         diagnosis=diagnosis_out(solution.whole),
     )
 

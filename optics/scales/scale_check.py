@@ -5,7 +5,15 @@ from dataclasses import dataclass
 
 from optics.camera.camera import Camera
 from optics.errors import NoAnswer
-from optics.scales.explanations import Explanation, Reference, explain, reference_named, verdict
+from optics.measure.verdict import Verdict
+from optics.scales.explanations import (
+    Cause,
+    Explanation,
+    Reference,
+    explain,
+    reference_named,
+    verdict,
+)
 from optics.scales.ring_marks import ScaleMark
 from optics.scales.scale_fit import ZERO, RingScale, ScaleFit, fit_and_name, fit_scale
 
@@ -30,6 +38,14 @@ class ScaleCheck:
     def verdict(self) -> Explanation | None:
         """The explanation that leads 95 to 5 and fits; None where it cannot be told."""
         return verdict(self.explanations)
+
+    @property
+    def judged(self) -> Verdict:
+        """Whether the ring is right; any other explanation says what it is instead."""
+        found = self.verdict
+        if found is None:
+            return Verdict.UNSURE
+        return Verdict.INSIDE if found.cause is Cause.RIGHT else Verdict.OUTSIDE
 
     @property
     def both_determined(self) -> bool:

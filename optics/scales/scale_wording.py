@@ -25,6 +25,7 @@ EXPLANATIONS = "What could explain the marks"
 MARKS = "Each mark against this camera as stated"
 FITTED = "The marks among themselves"
 DEPTH_MARKS = "Depth marks"
+PLUS = "Plus: towards the near end of the scale; set there, the lens is too far out."
 FIGURES = {
     ZERO: "the ring's zero",
     "focal_length": "focal length",
@@ -137,13 +138,23 @@ def _how_to_tell(check: ScaleCheck) -> str:
 
 def explanation_line(check: ScaleCheck, explanation: Explanation) -> str:
     """One explanation with its weight, its figures and what it takes for granted."""
+    return f"{said_weight(explanation)}: {said_explanation(check, explanation)}."
+
+
+def said_weight(explanation: Explanation) -> str:
+    """How much speaks for an explanation."""
+    return _per_cent(explanation.weight)
+
+
+def said_explanation(check: ScaleCheck, explanation: Explanation) -> str:
+    """An explanation with its figures and what it takes for granted."""
     words = CAUSES[explanation.cause]
     if explanation.mark is not None and explanation.shift is not None:
         distance = check.as_it_stands.marks[explanation.mark].distance
         words += f": {format_distance(distance)}, {_off_by(check, explanation.shift)}"
     figures = [figure(name, estimate) for name, estimate in explanation.found.items()]
     said = f"; {', '.join(figures)}" if figures else ""
-    return f"{_per_cent(explanation.weight)}: {words}{said} (assumes that {explanation.assumes})."
+    return f"{words}{said} (assumes that {explanation.assumes})"
 
 
 def figure(name: str, estimate: Estimate) -> str:

@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 from datetime import date
 
-from optics.account.report import JobReport, TakenReading
 from optics.camera.cautions import FLASH, LOCAL_RULES, OLD_GLASS, SOLVENTS, SPRINGS, SUN
 from optics.drawing.flow import FINE, TEXT, Cell, Flow
 from optics.drawing.page import BLACK, DARK, MID, PALE, Sheet, paper_named
 from optics.readings.wording import CONVENTIONS
-from optics.sheets.certificate import Heading, draw_checked, draw_heading
+from optics.report.job_report import JobReport, TakenReading
+from optics.sheets.account_section import draw_checked
+from optics.sheets.certificate import Heading, draw_heading
 
 # Common practice, no source: each step presumes those before it.
 ORDER_OF_WORK = (
@@ -60,7 +61,7 @@ def bench_sheet(
     _trays(flow, report)
     _readings(flow, "As found", "Before anything is touched; three tries each.", report.found)
     _worked_with(flow, report)
-    draw_checked(flow, [(c.title, (*c.at_bench, *c.weighed)) for c in report.checked])
+    draw_checked(flow, report.checked, at_bench=True)
     _order(flow)
     _work(flow, report)
     _readings(flow, "As left", "After the work, with the same instruments.", report.left)

@@ -4,8 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from optics.account.report import InstrumentUsed, JobReport, TakenReading
-from optics.account.report_wording import said_open, said_result
 from optics.camera.cautions import LOCAL_RULES
 from optics.drawing.column import Column
 from optics.drawing.flow import FINE, HEAD, TEXT, Cell, Flow
@@ -17,6 +15,9 @@ from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.readings.wording import CONVENTIONS
+from optics.report.job_report import InstrumentUsed, JobReport, TakenReading
+from optics.report.wording import said_open, said_result
+from optics.sheets.account_section import draw_checked
 from optics.sheets.certificate_figures import draw_found_and_left, gauge_height
 from optics.units.printing import shortest
 
@@ -34,9 +35,8 @@ STAMP = 12.0
 _LEAST_SHARE = 0.005
 # The least uncertainty told in figures, in mm.
 _FINEST = 0.0001
-# So much of a reading, or a check, stays together on a page, in mm.
+# So much of a reading stays together on a page, in mm.
 _READING_ROOM = 18.0
-_CHECK_ROOM = 12.0
 
 
 @dataclass(frozen=True)
@@ -219,21 +219,7 @@ def _left(flow: Flow, report: JobReport) -> None:
 
 
 def _checked(flow: Flow, report: JobReport) -> None:
-    draw_checked(flow, [(one.title, one.said) for one in report.checked])
-
-
-def draw_checked(flow: Flow, checked: Sequence[tuple[str, Sequence[str]]]) -> None:
-    """What else was measured, such as scale or rangefinder, and what is said of each."""
-    if not checked:
-        return
-    flow.section("Also checked", "As last measured.", rule=0.3)
-    for title, lines in checked:
-        flow.need(_CHECK_ROOM)
-        flow.say(title, TEXT, bold=True)
-        for line in lines:
-            flow.say(line, FINE)
-        flow.rule()
-    flow.finish()
+    draw_checked(flow, report.checked)
 
 
 def _known(flow: Flow, report: JobReport) -> None:

@@ -1,10 +1,10 @@
 """As found and as left on one scale, and what that means for a point of light on the film."""
 
-from optics.account.report import JobReport
 from optics.drawing.drawing import Ink, Point
 from optics.drawing.page import ACCENT, BLACK, DARK, PALE, WHITE, Sheet
 from optics.measure.uncertainty import Estimate
 from optics.readings import wording
+from optics.report.job_report import JobReport
 from optics.units import format_length
 
 _SMALL, _LABEL = 6.4, 7.4

@@ -4,20 +4,20 @@ import math
 from collections.abc import Sequence
 from datetime import date
 
-from optics.account.plain_wording import (
-    place_of,
-    place_on_ring,
-    said_at_mark,
-    said_of_reading,
-    sight_of,
-)
-from optics.account.report import JobReport, TakenReading
 from optics.drawing.column import Column
 from optics.drawing.drawing import Ink
 from optics.drawing.flow import FINE, HEAD, Cell, Flow
 from optics.drawing.page import ACCENT, BLACK, DARK, HAIRLINE, PALE, Paper, Sheet, paper_named
 from optics.measure.verdict import Verdict
 from optics.readings.correction import Sight
+from optics.report.job_report import JobReport, TakenReading
+from optics.report.plain_wording import (
+    place_of,
+    place_on_ring,
+    said_at_mark,
+    said_of_reading,
+    sight_of,
+)
 from optics.sheets.certificate import STAMP, Heading
 
 _SCALES = (1.25, 1.15, 1.05, 0.95, 0.88)

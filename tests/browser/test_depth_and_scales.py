@@ -313,7 +313,7 @@ def test_the_table_is_downloaded_as_csv(window: Page, bench_address: str) -> Non
 
 def test_the_answer_stays_in_sight_on_a_telephone(phone_page: Page, bench_address: str) -> None:
     """On a telephone a line of the answer is in the window, and its link goes to the rest."""
-    for task, target in ((DEPTH, "table.depth"), (SCALE, "#marks")):
+    for task, target in ((DEPTH, "table.depth"), (SCALE, "#what-to-do")):
         opened(phone_page, bench_address, task)
         expect(hands.headline(phone_page)).to_be_visible()
         assert in_window(hands.headline(phone_page))
@@ -388,10 +388,10 @@ def test_a_wrong_mark_is_flagged(window: Page, bench_address: str) -> None:
     right = "∞ = 0; 10 m = 4.5; 5 m = 9; 3 m = 15.2; 2 m = {}; 1.5 m = 31.5; 1 m = 48.9"
     type_all(window, **{MARKS: right.format("23,2")})
     expect(hands.headline(window)).to_contain_text("The ring is right")
-    expect(window.get_by_text("▲ disagrees")).to_have_count(0)
+    expect(window.get_by_text("✕ disagrees")).to_have_count(0)
     type_all(window, **{MARKS: right.format("26.2")})
     expect(hands.headline(window)).to_contain_text("The 2 m mark is wrong, or was misread")
-    flagged = window.locator("tr", has=window.get_by_text("▲ disagrees"))
+    flagged = window.locator("tr", has=window.get_by_text("✕ disagrees"))
     expect(flagged).to_have_count(1)
     expect(flagged.locator("th")).to_have_text("2 m")
 
@@ -541,7 +541,7 @@ def test_the_preview_follows_what_is_typed(page: Page, bench_address: str) -> No
 
 
 @pytest.mark.parametrize(
-    ("task", "selector"), [(DEPTH, "table.depth tbody"), (SCALE, ".headline.scale")]
+    ("task", "selector"), [(DEPTH, "table.depth tbody"), (SCALE, ".answer .headline")]
 )
 def test_the_answer_comes_at_once(task: str, selector: str, page: Page, bench_address: str) -> None:
     """The table and the verdict follow the last key without a wait that breaks the thread."""

@@ -165,7 +165,7 @@ def test_sense_turns_with_a_minus(page: Page, bench_address: str) -> None:
 def test_budget_says_what_to_work_on(window: Page, bench_address: str) -> None:
     """The largest error is named as the next; taken out of the budget, another takes its place."""
     opened(window, bench_address, BUDGET)
-    expect(window.locator(".next")).to_contain_text("Work on the register next")
+    expect(window.locator(".steps")).to_contain_text("Work on the register next")
     typed(window, "Register", "0 ± 0,005")
     typed(window, "Lens standard", "−0,2 ± 0.01")
     expect(window.locator("tr").filter(has_text="← next")).to_contain_text("lens standard")

@@ -39,16 +39,16 @@ def test_every_example_opens_with_its_answer(camera: str, page: Page, bench_addr
     opened(page, bench_address, camera)
     expect(hands.headline(page)).to_contain_text("Most probable (")
     expect(page.locator(".foretold img")).to_have_attribute("alt", re.compile("expected"))
-    expect(page.locator("table.causes tr").first).to_be_visible()
+    expect(page.locator("table.told tr").first).to_be_visible()
     expect(page.locator(".plan .offer").first).to_contain_text("Tool:")
 
 
 def test_two_causes_alike_ask_for_the_reading_that_tells(page: Page, bench_address: str) -> None:
     """Where causes look alike the next reading stands first, and taken it settles the case."""
     opened(page, bench_address, CORVANE)
-    first = page.locator(".offer.first")
+    first = page.locator(".steps")
     expect(first).to_contain_text("Most would be told by the register gauged")
-    expect(page.locator("ul.open")).to_contain_text("cannot be told apart")
+    expect(page.locator(".answer ul")).to_contain_text("cannot be told apart")
     press_button(page, "Add a reading")
     for label, text in (
         ("3 measured", "45.21; 45.20; 45.21"),
@@ -181,7 +181,9 @@ def test_suppositions_can_be_changed(page: Page, bench_address: str) -> None:
     hands.wait_until_idle(page)
     expect(hands.headline(page)).to_contain_text("shims under the lens seat")
     hands.press(page.get_by_text("Assumptions", exact=True))
-    expect(page.locator(".meaning")).to_contain_text("Shims under the lens seat: 90 % of cameras")
+    expect(page.locator("details[open]")).to_contain_text(
+        "Shims under the lens seat: 90 % of cameras"
+    )
 
 
 def test_ones_own_camera_starts_empty(page: Page, bench_address: str) -> None:
@@ -212,7 +214,7 @@ def test_it_fits_its_window(
 def test_verdict_and_figure_are_on_one_screen(page: Page, bench_address: str) -> None:
     """At 1280 by 800 verdict, promise, figure and first cause are seen without scrolling."""
     opened(page, bench_address)
-    for part in (".headline", ".verdict", ".foretold", "table.causes tr:first-child"):
+    for part in (".headline", ".verdict", ".foretold", "table.told tr:first-child"):
         box = page.locator(part).first.bounding_box()
         assert box is not None
         assert box["y"] > 0
@@ -248,7 +250,7 @@ def test_no_rule_of_accessibility_is_broken(
     page.emulate_media(color_scheme=scheme)
     opened(page, bench_address, CORVANE)
     assert broken_rules(page) == []
-    for title in ("What if …", "What each reading shows", "Assumptions"):
+    for title in ("What if …", "What was read", "Assumptions"):
         hands.press(page.get_by_text(title, exact=True))
         hands.wait_until_idle(page)
     press_button(page, "Add a reading")

@@ -6,44 +6,34 @@ from html import escape
 from optics.measure.verdict import Verdict
 from optics.teaching.captions import CAPTIONS
 
-_SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
-
-
-def headline_html(sentence: str, ends: str = ":;", lead: str = "") -> str:
-    """A sentence as the headline: its first clause large but for its `lead`, the rest under it."""
-    sentence = sentence.removeprefix(lead)
-    cut = min((at for at in map(sentence.find, ends) if at > 0), default=len(sentence))
-    first, rest = sentence[:cut].rstrip("."), sentence[cut + 1 :].strip()
-    # A figure and its unit stay on one line of the large type.
-    first = first.replace(" %", "\u00a0%").replace(" mm", "\u00a0mm")
-    more = f"<p>{escape(rest[:1].upper() + rest[1:])}</p>" if rest else ""
-    said = f'{escape(lead)}<strong>{escape(first)}</strong><a class="jump" href="#rest">More ↓</a>'
-    return f'<p class="headline bench" role="status">{said}</p><div id="rest">{more}</div>'
+SIGNS = {Verdict.INSIDE: "✓", Verdict.OUTSIDE: "✕", Verdict.UNSURE: "?", Verdict.NOT_STATED: "?"}
 
 
 def heading_html(words: str, anchor: str = "") -> str:
-    """A heading between the parts of an answer."""
+    """A heading between the parts of an answer; none without words."""
     named = f' id="{anchor}"' if anchor else ""
-    return f'<h2 class="small"{named}>{escape(words)}</h2>'
+    return f'<h2 class="small"{named}>{escape(words)}</h2>' if words else ""
 
 
-def judged_html(verdict: Verdict, words: str) -> str:
-    """A finding by sign, word and colour."""
+def judged_html(verdict: Verdict | None, words: str) -> str:
+    """A finding by sign, word and colour; without a verdict in words alone."""
+    if not words or verdict is None:
+        return lines_html([words] if words else [])
     return (
-        f'<p class="verdict {verdict.name.lower()}"><span aria-hidden="true">{_SIGNS[verdict]}'
+        f'<p class="verdict {verdict.name.lower()}"><span aria-hidden="true">{SIGNS[verdict]}'
         f"</span> {escape(words)}</p>"
     )
-
-
-def sign_of(verdict: Verdict) -> str:
-    """The sign that stands for a verdict."""
-    return _SIGNS[verdict]
 
 
 def lines_html(lines: Iterable[str], kind: str = "") -> str:
     """A paragraph a line."""
     named = f' class="{kind}"' if kind else ""
     return "".join(f"<p{named}>{escape(line)}</p>" for line in lines)
+
+
+def list_html(lines: Iterable[str]) -> str:
+    """An item a line."""
+    return f"<ul>{''.join(f'<li>{escape(line)}</li>' for line in lines)}</ul>"
 
 
 def steps_html(lines: Iterable[str]) -> str:

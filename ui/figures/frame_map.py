@@ -107,7 +107,7 @@ def _label(view: DefocusMap, middle: svg.Point) -> str:
     sharp = sharp_part(view)
     if len(sharp) < 3:
         return svg.text(middle, "nothing is sharp", kind="strong")
-    if all(corner.verdict is Verdict.INSIDE for corner in view.corners):
+    if view.is_sharp:
         return svg.text(middle, "sharp all over")
     return ""
 

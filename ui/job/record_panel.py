@@ -3,12 +3,12 @@
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from optics.account.report import JobReport, TakenReading
-from optics.account.report_wording import said_open, said_result
 from optics.measure.decision import said_decision, said_probability
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.records.store import Learned
+from optics.report.job_report import JobReport, TakenReading
+from optics.report.wording import said_open, said_result
 from optics.units import format_length
 from ui.answers.bench_panel import lines_html
 from ui.job.record_changes import Collision

@@ -6,9 +6,9 @@ from functools import partial
 
 import streamlit as st
 
-from optics.account.report import JobReport
 from optics.records.library import LetterheadItem
 from optics.records.report import report_of
+from optics.report.job_report import JobReport
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import certificate
 from optics.sheets.customer_page import customer_page

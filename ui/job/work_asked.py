@@ -9,7 +9,6 @@ from optics.finding.diagnosis.wording import headline
 from optics.finding.disagreement import disagreement_line
 from optics.finding.plan.wording import first_line, nothing_line, promise_line
 from optics.finding.whole import WholeCamera
-from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.records.job import JobDocument
@@ -72,9 +71,9 @@ def _planned(whole: WholeCamera) -> Asked:
 
 def _asked(found: Correction) -> Asked:
     said = wording.headline(found)
-    if found.verdict is Verdict.INSIDE:
+    if found.is_right:
         return Asked(f"{said} Inside tolerance: nothing need be done.")
-    if found.verdict is Verdict.NOT_STATED:
+    if found.is_bare:
         said = f"{said} {wording.advice(found)}"
         if not found.calls_for_work:
             return Asked(said)

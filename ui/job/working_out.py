@@ -13,7 +13,6 @@ from optics.records.job import FORMAT, VERSION, JobDocument
 from optics.records.solve import Solution, solve
 from ui.answers import answer_panel
 from ui.job.into_job import offer_to_job
-from ui.terminal.first_text import first_text
 from ui.terminal.plain_text import solution_text
 
 Found = TypeVar("Found")
@@ -66,8 +65,4 @@ def offer_text(solution: Solution | FirstSolution) -> None:
     """The answer in words, to copy; made only while it is unfolded."""
     text = st.expander("As plain text, to copy", key="text", on_change="rerun")
     if text.open:
-        if isinstance(solution, FirstSolution):
-            said = first_text(solution)
-        else:
-            said = solution_text(solution)
-        text.code(said, language=None, wrap_lines=True)
+        text.code(solution_text(solution), language=None, wrap_lines=True)

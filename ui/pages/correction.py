@@ -10,10 +10,11 @@ from optics.camera.cautions import SUN
 from optics.readings.correction import Correction
 from optics.readings.directions import Direction
 from optics.readings.readings import Step
-from optics.records.first import FirstSolution
+from optics.records.first import FirstSolution, told_of_all
 from optics.records.solve import Answer, Solution
 from optics.sheets.note import correction_note
-from ui.answers import answer_panel, first_panel
+from ui.answers import answer_panel
+from ui.answers.account_panel import account_html
 from ui.asking.camera_form import camera_form, choose_camera, workshop_form
 from ui.asking.reading_form import choose_reading, reading_form
 from ui.job.working_out import answered_so_far, offer_file, offer_job_file, offer_text
@@ -55,30 +56,17 @@ def _answered(parts: dict[str, Any], problems: list[str]) -> Correction | None:
     solution = answered_so_far(parts, problems)
     if solution is None:
         return None
+    (account,) = told_of_all(solution)
+    st.html(account_html(account))
     if isinstance(solution, FirstSolution):
-        _first_answered(solution)
+        with st.container(horizontal=True, key="keep"):
+            offer_file(solution.job)
+        offer_text(solution)
         return None
     (answer,) = solution.answers
-    if isinstance(answer, Direction):
-        st.html(answer_panel.direction_html(answer))
-    else:
-        st.html(answer_panel.answer_html(answer))
-        st.html(answer_panel.offers_html(answer))
     _keep(solution, answer)
     _explain(solution, answer)
     return None if isinstance(answer, Direction) else answer
-
-
-def _first_answered(solution: FirstSolution) -> None:
-    """Show what the reading says before the camera is told in full."""
-    (answer,) = solution.answers
-    if isinstance(answer, Direction):
-        st.html(answer_panel.direction_html(answer))
-    else:
-        st.html(first_panel.first_html(answer))
-    with st.container(horizontal=True, key="keep"):
-        offer_file(solution.job)
-    offer_text(solution)
 
 
 def _keep(solution: Solution, answer: Answer) -> None:
@@ -104,16 +92,13 @@ def _keep(solution: Solution, answer: Answer) -> None:
 
 
 def _explain(solution: Solution, answer: Answer) -> None:
-    """Working, uncertainty and text to copy; made only while they are unfolded."""
+    """Working and text to copy; made only while they are unfolded."""
     if not isinstance(answer, Direction):
         working = st.expander("Show the working", key="working", on_change="rerun")
         if working.open:
             with working:
                 for number, step in enumerate(answer.steps):
                     _show_step(step, number)
-        sources = st.expander("Where the uncertainty comes from", key="sources", on_change="rerun")
-        if sources.open:
-            sources.html(answer_panel.budget_html(answer))
     offer_text(solution)
 
 

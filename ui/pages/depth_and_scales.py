@@ -7,18 +7,19 @@ from typing import Any
 import streamlit as st
 
 from optics.camera.camera import Camera, FrontCell
+from optics.records.accounts import accounts_of
 from optics.records.job import CameraPart
 from optics.records.to_bench import camera_of
 from optics.scales.depth_table import DepthTable
 from optics.theory import scale as scale_theory
 from ui.answers import answer_panel
+from ui.answers.account_panel import account_html
 from ui.asking.camera_form import camera_and_task, camera_form
 from ui.asking.fields import choice
 from ui.asking.part_form import PartForm
 from ui.depth.depth_form import DepthWishes, depth_form, wished_table
 from ui.depth.depth_panel import depth_csv, depth_html
 from ui.depth.scale_form import scale_form
-from ui.depth.scale_panel import scale_html
 from ui.depth.sheet_form import SheetWishes, sheet_form
 from ui.depth.sheet_panel import show_sheet
 from ui.figures.depth_plot import HEIGHT, depth_plot
@@ -98,7 +99,8 @@ def _show_scale(scale: PartForm, part: dict[str, Any], problems: list[str]) -> N
     solution = solved({"camera": part, "scale": scale.part}, [*scale.problems, *problems])
     if solution is None:
         return
-    st.html(scale_html(solution))
+    (account,) = accounts_of(solution)
+    st.html(account_html(account))
     is_cell = isinstance(solution.camera.focusing, FrontCell)
     relation = scale_theory.cell_scale_mark if is_cell else scale_theory.scale_mark
     offer_why(

@@ -7,6 +7,7 @@ from typing import Any, TypeAlias
 import streamlit as st
 
 from optics.rangefinder import wording
+from optics.rangefinder.account import base_account, near_account, set_up_account
 from optics.rangefinder.coupling import Coupling
 from optics.rangefinder.curve import curve, far_target, height_effect
 from optics.rangefinder.set_up import Bench, SetUp, near_advice
@@ -15,12 +16,12 @@ from optics.theory import lens
 from optics.theory import rangefinder as theory
 from optics.typed import fields
 from ui.answers import answer_panel
+from ui.answers.account_panel import account_html
 from ui.asking.camera_form import Texts, camera_and_task, camera_form
 from ui.asking.part_form import PartForm
 from ui.depth.sheet_panel import show_sheet
 from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
 from ui.job.working_out import found, offer_job_file, offer_text, solved
-from ui.rangefinder import rangefinder_panel
 from ui.rangefinder.cam_form import cam_form, cam_part
 from ui.rangefinder.cam_panel import show_cam
 from ui.rangefinder.rangefinder_form import rangefinder_form, readings_form, told_form
@@ -64,8 +65,7 @@ def _set_up_task(name: str) -> tuple[Texts, list[str], Answer]:
 def _show_set_up(solution: Solution) -> None:
     set_up = solution.set_up
     assert set_up is not None
-    st.html(rangefinder_panel.set_up_html(set_up))
-    st.html(rangefinder_panel.next_html(set_up))
+    st.html(account_html(set_up_account(set_up, solution.lens_out)))
     with st.container(horizontal=True, vertical_alignment="center"):
         offer_job_file(solution)
         _offer_coupling(set_up.bench, set_up.now.coupling)
@@ -80,7 +80,7 @@ def _near_task(name: str) -> tuple[Texts, list[str], Answer]:
 def _show_near(solution: Solution) -> None:
     bench, set_up = _bench(solution), solution.set_up
     advice = near_advice(bench) if set_up is None else set_up.where
-    st.html(rangefinder_panel.near_html(advice))
+    st.html(account_html(near_account(advice)))
     couplings = _read_couplings(set_up) | {
         "usual": advice.usual.coupling,
         "best near mark": advice.best_near.coupling,
@@ -127,8 +127,8 @@ def _show_base(form: PartForm, solution: Solution) -> None:
     far = far_target(bench.camera, bench.rangefinder, bench.acuity, form.value("far_target", 0.0))
     lean = form.value("lean", 0.0)
     effect = height_effect(bench.camera, bench.design, form.value("height", 0.0), lean)
-    height = wording.height_line(effect, lean)
-    st.html(rangefinder_panel.base_html(bench, distances, far, height))
+    further = (wording.far_target_line(far), wording.height_line(effect, lean))
+    st.html(account_html(base_account(bench, distances, further)))
     offer_why(theory.triangle.solve_for(theory.convergence), _sights(bench), "why_base")
 
 

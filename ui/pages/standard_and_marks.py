@@ -8,25 +8,21 @@ import streamlit as st
 
 from optics.body.standard.cautions import ADHESIVES
 from optics.body.standard.cautions import CAUTIONS as STANDARD_CAUTIONS
-from optics.body.witness.part import drawing_of
 from optics.body.witness.wording import CAUTIONS as WITNESS_CAUTIONS
 from optics.camera.cautions import Caution
+from optics.records.accounts import accounts_of
 from optics.records.job import CameraPart
-from optics.records.solve import Solution
 from optics.records.to_bench import camera_of
 from optics.relation import Formula
 from optics.theory import certainty, gate, helicoid, lens, standard
 from ui.answers import answer_panel
+from ui.answers.account_panel import account_html
 from ui.answers.bench_panel import captions_html
 from ui.asking.camera_form import camera_and_task, camera_form, drawer_form
 from ui.body.budget_form import budget_form
-from ui.body.budget_panel import budget_html
 from ui.body.gate_form import gate_form
-from ui.body.gate_panel import gate_html
 from ui.body.standard_form import standard_form
-from ui.body.standard_panel import standard_html
 from ui.body.witness_form import witness_form
-from ui.body.witness_panel import before_html, witness_html
 from ui.depth.card_form import card_form
 from ui.depth.sheet_form import SheetWishes
 from ui.depth.sheet_panel import show_sheet
@@ -88,12 +84,12 @@ def _draw_standard(name: str) -> Show:
     workshop = drawer_form(name)
     more = {"standard": form.part, "workshop": workshop.part}
     amiss = [*form.problems, *workshop.problems]
-    return partial(_show_solved, more, amiss, _standard_html, "standard")
+    return partial(_show_solved, more, amiss, "standard")
 
 
 def _draw_gate(name: str) -> Show:
     form = gate_form(name)
-    return partial(_show_solved, {"gate": form.part}, form.problems, _gate_html, "gate")
+    return partial(_show_solved, {"gate": form.part}, form.problems, "gate")
 
 
 def _draw_starts(name: str) -> Show:
@@ -108,12 +104,12 @@ def _show_starts(
     if camera["focusing"]["kind"] == "bed":
         st.html(answer_panel.waiting_html([_NO_THREAD]))
         return
-    _show_solved(more, amiss, _witness_html, "witness", camera, problems)
+    _show_solved(more, amiss, "witness", camera, problems)
 
 
 def _draw_budget(name: str) -> Show:
     form = budget_form(name)
-    return partial(_show_solved, {"budget": form.part}, form.problems, _budget_html, "budget")
+    return partial(_show_solved, {"budget": form.part}, form.problems, "budget")
 
 
 def _draw_sheet(name: str) -> Show:
@@ -129,32 +125,9 @@ _DRAW: dict[str, Callable[[str], Show]] = {
 }
 
 
-def _standard_html(solution: Solution) -> str:
-    assert solution.standard is not None
-    return standard_html(solution.standard)
-
-
-def _gate_html(solution: Solution) -> str:
-    assert solution.gate is not None
-    return gate_html(solution.gate, solution.camera.allowed_error)
-
-
-def _witness_html(solution: Solution) -> str:
-    part, ranking = solution.job.witness, solution.witness
-    assert part is not None
-    assert ranking is not None
-    return witness_html(ranking, drawing_of(part, ranking), part.parted_at is not None)
-
-
-def _budget_html(solution: Solution) -> str:
-    assert solution.budget is not None
-    return budget_html(solution.budget)
-
-
 def _show_solved(
     more: dict[str, Any],
     amiss: list[str],
-    html: Callable[[Solution], str],
     topic: str,
     camera: dict[str, Any],
     problems: list[str],
@@ -163,12 +136,10 @@ def _show_solved(
     solution = solved({"camera": camera} | more, [*amiss, *problems])
     if solution is None:
         return
-    st.html(html(solution))
+    (account,) = accounts_of(solution)
+    st.html(account_html(account))
     offer_why(_EXPLAINED[topic], camera_figures(solution.camera), f"why_{topic}")
     offer_job_file(solution)
-    if topic == "witness":
-        with st.expander("Before a barrel comes apart"):
-            st.html(before_html())
     with st.expander("What the words mean"):
         st.html(captions_html(topic))
     offer_text(solution)

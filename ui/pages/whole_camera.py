@@ -5,21 +5,25 @@ from typing import Any
 import streamlit as st
 
 from optics.camera.cautions import SUN
+from optics.finding.account import whole_account
 from optics.finding.causes import owner_of
 from optics.finding.diagnosis import Diagnosis
-from optics.finding.diagnosis.reading_wording import movable_faults
+from optics.finding.diagnosis.reading_wording import movable_faults, would_show_cells
 from optics.finding.diagnosis.what_if import what_if
 from optics.finding.part import amount_of_fault
 from optics.finding.whole import WholeCamera
 from optics.records.solve import Solution
 from ui.answers import answer_panel
+from ui.answers.account_panel import account_html
+from ui.answers.bench_panel import table_html
 from ui.asking.camera_form import camera_form, choose_camera
 from ui.asking.fields import choice, field
 from ui.asking.reading_rows import rows_form
 from ui.job.rows_of_job import offer_rows
 from ui.job.working_out import found, offer_job_file, offer_text, solved
-from ui.whole_camera import whole_camera_panel as panel
 from ui.whole_camera.whole_camera_form import beside_form
+
+_HEADS = ("reading", "expected now", "expected then", "at the film")
 
 
 def show() -> None:
@@ -53,30 +57,13 @@ def _entered(name: str) -> tuple[dict[str, Any], list[str]]:
 
 def _answered(solution: Solution, whole: WholeCamera) -> None:
     """Show the answer; each step carries its own cautions."""
-    st.html(panel.verdict_html(whole))
-    st.html(panel.causes_html(whole))
-    st.html(panel.plan_html(whole.plan))
+    st.html(account_html(whole_account(whole)))
     offer_job_file(solution)
-    _explain(whole)
-    offer_text(solution)
-
-
-def _explain(whole: WholeCamera) -> None:
-    """Other ways, a fault moved, the readings' figures, what is supposed: made while unfolded."""
-    if whole.plan.alternatives:
-        ways = st.expander("Alternatives, and their price", key="ways", on_change="rerun")
-        if ways.open:
-            ways.html(panel.ways_html(whole.plan))
     moved = st.expander("What if …", key="what_if", on_change="rerun")
     if moved.open:
         with moved:
             _what_if(whole.diagnosis)
-    read = st.expander("What each reading shows", key="shows", on_change="rerun")
-    if read.open:
-        read.html(panel.read_html(whole))
-    supposed = st.expander("Assumptions", key="supposed", on_change="rerun")
-    if supposed.open:
-        supposed.html(panel.supposed_html(whole.diagnosis))
+    offer_text(solution)
 
 
 def _what_if(diagnosis: Diagnosis) -> None:
@@ -93,4 +80,4 @@ def _what_if(diagnosis: Diagnosis) -> None:
         amount *= diagnosis.priors.step(owner_of(fault)) or 1.0
         would = found([], lambda: what_if(diagnosis, fault, amount))
         if would is not None:
-            st.html(panel.what_if_html(diagnosis, would))
+            st.html(table_html(_HEADS, (would_show_cells(one, diagnosis.camera) for one in would)))

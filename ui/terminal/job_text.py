@@ -4,11 +4,11 @@ import textwrap
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from optics.account.report import JobReport, TakenReading
-from optics.account.report_wording import said_open, said_result
 from optics.measure.decision import said_decision, said_probability, said_rule
 from optics.readings import wording
 from optics.readings.correction import Correction
+from optics.report.job_report import JobReport, TakenReading
+from optics.report.wording import said_open, said_result
 
 if TYPE_CHECKING:
     from optics.records.store import JobLine

@@ -68,8 +68,13 @@ class GateResult:
         return allowed - self.largest
 
     def verdict(self, allowed: float) -> Verdict:
-        """How the error stands to a tolerance, allowing for its uncertainty."""
-        return judge(self.error, allowed)
+        """How the error stands to a tolerance, allowing for its uncertainty.
+
+        A gate whose play alone can use the tolerance up is never inside it.
+        """
+        found = judge(self.error, allowed)
+        is_used_up = found is Verdict.INSIDE and self.tolerance_left(allowed) <= 0
+        return Verdict.UNSURE if is_used_up else found
 
 
 def measure_gate(gate: Gate, reference: Estimate = _ON_THE_RAILS) -> GateResult:

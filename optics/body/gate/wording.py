@@ -43,13 +43,29 @@ def said_gate_error(result: GateResult) -> str:
     """What that does to a lens that was set on the ground glass."""
     error = result.error
     known = f", ± {_fine(error.expanded)} at 95 %" if error.standard else ""
+    said = f"A lens set on this ground glass is {said_mean_error(result)}{known}"
     if Sense.of(error.value) is Sense.RIGHT:
-        return f"A lens set on this ground glass is right for the film{known}."
+        return f"{said}."
     way = "behind" if error.value > 0 else "in front of"
-    return (
-        f"A lens set on this ground glass is {said_error(error)} for the film in the mean{known}: "
-        f"the emulsion lies {way} the ground side."
-    )
+    return f"{said}: the emulsion lies {way} the ground side."
+
+
+def said_mean_error(result: GateResult) -> str:
+    """How far out such a lens is in the mean, and which way."""
+    if Sense.of(result.error.value) is Sense.RIGHT:
+        return "right for the film"
+    return f"{said_error(result.error)} for the film in the mean"
+
+
+def said_judged(result: GateResult, allowed: float) -> str:
+    """The verdict, and what the gate leaves of a tolerance."""
+    left = said_left(result, allowed)
+    return f"{result.verdict(allowed).words.capitalize()}: {left[0].lower()}{left[1:]}"
+
+
+def said_share(result: GateResult, allowed: float) -> str:
+    """How much of a tolerance can go to the gate."""
+    return f"{100 * result.largest / allowed:.0f} % of the tolerance can go to the gate"
 
 
 def said_tolerance(result: GateResult, allowed: float) -> str:

@@ -119,6 +119,11 @@ class DefocusMap:
         return max(self.corners, key=lambda corner: abs(corner.error.value))
 
     @property
+    def is_sharp(self) -> bool:
+        """Whether every corner is proved to be inside the depth of focus."""
+        return all(corner.verdict is Verdict.INSIDE for corner in self.corners)
+
+    @property
     def drop(self) -> float:
         """From the corner farthest in to the one farthest out, in mm at the film."""
         values = [corner.error.value for corner in self.corners]

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from optics.body.standard import (
+    Bend,
+    Corner,
     DefocusMap,
     Frame,
     Standard,
@@ -17,6 +19,7 @@ from optics.camera.camera import Camera
 from optics.camera.mount import MountPlan, Screw, plan_shims
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import exact
+from optics.measure.verdict import Verdict, worst_of
 from optics.moves.setting import near_enough
 from optics.typed import fields, places
 from optics.typed.ask import Ask
@@ -110,6 +113,32 @@ class StandardAnswer:
     plan: MountPlan | None
     harmless: float
     allowed: float
+
+    @property
+    def is_bent(self) -> bool:
+        """Whether it is bent by more than does no harm."""
+        found = self.standard.flatness
+        return found.bend is Bend.BENT and abs(found.deviation.value) > self.harmless
+
+    @property
+    def bend(self) -> Verdict:
+        """Whether it may be shimmed as if it were not bent."""
+        if self.is_bent:
+            return Verdict.OUTSIDE
+        is_told = self.standard.flatness.bend in (Bend.BENT, Bend.FLAT)
+        return Verdict.INSIDE if is_told else Verdict.UNSURE
+
+    @property
+    def may_stay(self) -> bool:
+        """Whether every corner is sharp and nothing is bent."""
+        return self.view.is_sharp and not self.is_bent
+
+    @property
+    def worst_corner(self) -> Corner:
+        """Of the corners that are judged worst, the one farthest out."""
+        verdict = worst_of(corner.verdict for corner in self.view.corners)
+        worst_off = [corner for corner in self.view.corners if corner.verdict is verdict]
+        return max(worst_off, key=lambda corner: abs(corner.error.value))
 
 
 def solve_standard(part: StandardPart, camera: Camera, drawer: Leaves) -> StandardAnswer:

@@ -23,6 +23,12 @@ _ROUND = (
     "bottom",
     "bottom right",
 )
+NO_SCREWS = "Enter the mount's screws, and the leaves under each, to have the shims made up."
+SQUARE = "What follows would square it, as nearly as the leaves at hand allow."
+FIND_THE_BEND = (
+    "First find the bend, or the slip: shims cannot cure it. What follows is for the plane amid "
+    "the readings."
+)
 # Half the last digit shown, in mm.
 _UNSEEN = 0.0005
 _ONCE = 1.005
@@ -157,6 +163,11 @@ def said_map(view: DefocusMap) -> str:
         f"{_fine(view.drop)} farther out, for a subject at "
         f"{format_distance(view.view.film_distance)}; {counts}."
     )
+
+
+def said_depth(view: DefocusMap) -> str:
+    """What the corners are held to."""
+    return f"Depth of focus ± {_fine(view.depth)} at {view.stop}."
 
 
 def said_shim(shim: ScrewShim) -> str:

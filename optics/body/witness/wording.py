@@ -21,6 +21,7 @@ PRIOR = (
     "Before the reading every combination counts alike; the reading's uncertainty and the spread "
     "of the right one decide the rest."
 )
+UNTOLD = "Until then part no thread and move no mark."
 BEFORE_STRIPPING = (
     "Set the ring to ∞ and scribe one fine line across ring and barrel, where a tool has not been "
     "before; pencil the older marks so that they are not taken for it.",

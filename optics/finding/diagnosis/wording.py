@@ -94,10 +94,13 @@ def said_size(diagnosis: Diagnosis, cause: Cause) -> str:
 
 def chance_lines(diagnosis: Diagnosis) -> tuple[str, ...]:
     """Each cause's probability, the most probable first, with its evidence."""
-    return tuple(
-        f"{c.words.capitalize()}: {percent(chance)}. {evidence(diagnosis, c)}"
-        for c, chance in ranked(diagnosis)
-    )
+    return tuple(chance_line(diagnosis, cause) for cause, _ in ranked(diagnosis))
+
+
+def chance_line(diagnosis: Diagnosis, cause: Cause) -> str:
+    """A cause's probability with its evidence."""
+    chance = percent(diagnosis.chances[cause])
+    return f"{cause.words.capitalize()}: {chance}. {evidence(diagnosis, cause)}"
 
 
 def ranked(diagnosis: Diagnosis) -> list[tuple[Cause, float]]:

@@ -23,6 +23,7 @@ from optics.finding.plan.pruning import Drawn, worth_doing
 from optics.finding.plan.state import Forecast, State
 from optics.measure.monte_carlo import DRAWS
 from optics.measure.uncertainty import LEVEL
+from optics.measure.verdict import Verdict
 from optics.moves import AtHand
 
 # On the way, intervals from every tenth draw will do; the promise is from all.
@@ -69,6 +70,18 @@ class Plan:
     def will_conform(self) -> bool:
         """Whether the plan promises every duty at 95 %: never while a reading is accused."""
         return self.final.conforms and not self.diagnosis.is_accused
+
+    @property
+    def is_unsettled(self) -> bool:
+        """Whether a step rests on a cause that is not certain."""
+        chances, causes = self.diagnosis.chances, {s.adjustment.cause for s in self.steps}
+        return any(chances[cause] < LEVEL for cause in causes & self.diagnosis.named)
+
+    @property
+    def verdict(self) -> Verdict:
+        """Whether the camera is sure to be inside when all is done, by causes that are certain."""
+        is_sure = self.will_conform and not self.is_unsettled
+        return Verdict.INSIDE if is_sure else Verdict.UNSURE
 
 
 def make_plan(

@@ -13,7 +13,6 @@ from optics.finding.diagnosis.wording import (
 from optics.finding.plan.planning import Alternative, Plan, Step
 from optics.finding.plan.state import Expected
 from optics.measure.places import place_name
-from optics.measure.uncertainty import LEVEL
 from optics.measure.verdict import Verdict, judge
 from optics.readings.spots import Spot
 from optics.readings.wording import said_half_width, said_offset
@@ -48,14 +47,19 @@ def step_lines(step: Step) -> tuple[str, ...]:
     """One step: what to do, with what, and what is to be expected after it."""
     done = step.adjustment
     lines = [
-        f"{step.number}. {step.bench_step.words.capitalize()} (step {int(step.bench_step)} of "
-        f"the bench's order). {done.instruction}",
+        f"{step.number}. {step.bench_step.words.capitalize()} ({order_words(step)}). "
+        f"{done.instruction}",
         f"Tool: {done.tool}.",
         *done.notes,
         *(f"{c.heading}: {c.text}" for c in done.cautions),
         after_line(step),
     ]
     return tuple(lines)
+
+
+def order_words(step: Step) -> str:
+    """Where a step stands among all that a bench may do."""
+    return f"step {int(step.bench_step)} of the bench's order"
 
 
 def after_line(step: Step) -> str:
@@ -162,7 +166,7 @@ def jumped_line(plan: Plan) -> str:
 
 def unsettled_line(plan: Plan) -> str:
     """That a step rests on a cause which is not certain, and what would settle it; else empty."""
-    if not is_unsettled(plan):
+    if not plan.is_unsettled:
         return ""
     settled = f"The causes are not settled ({percent(plan.diagnosis.named_probability)})"
     further = further_line(plan.diagnosis)
@@ -174,18 +178,11 @@ def unsettled_line(plan: Plan) -> str:
 def further_lines(plan: Plan) -> tuple[str, ...]:
     """What the readings leave open, and the one further reading that would tell most of it."""
     left = open_lines(plan.diagnosis)
-    asked = is_unsettled(plan) or not plan.will_conform or plan.diagnosis.open
+    asked = plan.is_unsettled or not plan.will_conform or plan.diagnosis.open
     if not asked or first_line(plan):
         return left
     further = further_line(plan.diagnosis)
     return (*left, further) if further else left
-
-
-def is_unsettled(plan: Plan) -> bool:
-    """Whether a step rests on a cause that is not certain."""
-    chances = plan.diagnosis.chances
-    doubtful = {s.adjustment.cause for s in plan.steps if chances[s.adjustment.cause] < LEVEL}
-    return bool(doubtful & plan.diagnosis.named)
 
 
 def first_line(plan: Plan) -> str:

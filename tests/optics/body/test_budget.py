@@ -10,9 +10,11 @@ from optics.body.budget import (
     Budget,
     Term,
     film_flatness,
+    said_held,
     said_next,
     said_share,
     said_whole,
+    said_worst,
     whole_camera,
 )
 from optics.errors import OutOfRange
@@ -97,13 +99,13 @@ def test_a_spread_counts_with_its_factor() -> None:
 
 
 def test_the_words() -> None:
-    """The whole, each share and the advice are said in one sentence each."""
+    """The whole, its verdict, each share and the advice are said in one sentence each."""
     found = camera(0.025)
-    assert said_whole(found) == (
-        "The whole camera is 0.020 mm too far out, ± 0.010 mm at 95 %: not sure to be inside the "
-        "depth of focus of ± 0.025 mm (full aperture as engraved). With everything at its limit "
-        "the same way, 0.032 mm."
+    assert said_whole(found) == "The whole camera is 0.020 mm too far out, ± 0.010 mm at 95 %."
+    assert said_held(found) == (
+        "Not sure to be inside the depth of focus of ± 0.025 mm (full aperture as engraved)."
     )
+    assert said_worst(found) == "With everything at its limit the same way, 0.032 mm."
     assert said_share(found.shares[0]) == (
         "Film gate: 0.020 mm too far out, ± 0.006 mm; 36 % of the spread."
     )
@@ -122,7 +124,7 @@ def test_a_camera_of_exact_figures() -> None:
     found = whole_camera([Term("gate", exact(0.1))], 0.084)
     assert found.verdict is Verdict.OUTSIDE
     assert [s.share for s in found.shares] == [0.0]
-    assert "outside the depth of focus" in said_whole(found)
+    assert said_held(found).startswith("Outside the depth of focus")
 
 
 def test_an_empty_or_doubled_budget_is_refused() -> None:

@@ -14,7 +14,7 @@ from optics.records.result import result_of
 from optics.records.solve import Solution, solve
 from optics.records.to_bench import camera_of
 from tests.optics.records.jobs import HELICOID, READINGS, job
-from ui.terminal.first_text import first_text
+from ui.terminal.plain_text import solution_text
 
 TURNED = {"kind": "rotation", "turned": "40", "sense": "clockwise"}
 PARALLAX = {"kind": "parallax", "image_moves": "with the eye"}
@@ -65,7 +65,7 @@ def test_first_answers_that_contradict_each_other_are_named_first() -> None:
     assert "was read twice, and the two cannot both be true" in found.words
     said = answered(bare(*readings))
     assert isinstance(said, FirstSolution)
-    text = " ".join(first_text(said).split())
+    text = " ".join(solution_text(said).split())
     assert text.index("cannot both be true") < text.index("shim under the lens seat")
     assert report_of(said.job).disagreeing == (found.words,)
 

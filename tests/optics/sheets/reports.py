@@ -3,9 +3,9 @@
 import json
 from typing import Any
 
-from optics.account.report import JobReport
 from optics.records.files import read_job
 from optics.records.report import report_of
+from optics.report.job_report import JobReport
 from tests.optics.records.bench_jobs import BUDGET, GATE, STANDARD, WITNESS
 from tests.optics.records.jobs import record
 from tests.optics.records.rangefinders import RANGEFINDER

@@ -7,7 +7,6 @@ from typing import Any
 
 import pytest
 
-from optics.account.report import InstrumentUsed, JobReport
 from optics.camera.cautions import LOCAL_RULES
 from optics.drawing.page import MARGIN, PAPERS
 from optics.errors import NoAnswer, OutOfRange
@@ -16,6 +15,7 @@ from optics.measure.uncertainty import budget
 from optics.measure.verdict import Verdict
 from optics.readings import wording
 from optics.readings.correction import Correction
+from optics.report.job_report import InstrumentUsed, JobReport
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import NO_ACCREDITATION, certificate
 from optics.sheets.customer_page import customer_page

@@ -37,7 +37,7 @@ def shown(page: AppTest) -> str:
 def test_page_opens_with_an_answer(page: AppTest) -> None:
     """The example needs nothing typed: headline, remedies and cautions are there at once."""
     markup = shown(page)
-    assert "<strong>0.119 mm too far out</strong>" in markup
+    assert "<strong>0.119\u00a0mm too far out</strong>" in markup
     assert "Shim under the lens seat" in markup
     assert "Never look at the Sun" in markup
 
@@ -157,4 +157,4 @@ def test_a_turn_alone_is_answered_on_a_blank_camera(page: AppTest) -> None:
     assert "± not known until the focal length, full aperture" in markup
     assert "Still needed" in markup
     page.text_input(key=f"{OWN}.focusing.helicoid.lead").set_value("18").run()
-    assert "<strong>The lens is 2.000 mm too far out: turn the ring 40.0° back" in shown(page)
+    assert "<strong>The lens is 2.000\u00a0mm too far out: turn the ring 40.0° back" in shown(page)

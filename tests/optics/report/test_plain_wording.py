@@ -4,8 +4,6 @@ import math
 
 import pytest
 
-from optics.account.plain_wording import place_of, said_of_reading
-from optics.account.report import TakenReading
 from optics.camera.taken import AT_STOP, USUAL, Taken
 from optics.measure.decision import decide
 from optics.measure.uncertainty import exact, within
@@ -16,6 +14,8 @@ from optics.readings.kinds.mark import MarkReading
 from optics.readings.kinds.parallax import ParallaxReading
 from optics.readings.kinds.register import RegisterReading
 from optics.readings.readings import Reading
+from optics.report.job_report import TakenReading
+from optics.report.plain_wording import place_of, said_of_reading
 from tests.optics.teaching.bench_day import HELICOID
 
 

@@ -1,4 +1,4 @@
-"""The scale check as HTML."""
+"""The scale check's account as the page shows it."""
 
 import base64
 import html
@@ -6,9 +6,17 @@ import re
 
 import pytest
 
+from optics.records.accounts import accounts_of
+from optics.records.solve import Solution
 from tests.ui.cameras import SLIPPED, checked
-from ui.depth.scale_panel import scale_html
+from ui.answers.account_panel import account_html
 from ui.terminal.plain_text import solution_text
+
+
+def scale_html(solution: Solution) -> str:
+    """The check as the page shows it."""
+    (account,) = accounts_of(solution)
+    return account_html(account)
 
 
 def text_of(page: str) -> str:
@@ -16,13 +24,18 @@ def text_of(page: str) -> str:
     return html.unescape(re.sub(r"<[^>]+>", " ", page))
 
 
+def letters(text: str) -> str:
+    """The text as it is whether its clauses stand in one line or below each other."""
+    return re.sub(r"\W", "", text).casefold()
+
+
 def test_the_verdict_is_the_headline_with_its_sense() -> None:
     """A slipped ring is the headline, and what to do says which way round."""
     page = scale_html(checked())
-    headline = re.search(r'<p class="headline scale" role="status">(.*?)<a', page)
+    headline = re.search(r'<p class="headline bench long" role="status">(.*?)<a', page)
     assert headline is not None
-    assert re.match(r"The ring has slipped: it stands 1\.(49|50)", headline[1])
-    assert headline[1].endswith("too far towards the near end.")
+    assert headline[1] == "<strong>✕ The ring has slipped</strong>"
+    assert re.search(r"<p>It stands 1\.(49|50).*too far towards the near end\.", page)
     assert "counter-clockwise, seen from the front" in text_of(page)
 
 
@@ -58,7 +71,7 @@ def test_a_right_ring_calls_for_no_turn() -> None:
 def test_a_wrong_mark_is_flagged_alone() -> None:
     """One mark out by 3° is flagged by sign and word, and no other."""
     page = scale_html(checked("∞ = 0; 5 m = 9; 3 m = 15.2; 2 m = 26.2; 1.5 m = 31.5; 1 m = 48.9"))
-    flagged = re.findall(r"<tr><th>([^<]*)</th>(?:<td>[^<]*</td>)*<td>▲ disagrees</td>", page)
+    flagged = re.findall(r"<tr><th>([^<]*)</th>(?:<td>[^<]*</td>)*<td>✕ disagrees</td>", page)
     assert flagged == ["2 m"]
     assert "The 2 m mark is wrong" in page
 
@@ -66,13 +79,14 @@ def test_a_wrong_mark_is_flagged_alone() -> None:
 def test_the_page_says_what_the_command_line_says() -> None:
     """Every explanation, fitted figure and depth mark stands on the page in the same words."""
     solution = checked(depth_marks="f/16 = 19.2; f/8 = 9.6")
-    page = " ".join(text_of(scale_html(solution)).split()).replace(" Marks ↓", "")
+    page = " ".join(text_of(scale_html(solution)).split()).replace(" What to do ↓", "")
     said = solution_text(solution)
     for block in said.split("\n\n")[1:]:
         if not block.startswith(("Each mark", "Understood as")):
             for item in re.split(r"\n(?=- )", block):
                 sentence = " ".join(item.removeprefix("- ").split())
-                assert sentence.removeprefix("Engraved scale against the camera ") in page
+                said = letters(sentence.removeprefix("Engraved scale against the camera "))
+                assert said in letters(page)
 
 
 def test_the_marks_stand_in_the_plain_text() -> None:

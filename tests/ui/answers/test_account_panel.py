@@ -1,4 +1,4 @@
-"""The answer's markup: whatever is typed stays text, and quiet answers stay quiet."""
+"""The markup of answers: whatever is typed stays text, and quiet answers stay quiet."""
 
 from dataclasses import replace
 from html.parser import HTMLParser
@@ -9,11 +9,13 @@ from optics.camera.cautions import Caution
 from optics.measure.verdict import Verdict
 from optics.moves import Refused
 from optics.moves.shim import SHIM
+from optics.readings.account import reading_account
 from optics.readings.correction import Correction
 from optics.readings.kinds.parallax import ParallaxReading
 from optics.readings.remedies import Remedy
 from tests.ui.solved import correction
 from ui.answers import answer_panel
+from ui.answers.account_panel import account_html
 
 HOSTILE = '<img src=x onerror="alert(1)"></section><script>alert(2)</script>&amp;'
 
@@ -24,6 +26,7 @@ class Markup(HTMLParser):
     def __init__(self, html: str) -> None:
         super().__init__()
         self.tags: set[str] = set()
+        self.attributes: set[str] = set()
         self.text = ""
         self.open: list[str] = []
         self.feed(html)
@@ -31,6 +34,7 @@ class Markup(HTMLParser):
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         """Note an element that opens; an image has no end."""
         self.tags.add(tag)
+        self.attributes.update(name for name, _ in attrs)
         if tag != "img":
             self.open.append(tag)
 
@@ -41,6 +45,11 @@ class Markup(HTMLParser):
     def handle_data(self, data: str) -> None:
         """Gather what is read."""
         self.text += data
+
+
+def page_of(answer: Correction | ParallaxReading) -> str:
+    """An answer as the page shows it."""
+    return account_html(reading_account("Register", answer))
 
 
 def hostile(answer: Correction) -> Correction:
@@ -56,16 +65,17 @@ def hostile(answer: Correction) -> Correction:
     "html",
     [
         answer_panel.waiting_html([HOSTILE]),
-        answer_panel.offers_html(hostile(correction(0.2))),
+        page_of(hostile(correction(0.2))),
         answer_panel.cautions_html([Caution("key", HOSTILE, HOSTILE)]),
         answer_panel.group_html(HOSTILE),
     ],
-    ids=["waiting", "offers", "cautions", "group"],
+    ids=["waiting", "answer", "cautions", "group"],
 )
 def test_words_cannot_become_markup(html: str) -> None:
     """Markup in words is shown as it was written, and closes or opens nothing."""
     markup = Markup(html)
-    assert not {"img", "script"} & markup.tags
+    assert "script" not in markup.tags
+    assert "onerror" not in markup.attributes
     assert HOSTILE in markup.text
     assert markup.open == []
 
@@ -73,8 +83,7 @@ def test_words_cannot_become_markup(html: str) -> None:
 def test_hostile_camera_name_does_nothing() -> None:
     """A camera may be called anything: answer and remedies are the same as without the name."""
     plain, named = correction(0.2, name="A"), correction(0.2, name=HOSTILE)
-    for html in (answer_panel.answer_html, answer_panel.offers_html, answer_panel.budget_html):
-        assert html(named) == html(plain)
+    assert page_of(named) == page_of(plain)
 
 
 @pytest.mark.parametrize(
@@ -90,14 +99,14 @@ def test_only_what_is_called_for_is_urged(error: float, limit: str, verdict: Ver
     answer = correction(error, limit)
     assert answer.verdict is verdict
     is_urged = verdict is Verdict.OUTSIDE
-    assert answer_panel.answer_html(answer).count("<img") == (2 if is_urged else 1)
-    assert ("uncalled" in answer_panel.offers_html(answer)) is not is_urged
+    assert page_of(answer).count("<img") == (2 if is_urged else 1)
+    assert ("uncalled" in page_of(answer)) is not is_urged
 
 
 def test_every_verdict_has_a_sign_besides_its_colour() -> None:
     """Inside, outside and unsure differ in sign and words, so no colour carries the meaning."""
     said = {
-        Markup(answer_panel.answer_html(correction(*case))).text
+        Markup(page_of(correction(*case))).text
         for case in ((0.3, "0.005"), (0.02, "0.005"), (0.05, "0.05"))
     }
     for sign, words in (("✕", "Outside"), ("✓", "Inside"), ("?", "Too close to")):
@@ -108,14 +117,13 @@ def test_answer_is_whole_markup() -> None:
     """Everything opened is closed, for a tiny error, a shop's error and a lost lens."""
     for error in (0.0, 0.0004, -0.2, 40.0):
         answer = correction(error)
-        assert Markup(answer_panel.answer_html(answer)).open == []
-        assert Markup(answer_panel.offers_html(answer)).open == []
+        assert Markup(page_of(answer)).open == []
 
 
 def test_remedy_that_cannot_serve_says_why_and_no_more() -> None:
     """Where a shim cannot help, the reason stands there and no remedy is pretended."""
     answer = correction(-0.3, drawer="none")
-    html = answer_panel.offers_html(answer)
+    html = page_of(answer)
     (idle,) = [o for o in answer.offers if o.kind == "shim"]
     assert not isinstance(idle, Remedy)
     assert idle.reason in Markup(html).text
@@ -124,17 +132,17 @@ def test_remedy_that_cannot_serve_says_why_and_no_more() -> None:
 
 def test_parallax_answers_with_the_direction() -> None:
     """Parallax has a headline of its own and says that an amount must still be measured."""
-    text = Markup(answer_panel.direction_html(ParallaxReading(True))).text
-    assert text.startswith("The lens is too far out for this target.")
+    text = Markup(page_of(ParallaxReading(True))).text
+    assert text.startswith("The lens is too far out for this target")
     assert "Take a measured reading" in text
 
 
 def test_smallest_contributions_do_not_vanish() -> None:
     """A contribution below the last place printed says so instead of 0.0000 mm."""
-    assert "less than 0.0001 mm" in answer_panel.budget_html(correction(0.2, "0.00001"))
-    assert "0.0029 mm" in answer_panel.budget_html(correction(0.2, "0.005"))  # 0.005/√3
+    assert "less than 0.0001 mm" in page_of(correction(0.2, "0.00001"))
+    assert "0.0029 mm" in page_of(correction(0.2, "0.005"))  # 0.005/√3
 
 
 def test_no_uncertainty_is_said_as_such() -> None:
     """Without limit and repeats the table gives way to a sentence."""
-    assert "carries no uncertainty" in answer_panel.budget_html(correction(0.2, "0"))
+    assert "carries no uncertainty" in page_of(correction(0.2, "0"))

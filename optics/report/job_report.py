@@ -5,6 +5,7 @@ Only figures that the bench worked out, and what the repairer wrote; nothing is 
 
 from dataclasses import dataclass
 
+from optics.account import Account
 from optics.camera.camera import Camera
 from optics.measure.decision import Decision, overall
 from optics.measure.verdict import Guard, Verdict
@@ -62,33 +63,6 @@ class WorkRow:
 
 
 @dataclass(frozen=True)
-class Checked:
-    """Something measured besides the focus readings, and what came out, a sentence each.
-
-    `said` is for whoever reads of the camera, `to_do` for whoever works on it, and `weighed` is
-    what stands behind it, for the sheet that lies at the bench. `verdict` is how it stands to
-    its tolerance, where it has one; `plain` names it to somebody who does not know the trade.
-    """
-
-    title: str
-    said: tuple[str, ...]
-    verdict: Verdict | None = None
-    to_do: tuple[str, ...] = ()
-    plain: str = ""
-    weighed: tuple[str, ...] = ()
-
-    @property
-    def is_open(self) -> bool:
-        """Whether it was held against its tolerance and is not proved right."""
-        return self.verdict not in (None, Verdict.INSIDE)
-
-    @property
-    def at_bench(self) -> tuple[str, ...]:
-        """What came out, and what to do about it."""
-        return (*self.said, *self.to_do)
-
-
-@dataclass(frozen=True)
 class InstrumentUsed:
     """An instrument, how far either way it may be out, and who says so.
 
@@ -134,7 +108,7 @@ class JobReport:
     decided_on: str
     decision_note: str
     next_service: str
-    checked: tuple[Checked, ...] = ()
+    checked: tuple[Account, ...] = ()
     worked_with: tuple[str, ...] = ()
     disagreeing: tuple[str, ...] = ()
     shims_fitted: str = ""
@@ -155,7 +129,7 @@ class JobReport:
         return overall(one.decision for one in self.left if one.decision is not None)
 
     @property
-    def open_checks(self) -> tuple[Checked, ...]:
+    def open_checks(self) -> tuple[Account, ...]:
         """What else was measured and is not proved right."""
         return tuple(one for one in self.checked if one.is_open)
 

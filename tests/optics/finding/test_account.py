@@ -1,18 +1,27 @@
-"""The whole camera in plain text: every part in its order, and nothing said twice."""
+"""The whole camera's account: every part in its order, nothing said twice, nothing left out."""
 
 from dataclasses import replace
 from html import unescape
 
 import pytest
 
+from optics.finding.account import whole_account
 from optics.finding.plan.wording import NOTHING, nothing_line
 from optics.finding.result import PlanOut
+from optics.finding.whole import WholeCamera
 from optics.records.lantern_street import CAMERAS
 from optics.records.solve import Solution
-from tests.optics.records.diagnoses import GAUGE, NEAR, RANGEFINDER, READINGS, STANDARD, solved
-from ui.terminal.diagnosis_text import plan_lines
+from tests.optics.records.diagnoses import (
+    GAUGE,
+    NEAR,
+    RANGEFINDER,
+    READINGS,
+    STANDARD,
+    STOP,
+    solved,
+)
+from ui.answers.account_panel import account_html
 from ui.terminal.plain_text import WEIGH_TOGETHER, solution_text
-from ui.whole_camera.whole_camera_panel import plan_html, supposed_html
 
 TURNED = {
     "kind": "rotation",
@@ -35,17 +44,17 @@ def test_each_part_stands_in_its_order() -> None:
         "Ostrin 35",
         "\n\nWhole camera\nMost probable (",
         "When this is done it will conform:",
-        "\n\nWhat was read\n- The gauge: 0.080 mm too far in",
         "\n\nPossible causes\n- Shims under the lens seat: more than 99 %.",
         "\n\nWhat cannot be told\n- No reading touches",
         "\n\nPlan\nNot checked, and presumed right: step 1",
-        "1. Lens at infinity (step 3 of the bench's order).",
+        "1. Shim under the lens seat (step 3 of the bench's order).",
         "- Tool: lens spanner",
         "Last of all: a film test",
-        "\n\nAlternatives\n- Without removing the lens from its seat:",
-        "\n\nAssumptions\nSupposed: at most three causes",
+        "\n\nAlternatives, and their price\n- Without removing the lens from its seat:",
+        "\n\nWhat was read\n- The gauge: 0.080 mm too far in",
+        "\n\nAssumptions\n- Supposed: at most three causes",
         "- Slipped scale ring: 20 % of cameras; off by 0.400 mm",
-        "\n\nTake care\n- Local rules",
+        "\n\nWhat each reading would ask for by itself is left out",
     ]
     found = [text.find(part) for part in parts]
     assert -1 not in found, parts[found.index(-1)]
@@ -63,7 +72,7 @@ def test_the_assumptions_name_the_aperture_and_what_nobody_told_of_a_collimator(
     }
     untold = solved(*READINGS, shifted)
     assert untold.whole is not None
-    for said in (flat(untold), unescape(supposed_html(untold.whole.diagnosis))):
+    for said in (flat(untold), unescape(account_html(whole_account(untold.whole)))):
         # 2.8 × 0.03/2 = 0.042 mm.
         assert "± 0.042 mm (half the depth of focus N·c at f/2.8 as engraved)" in said
         # 47²·20/(300² − 20·347) and 20·(47/300)² by hand, the lenses touching and f + f_c apart.
@@ -118,10 +127,59 @@ def test_an_idle_plan_names_what_was_read_outside() -> None:
     whole = solved().whole
     assert whole is not None
     idle = replace(whole.plan, steps=())
+    account = whole_account(replace(whole, plan=idle))
     line = nothing_line(idle)
     assert line.startswith("Read out of tolerance: the gauge, 0.080 mm too far in (± 0.")
-    assert line in plan_lines(idle)
-    assert line in unescape(plan_html(idle))
+    assert line in account.to_do
+    assert line in unescape(account_html(account))
     assert PlanOut.of(idle).moves_nothing == line
     assert PlanOut.of(whole.plan).moves_nothing == ""
-    assert NOTHING not in "".join(plan_lines(idle))
+    assert NOTHING not in "".join(account.to_do)
+
+
+def whole(*readings: dict[str, str]) -> WholeCamera:
+    """Diagnose the readings of a job."""
+    found = solved(*(readings or READINGS)).whole
+    assert found is not None
+    return found
+
+
+def test_a_plan_that_is_sure_is_promised() -> None:
+    """Where causes are settled the promise has its sign, and nothing is asked for first."""
+    html = account_html(whole_account(whole()))
+    assert "verdict inside" in html
+    assert "Take both again" not in html
+    assert "shims under the lens seat, 0.082\u00a0mm too thin" in html
+
+
+def test_a_reading_that_disagrees_comes_first() -> None:
+    """An accused reading is to be taken again before anything is moved."""
+    wrong = {"kind": "mark", "mark": "1.5 m", "sharp_at": "1.200; 1.201; 1.199 m", "limit": "1 mm"}
+    found = whole(
+        GAUGE, STOP, NEAR, {**NEAR, "mark": "3 m", "sharp_at": "3.35; 3.36; 3.34 m"}, wrong
+    )
+    assert found.diagnosis.is_accused
+    html = account_html(whole_account(found))
+    assert "wo readings of the 1.5 m mark contradict each other" in html
+    assert "Take both again" in html
+    assert "verdict unsure" in html
+
+
+def test_every_cause_is_weighed_and_every_step_drawn() -> None:
+    """Likely causes have a bar, the rest a line; each step has amounts, tool and outlook."""
+    found = whole()
+    html = account_html(whole_account(found))
+    assert html.count('class="weight"') == 2
+    assert "Less than 1 % each: slipped scale ring, infinity stop" in html
+    assert "Tool: lens spanner" in html
+    assert "Then the least sure is" in html
+    assert 'id="what-to-do"' in html
+
+
+def test_tables_and_lists_name_every_reading_and_cause() -> None:
+    """Readings, other ways and suppositions are all there when they are unfolded."""
+    found = whole()
+    _, ways, read, supposed = account_html(whole_account(found)).split("<details>")
+    assert read.count("<tr>") == 1 + 3
+    assert "Without removing the lens from its seat" in ways
+    assert supposed.count("<p>") == 1 + 1 + 9

@@ -1,4 +1,4 @@
-"""The rangefinder on the command line: what a repairer reads in the terminal."""
+"""Accounts on the command line: what a repairer reads in the terminal."""
 
 import json
 from pathlib import Path
@@ -28,12 +28,13 @@ def test_the_command_line_says_what_to_turn(
     parts = (
         "Coupled rangefinder When the two images meet the lens is",
         "Next - ",
-        "What is to change - Zero:",
         "Rounds so far - As found: far",
         "Round 1, infinity adjuster 1/4 turn clockwise: far",
-        "Where to set near - Exact at ∞ and at 91.44 cm",
-        "What the base can tell - The eye leaves",
+        "Zero and gain - Zero:",
         "Take care - Never look at the Sun",
+        "Where to set near Set far at",
+        "Exact at ∞ and at 91.44 cm",
+        "What the base can tell The eye leaves",
     )
     places = [said.index(part) for part in parts]
     assert places == sorted(places)
@@ -60,7 +61,7 @@ def test_a_lens_that_is_out_is_put_right_first(
     # 45.61 − 45.46 = 0.15 mm, U = 1.96 × 0.01/√3.
     said = text(tmp_path, capsys, register("45.61 mm"))
     first = "The lens itself was read 0.150 mm ± 0.011 mm too far out at infinity, outside its"
-    assert said.index(first) < said.index("Next")
+    assert said.index("Next") < said.index(first) < said.index("Turn the infinity")
     assert "Put the lens scale right first: what it is out by counts here" in said
 
 

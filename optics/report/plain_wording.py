@@ -2,11 +2,11 @@
 
 import math
 
-from optics.account.report import TakenReading
 from optics.measure.verdict import Verdict
 from optics.readings.correction import Correction, Sight
 from optics.readings.directions import Direction
 from optics.readings.readings import Sense
+from optics.report.job_report import TakenReading
 from optics.units import format_distance, format_length
 
 _SEAT = "where the lens sits"

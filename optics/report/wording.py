@@ -1,7 +1,8 @@
 """What a whole job comes to, in the words that page, terminal and sheets share."""
 
-from optics.account.report import Checked, JobReport
+from optics.account import Account
 from optics.measure.verdict import Verdict
+from optics.report.job_report import JobReport
 
 
 def said_result(report: JobReport) -> str:
@@ -22,5 +23,5 @@ def said_open(report: JobReport) -> tuple[str, ...]:
     return tuple(f"{one.title}, as last measured: {_stands(one)}" for one in report.open_checks)
 
 
-def _stands(one: Checked) -> str:
+def _stands(one: Account) -> str:
     return "outside tolerance" if one.verdict is Verdict.OUTSIDE else "cannot be told"

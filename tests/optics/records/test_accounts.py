@@ -4,7 +4,7 @@ import json
 import re
 
 from optics.measure.verdict import Verdict
-from optics.records.checks import checks_of
+from optics.records.accounts import checks_of
 from optics.records.files import read_job
 from optics.records.report import report_of
 from optics.records.solve import solve

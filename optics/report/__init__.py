@@ -1,0 +1,1 @@
+"""A whole job told from end to end, for sheets and pages alike."""
