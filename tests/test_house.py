@@ -86,6 +86,8 @@ MAY_IMPORT = {
         "optics.measure",
     },
     "optics.drawing": set(),
+    # The judge of every diagnosis knows nothing of what it judges.
+    "optics.world": set(),
     "optics.sheets": {
         "optics.drawing",
         "optics.teaching",
@@ -237,6 +239,28 @@ def test_imports_go_one_way() -> None:
             allowed = {room}
         rooms = {room_of(name) for name in imports(parse(path), path) if name.startswith("optics.")}
         wrong += [f"{module_name(path)} imports {name}" for name in sorted(rooms - allowed)]
+    assert wrong == []
+
+
+def test_the_world_knows_nothing_of_the_bench() -> None:
+    """The traced world imports only numpy, the standard library, errors and itself, nor is it
+    imported by what it judges.
+    """
+    own = {"numpy", "optics.errors", "optics.world"}
+    wrong = [
+        f"{module_name(path)} imports {name}"
+        for path in sources("optics/world")
+        for name in imports(parse(path), path)
+        if name.split(".")[0] not in sys.stdlib_module_names
+        and not own & {name.split(".")[0], room_of(name)}
+    ]
+    wrong += [
+        f"{module_name(path)} imports {name}"
+        for path in sources("optics")
+        if room_of(module_name(path)) != "optics.world"
+        for name in imports(parse(path), path)
+        if room_of(name) == "optics.world"
+    ]
     assert wrong == []
 
 
