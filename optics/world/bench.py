@@ -6,6 +6,7 @@ Each gives the figures that were read, try by try, or None where it could not be
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -88,12 +89,15 @@ class Bench:
     def turned(self, stand: Callable[[float], Stand]) -> list[float]:
         """How far (rad, plus extends) the ring is turned until a far target is sharp on glass."""
         camera, read_off = self.camera, self._within(self.habits.angle)
-        angles = []
-        for blur, missed in zip(self._blurs(), self._missed(), strict=True):
-            glass = camera.unmodelled.glass + blur
-            out = camera.lens.needs(FAR, stand(missed), glass, camera.eye)
-            angles.append(2 * math.pi * out / camera.build.lead + read_off)
-        return angles
+        per_mm = camera.lens.cell_effect if camera.lens.front_cell else 1.0
+        needs = cache(
+            lambda missed: camera.lens.needs(
+                FAR, stand(missed), camera.unmodelled.glass, camera.eye
+            )
+        )
+        tries = zip(self._blurs(), self._missed(), strict=True)
+        outs = [needs(missed) - blur / per_mm for blur, missed in tries]
+        return [2 * math.pi * out / camera.build.lead + read_off for out in outs]
 
     def sharp(self, stand: Callable[[float], Stand]) -> list[float] | None:
         """At which distances a target is sharp on the glass, as the tape tells them."""
@@ -146,12 +150,11 @@ class Bench:
         surface += camera.lean(math.inf, place)
         # Towards the film's edge the image comes to lie in front of its middle.
         surface += camera.sag(place)
+        # A blur so small moves the vergence by its share of f²; tracing it anew adds nothing.
         slope = camera.lens.glass.focal_length**2
-        found = []
-        for blur, missed in zip(self._blurs(), self._missed(), strict=True):
-            at = camera.lens.vergence_at(stand(missed), surface, seen)
-            found.append(at + blur / slope)
-        return found
+        at = cache(lambda missed: camera.lens.vergence_at(stand(missed), surface, seen))
+        tries = zip(self._blurs(), self._missed(), strict=True)
+        return [at(missed) + blur / slope for blur, missed in tries]
 
     def _seen(self, on_film: bool) -> Seen:
         return self.camera.lens.wide_open if on_film else self.camera.eye

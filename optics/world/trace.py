@@ -51,7 +51,8 @@ def traced(glass: Glass, vergence: float, heights: Rays, faces: int | None = Non
     """Follow rays that meet the plane of the first vertex at these heights.
 
     Snell's law at every sphere; source: W. T. Welford, Aberrations of Optical Systems, chapter 4.
-    With `faces` the rays are left behind so many faces. Errors: NoAnswer where a ray misses.
+    With `faces` the rays are left behind so many faces. Errors: NoAnswer where a ray misses a
+    face or is thrown back by it.
     """
     slopes = heights * vergence
     along = 1.0 / np.sqrt(1.0 + slopes**2)
@@ -60,16 +61,17 @@ def traced(glass: Glass, vergence: float, heights: Rays, faces: int | None = Non
     for i in range(len(glass.curvatures) if faces is None else faces):
         c, behind = glass.curvatures[i], glass.indices[i]
         g = along - c * y * across
-        under = g**2 - (c * y) ** 2
-        if (under < 0).any():
+        squared = g**2 - (c * y) ** 2
+        left = behind**2 - before**2 * (1.0 - squared)
+        if (squared < 0).any() or (left < 0).any():
             raise NoAnswer(
-                "A ray misses a face of the lens: got too wide an aperture; take a smaller one.",
+                "A ray does not go through a face of the lens: got too wide an aperture; take a "
+                "smaller one.",
                 quantity="aperture",
             )
-        cosine = np.sqrt(under)
+        cosine, bent = np.sqrt(squared), np.sqrt(left)
         step = c * y**2 / (g + cosine)
         z, y = step * along, y + step * across
-        bent = np.sqrt(behind**2 - before**2 * (1.0 - cosine**2))
         turn = bent - before * cosine
         along = (before * along - c * turn * z + turn) / behind
         across = (before * across - c * turn * y) / behind

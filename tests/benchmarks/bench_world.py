@@ -83,13 +83,22 @@ def visits(seed: int, *, careful: bool, told: bool) -> list[Done]:
             Done(
                 promised=found.promised,
                 worst=found.worst / tolerance,
-                place=place.split(",")[0].split(" m")[-1] or place,
+                place=_kind(place),
                 new_scale=any("focal" in step["changes"] for step in steps),
                 refused=found.result is None,
             )
         )
         camera = found.camera
     return done
+
+
+def _kind(place: str) -> str:
+    """What kind of place it is, whatever its distance."""
+    if place.startswith("rangefinder"):
+        return "rangefinder"
+    if place.endswith("m mark"):
+        return "near mark"
+    return place if place in ("stop", "∞ mark") else "corner"
 
 
 def count(flags: Sequence[bool]) -> Count:
