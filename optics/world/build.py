@@ -104,8 +104,9 @@ class Unmodelled:
     comes from the same side; `collimator` how far before the glass the collimator stands;
     `tape` where the tape began, before the film; `screws` what the rangefinder's two screws do
     for what is said of them; `spill` what part of the near screw's work shows at infinity;
-    `hollow` what part of the Petzval sag is left at the corners; `lead` how far the lead that is
-    told is off, as a part.
+    `hollow` what part of the Petzval sag is left at the corners, and `looks_aside` whether a
+    careful bench also looks there on the glass; `lead` how far the lead that is told is off, as a
+    part.
     """
 
     glass: float = 0.0
@@ -122,3 +123,4 @@ class Unmodelled:
     spill: float = 0.0
     hollow: float = 0.0
     lead: float = 0.0
+    looks_aside: bool = False

@@ -91,6 +91,27 @@ class TracedCamera:
         """
         return self.scale.mark_at(self.ring_at(stand) - self.faults.ring + missed)
 
+    @property
+    def at_the_film(self) -> dict[str, float]:
+        """How far each part stands from its true place, by what that does at the film (mm).
+
+        A scale counts by its near mark, a standard by its worst corner, the finder's near setting
+        by its near end.
+        """
+        f, near = self.faults, self.build.marks[1]
+        corners = [f.tilt[0] * x + f.tilt[1] * y for x, y in self.build.corners.values()]
+        return {
+            "seat": f.seat,
+            "start": f.starts * self.build.pitch,
+            "ring": f.ring * self.build.film_effect,
+            "stop": f.stop * self.build.film_effect,
+            "focal": (self.scale.out(near) - self.lens.needs(near)) * self.build.film_effect,
+            "tilt": max(map(abs, corners)),
+            "gate": f.gate,
+            "zero": f.zero,
+            "gain": f.gain * self.build.works.needs(near),
+        }
+
     def with_faults(self, **changed: float | int | tuple[float, float]) -> "TracedCamera":
         """The same camera with some faults otherwise."""
         return replace(self, faults=replace(self.faults, **changed))  # type: ignore[arg-type]

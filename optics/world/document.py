@@ -87,7 +87,7 @@ def _readings(bench: Bench, typed: Typed, careful: bool) -> Iterator[dict[str, A
         }
     infinity: list[tuple[Callable[[float], Stand], dict[str, str]]] = [
         (camera.at_stop, {"where": "at the stop"}),
-        (lambda missed: camera.at_mark(math.inf, missed), {}),
+        (_at_infinity_mark(bench), {}),
     ]
     if careful:
         infinity.append((infinity[1][0], {"judged": "on film"}))
@@ -96,6 +96,22 @@ def _readings(bench: Bench, typed: Typed, careful: bool) -> Iterator[dict[str, A
         if found is not None:
             yield found
     yield from _near(bench, careful)
+    if careful and camera.unmodelled.looks_aside:
+        yield from _aside(bench, typed)
+
+
+def _aside(bench: Bench, typed: Typed) -> Iterator[dict[str, Any]]:
+    """At the ∞ mark, towards two corners that face each other."""
+    x, y = (round(0.7 * side / 2) for side in bench.camera.build.frame)
+    for place in ((x, y), (-x, -y)):
+        named = {"place": f"{place[0]}, {place[1]}"}
+        found = _at_infinity(bench, typed, _at_infinity_mark(bench), named)
+        if found is not None and found["kind"] == "collimator":
+            yield found
+
+
+def _at_infinity_mark(bench: Bench) -> Callable[[float], Stand]:
+    return lambda missed: bench.camera.at_mark(math.inf, missed)
 
 
 def _at_infinity(
@@ -103,7 +119,8 @@ def _at_infinity(
 ) -> dict[str, Any] | None:
     """By collimator; beyond its reach by turning, which a film cannot tell nor a bed do."""
     on_film = "judged" in taken
-    shifts = bench.reticle(stand, on_film)
+    x, _, y = taken.get("place", "0, 0").partition(", ")
+    shifts = bench.reticle(stand, on_film, (float(x), float(y)))
     if shifts is not None:
         apart = {} if typed.collimator is None else {"to_lens": _mm(typed.collimator)}
         return {

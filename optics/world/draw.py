@@ -118,7 +118,7 @@ def _unmodelled(build: Build, chance: np.random.Generator) -> Unmodelled:
     eye = Seen(
         build.f_number * (2**0.5 if stopped_down else 1.0), float(chance.choice((6.0, 10.0, 16.0)))
     )
-    return Unmodelled(
+    hidden = Unmodelled(
         glass=either(0.02, 0.05),
         engraved=either(0.005, 0.02),
         guessed=either(0.05, 0.10),
@@ -134,3 +134,4 @@ def _unmodelled(build: Build, chance: np.random.Generator) -> Unmodelled:
         hollow=float(chance.uniform(0.0, 0.08)),
         lead=float(chance.normal(0.0, 0.003)),
     )
+    return replace(hidden, looks_aside=bool(chance.random() < 0.2))

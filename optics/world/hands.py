@@ -25,13 +25,13 @@ Step = Mapping[str, Any]
 class Hands:
     """How far a hand misses what it sets: limits either way (mm; of a screw, in turns).
 
-    `leaf` is what a pack of leaves is off, `turn` a ring or cell by half a degree of a thread,
+    `leaf` is what a pack of leaves is off, `turn` what a ring or cell is, by a third of a degree,
     as a part of a turn.
     """
 
     leaf: float = 0.008
-    turn: float = 0.6 / 360
-    stop: float = 0.03
+    turn: float = 0.35 / 360
+    stop: float = 0.02
     film: float = 0.012
     screw: float = 1 / 24
     scale: float = 0.05

@@ -16,15 +16,19 @@ from optics.world.camera import TracedCamera
 from optics.world.document import job
 from optics.world.hands import Hands, carry_out
 from optics.world.judge import errors_on_film
-from optics.world.typed import typed
+from optics.world.typed import Typed, typed
 
 Solver: TypeAlias = Callable[[dict[str, Any]], dict[str, Any]]
 
 
 @dataclass(frozen=True)
 class Visit:
-    """One visit: the job, its result (None where the solver refused it), the camera after it."""
+    """One visit: the job, its result (None where the solver refused it), the camera after it.
 
+    `figures` are those that were typed, which hands work by.
+    """
+
+    figures: Typed
     document: dict[str, Any]
     result: dict[str, Any] | None
     camera: TracedCamera
@@ -58,7 +62,9 @@ def visit(
     after = camera
     if result is not None:
         after = carry_out(camera, result, figures, Hands(), doing)
-    return Visit(document, result, after, errors_on_film(after, (inf, *camera.build.marks)))
+    return Visit(
+        figures, document, result, after, errors_on_film(after, (inf, *camera.build.marks))
+    )
 
 
 def _solved(document: dict[str, Any], solve: Solver) -> dict[str, Any] | None:
