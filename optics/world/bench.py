@@ -138,8 +138,8 @@ class Bench:
         if not ends[0] - 1e-9 <= at - 0.3 * spread or at > ends[1]:
             return None
         slack = camera.unmodelled.slack / 2
-        tries = [at + off + self._within(slack) for off in self._scatter(spread)]
-        return [camera.scale.mark_at(max(out, 0.0)) for out in tries]
+        tries = [off + self._within(slack) for off in self._scatter(spread)]
+        return [camera.read_on_ring(stand, off) for off in tries]
 
     def _vergences(
         self, stand: Callable[[float], Stand], on_film: bool, place: Place

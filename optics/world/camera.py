@@ -85,11 +85,8 @@ class TracedCamera:
         return stand.lens - self.faults.seat - self.faults.starts * self.build.pitch
 
     def read_on_ring(self, stand: Stand, missed: float = 0.0) -> float:
-        """The distance that the ring shows there.
-
-        Errors: NoAnswer where that is beyond its ∞ mark.
-        """
-        return self.scale.mark_at(self.ring_at(stand) - self.faults.ring + missed)
+        """The distance that the ring shows there; it goes no farther than its ∞ mark."""
+        return self.scale.mark_at(max(self.ring_at(stand) - self.faults.ring + missed, 0.0))
 
     @property
     def at_the_film(self) -> dict[str, float]:

@@ -15,7 +15,7 @@ from optics.world.bench import CAREFUL, USUAL, Bench
 from optics.world.camera import TracedCamera
 from optics.world.document import job
 from optics.world.hands import Hands, carry_out
-from optics.world.judge import errors_on_film
+from optics.world.judge import errors_on_film, worst
 from optics.world.typed import Typed, typed
 
 Solver: TypeAlias = Callable[[dict[str, Any]], dict[str, Any]]
@@ -42,7 +42,7 @@ class Visit:
     @property
     def worst(self) -> float:
         """The largest focus error on film, at any place."""
-        return max(map(abs, self.errors.values()))
+        return abs(worst(self.errors)[1])
 
     def within(self, limit: float) -> bool:
         """Whether every place is inside, on film."""

@@ -24,6 +24,7 @@ from optics.records.result import result_of
 from optics.records.solve import solve
 from optics.world import TracedCamera, Visit, carry_out, draw, visit
 from optics.world.hands import STEADY
+from optics.world.judge import worst
 
 ACCEPTANCE = 1_000_000
 COUNT = int(os.environ.get("SHIMWRIGHT_WORLD", "120"))
@@ -110,12 +111,11 @@ def outcome(before: TracedCamera, found: Visit) -> Done:
     """What came of a visit, by the camera before it and after."""
     tolerance = before.build.tolerance
     result = found.result
-    place = max(found.errors, key=lambda name: abs(found.errors[name]))
     is_new = found.camera.new_scale is not before.new_scale
     return Done(
         promised=found.promised,
         worst=found.worst / tolerance,
-        place=_kind(place),
+        place=_kind(worst(found.errors)[0]),
         held=tuple(_held(result, found)) if result else (),
         claims=tuple(_claims(result, before)) if result else (),
         carried_away=result is not None and _is_carried_away(before, found, result),

@@ -5,7 +5,6 @@ from dataclasses import replace
 
 import pytest
 
-from optics.errors import NoAnswer
 from optics.world.build import Build, Faults, Unmodelled
 from optics.world.camera import TracedCamera
 from optics.world.coupling import Coupling
@@ -147,8 +146,22 @@ def test_the_ring_shows_what_it_is_engraved_with() -> None:
     assert slipped.read_on_ring(stand) == pytest.approx(3180, abs=40)
     infinity = slipped.meeting(math.inf)
     assert infinity is not None
-    with pytest.raises(NoAnswer):
-        slipped.read_on_ring(infinity)
+    # Beyond its ∞ mark it does not go.
+    assert slipped.read_on_ring(infinity) == math.inf
+
+
+def test_what_is_off_is_told_by_what_it_does_at_the_film() -> None:
+    """Each part's way off its true place is told in mm at the film, and of a right camera is 0."""
+    right = SOUND.at_the_film
+    assert all(abs(off) < 1e-8 for off in right.values())
+    off = TracedCamera(BUILD, Faults(starts=-1, tilt=(0.002, 0.001), gain=0.01)).at_the_film
+    assert off["start"] == -2.0
+    # The picture's corner is 18 and 12 mm from its middle.
+    assert off["tilt"] == pytest.approx(0.048)
+    assert off["gain"] == pytest.approx(0.0278, abs=4e-4)
+    assert TracedCamera(CELL, Faults(ring=0.1)).at_the_film["ring"] == pytest.approx(
+        0.211, rel=0.01
+    )
 
 
 def test_the_worst_place_is_named() -> None:

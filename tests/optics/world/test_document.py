@@ -90,6 +90,23 @@ def test_a_usual_round_has_no_film_test() -> None:
     assert sum(one["kind"] == "mark" for one in rounds[True]) == 2
 
 
+def test_some_look_into_the_corners_too() -> None:
+    """A bench that looks aside reads two corners on the glass, where the field is curved."""
+    camera = sound(0)
+    hidden = replace(camera.unmodelled, hollow=0.05, looks_aside=True)
+    camera = replace(camera, unmodelled=hidden)
+    readings = job(Bench(camera, STEADY, np.random.default_rng(1)), exactly(camera), True)
+    corners = [
+        one
+        for one in readings["readings"]
+        if one["kind"] == "collimator" and one.get("place") in ("13, 8", "-13, -8")
+    ]
+    assert len(corners) == 2
+    # 5 % of the sag at 15.3 mm, 233/(2·123): 0.047 mm at the film, times (310/50)².
+    for one in corners:
+        assert float(one["shift"].removesuffix(" mm")) == pytest.approx(1.83, rel=0.1)
+
+
 def test_what_is_not_told_is_not_in_the_document() -> None:
     """The collimator's place stands in a job only where it is told."""
     camera = draw(2)
