@@ -32,7 +32,7 @@ BUILDS = (
     Build("Ostrin 35", FAST_DOUBLE_GAUSS, "helicoid", 50.0, 2.8, 0.03, _SMALL, _NEAR, 12.0, 6,
           _OSTRIN),
     Build("Corvane 6×6", TRIPLET, "front cell", 75.0, 4.0, 0.05, _SQUARE, _FARTHER, 9.0),
-    Build("Corvane 6×6", SLOW_TRIPLET, "front cell", 80.0, 5.6, 0.05, _SQUARE, _FARTHER, 9.0),
+    Build("Corvane 6×6", SLOW_TRIPLET, "front cell", 80.0, 6.3, 0.05, _SQUARE, _FARTHER, 9.0),
     Build("Tarnbrook 6×9", TRIPLET_AND_CEMENTED_PAIR, "bed", 105.0, 4.5, 0.06, _LARGE, _FARTHER,
           coupling=_TARNBROOK),
     Build("Tarnbrook 6×9", TELEPHOTO, "bed", 150.0, 5.6, 0.06, _LARGE, (6000.0, 2500.0),
