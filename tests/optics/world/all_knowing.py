@@ -8,6 +8,7 @@ import numpy as np
 from optics.world.camera import TracedCamera
 from optics.world.hands import Hands, carry_out
 from optics.world.judge import errors_on_film
+from optics.world.scale import NewCellScale, NewScale
 from optics.world.typed import exactly
 
 
@@ -33,10 +34,13 @@ def put_right(camera: TracedCamera, chance: np.random.Generator) -> TracedCamera
 
 def _fitting(camera: TracedCamera) -> float:
     """The change of a scale's focal length that puts the near mark right: the way goes as f²."""
-    near, now = camera.build.marks[1], camera.scale.out(camera.build.marks[1])
-    typed = exactly(camera)
-    length = typed.cell if camera.lens.front_cell else typed.focal_length
-    return length * (1 - math.sqrt(camera.lens.needs(near) / now))
+    near, typed = camera.build.marks[1], exactly(camera)
+    usual = (
+        NewCellScale(typed.cell, typed.cell_to_film)
+        if camera.lens.front_cell
+        else NewScale(typed.focal_length, typed.hiatus)
+    )
+    return usual.focal_length * (1 - math.sqrt(camera.lens.needs(near) / usual.out(near)))
 
 
 def _finder_set(camera: TracedCamera, chance: np.random.Generator) -> TracedCamera:
