@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from typing import Any
 
 from optics.world.bench import COLLIMATOR, RULER_SLOPE, Bench
@@ -87,7 +88,7 @@ def _readings(bench: Bench, typed: Typed, careful: bool) -> Iterator[dict[str, A
         }
     infinity: list[tuple[Callable[[float], Stand], dict[str, str]]] = [
         (camera.at_stop, {"where": "at the stop"}),
-        (_at_infinity_mark(bench), {}),
+        (partial(bench.camera.at_mark, math.inf), {}),
     ]
     if careful:
         infinity.append((infinity[1][0], {"judged": "on film"}))
@@ -105,13 +106,9 @@ def _aside(bench: Bench, typed: Typed) -> Iterator[dict[str, Any]]:
     x, y = (round(0.7 * side / 2) for side in bench.camera.build.frame)
     for place in ((x, y), (-x, -y)):
         named = {"place": f"{place[0]}, {place[1]}"}
-        found = _at_infinity(bench, typed, _at_infinity_mark(bench), named)
+        found = _at_infinity(bench, typed, partial(bench.camera.at_mark, math.inf), named)
         if found is not None and found["kind"] == "collimator":
             yield found
-
-
-def _at_infinity_mark(bench: Bench) -> Callable[[float], Stand]:
-    return lambda missed: bench.camera.at_mark(math.inf, missed)
 
 
 def _at_infinity(
@@ -145,7 +142,7 @@ def _at_infinity(
 def _near(bench: Bench, careful: bool) -> Iterator[dict[str, Any]]:
     camera = bench.camera
     for mark in camera.build.marks if careful else camera.build.marks[1:]:
-        sharp = bench.sharp(lambda missed, mark=mark: camera.at_mark(mark, missed))  # type: ignore[misc]
+        sharp = bench.sharp(partial(camera.at_mark, mark))
         if sharp is not None:
             yield {
                 "kind": "mark",
