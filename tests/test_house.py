@@ -103,6 +103,8 @@ MAY_IMPORT = {
         "optics.measure",
     },
     "optics.drawing": set(),
+    # The judge of every diagnosis knows nothing of what it judges.
+    "optics.world": set(),
     "optics.sheets": {
         "optics.drawing",
         "optics.teaching",
@@ -118,6 +120,8 @@ MAY_IMPORT = {
         "optics.measure",
     },
 }
+# Who may set its hidden cameras on the bench; whatever diagnoses or plans may not.
+MAY_USE_THE_WORLD = {"optics.world", "optics.teaching"}
 # No room may be so large that it is a house of its own.
 LARGEST_SHARE = 0.25
 SYMBOLIC = {"optics.relation", "optics.theory"}
@@ -256,6 +260,28 @@ def test_imports_go_one_way() -> None:
             allowed = {room}
         rooms = {room_of(name) for name in imports(parse(path), path) if name.startswith("optics.")}
         wrong += [f"{module_name(path)} imports {name}" for name in sorted(rooms - allowed)]
+    assert wrong == []
+
+
+def test_the_world_knows_nothing_of_the_bench() -> None:
+    """The traced world imports only numpy, the standard library, errors and itself, nor does
+    anything import it that it judges.
+    """
+    own = {"numpy", "optics.errors", "optics.world"}
+    wrong = [
+        f"{module_name(path)} imports {name}"
+        for path in sources("optics/world")
+        for name in imports(parse(path), path)
+        if name.split(".")[0] not in sys.stdlib_module_names
+        and not own & {name.split(".")[0], room_of(name)}
+    ]
+    wrong += [
+        f"{module_name(path)} imports {name}"
+        for path in sources("optics")
+        if room_of(module_name(path)) not in MAY_USE_THE_WORLD
+        for name in imports(parse(path), path)
+        if room_of(name) == "optics.world"
+    ]
     assert wrong == []
 
 
