@@ -48,7 +48,7 @@ MAY_IMPORT = {
     "optics.relation": set(),
     "optics.theory": {"optics.relation"},
     "optics.measure": {"optics.relation"},
-    "optics.typed": {"optics.measure"},
+    "optics.typed": {"optics.measure", "optics.theory", "optics.relation"},
     "optics.camera": {"optics.measure", "optics.theory", "optics.relation"},
     "optics.readings": {"optics.camera", "optics.measure", "optics.theory", "optics.relation"},
     "optics.account": {"optics.readings", "optics.camera", "optics.measure"},
@@ -63,6 +63,7 @@ MAY_IMPORT = {
         "optics.typed",
         "optics.measure",
         "optics.theory",
+        "optics.relation",
     },
     "optics.teaching": {
         "optics.finding",
@@ -72,6 +73,7 @@ MAY_IMPORT = {
         "optics.measure",
         "optics.theory",
         "optics.relation",
+        "optics.typed",
     },
     "optics.records": {
         "optics.teaching",

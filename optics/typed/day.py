@@ -110,5 +110,5 @@ def _refused(text: str, why: str) -> Unreadable:
     )
 
 
-DAY = Typed("date", "", read_day, date.isoformat)
+DAY = Typed("date", "", read_day, date.isoformat, "2026-03-06")
 Day: TypeAlias = Annotated[str, DAY]

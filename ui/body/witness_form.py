@@ -80,7 +80,7 @@ def _error_row(form: Form, name: str) -> None:
 def _finer_rows(form: Form, name: str) -> None:
     left, right = st.columns(2)
     with left:
-        form.ask("angle_limit", parts.MARK_READ_TO, typed="0.5", label="marks read to ±")
+        form.ask("angle_limit", fields.MARK_ANGLE_LIMIT, typed="0.5", label="marks read to ±")
     with right:
         form.ask(
             "spread",
