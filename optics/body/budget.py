@@ -9,7 +9,7 @@ from optics.measure.uncertainty import Estimate, Source, coverage_factor, exact,
 from optics.measure.verdict import Verdict, judge
 from optics.readings.readings import Sense
 from optics.readings.wording import said_error
-from optics.units import format_length
+from optics.units import fine_mm
 
 # The parts of a camera's budget, in the order in which they are put right.
 NAMES: dict[str, str] = {
@@ -175,9 +175,9 @@ def said_whole(budget: Budget) -> str:
         Verdict.UNSURE: "not sure to be inside the depth of focus",
     }[budget.verdict]
     return (
-        f"The whole camera is {mean}, ± {_fine(error.expanded)} at 95 %: {verdict} of "
-        f"± {_fine(budget.depth)} (full aperture as engraved). With everything at its limit the "
-        f"same way, {_fine(budget.worst)}."
+        f"The whole camera is {mean}, ± {fine_mm(error.expanded)} at 95 %: {verdict} of "
+        f"± {fine_mm(budget.depth)} (full aperture as engraved). With everything at its limit the "
+        f"same way, {fine_mm(budget.worst)}."
     )
 
 
@@ -186,7 +186,7 @@ def said_share(share: Share) -> str:
     error = share.term.error
     mean = "" if Sense.of(error.value) is Sense.RIGHT else f"{said_error(error)}, "
     return (
-        f"{share.term.name.capitalize()}: {mean}± {_fine(error.expanded)}; "
+        f"{share.term.name.capitalize()}: {mean}± {fine_mm(error.expanded)}; "
         f"{_per_cent(share.share)} of the spread."
     )
 
@@ -205,13 +205,9 @@ def said_next(budget: Budget) -> str:
     if budget.verdict is Verdict.INSIDE:
         return (
             f"Nothing has to be done. Most would still be gained at the {best.term.name}: the "
-            f"focus would be within {_fine(after)} instead of {_fine(budget.reach)} at 95 %."
+            f"focus would be within {fine_mm(after)} instead of {fine_mm(budget.reach)} at 95 %."
         )
     return (
         f"Work on the {best.term.name} next{': ' + how if how else ''}. With it right the focus "
-        f"would be within {_fine(after)} instead of {_fine(budget.reach)} at 95 %."
+        f"would be within {fine_mm(after)} instead of {fine_mm(budget.reach)} at 95 %."
     )
-
-
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)

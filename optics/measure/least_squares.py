@@ -48,6 +48,13 @@ class Solution:
         return len(self.residuals) - len(self.values)
 
 
+def chance_of(chi_square: float, dof: int) -> float:
+    """Chance of so large a chi-square from the errors alone; 1 where nothing is left over."""
+    from scipy.special import chdtrc
+
+    return float(chdtrc(dof, chi_square)) if dof > 0 else 1.0
+
+
 def covariance_of(estimates: Sequence[Estimate]) -> Array:
     """The covariance matrix of estimates, shared sources included."""
     return _parts(estimates)[1]

@@ -29,7 +29,7 @@ from optics.teaching.practice.sight import LOUPE, NEAR_POINT, Glass, Patch
 from optics.teaching.practice.sitting import Adjust, Entry, Finish, Read, Sitting, eye_limit
 from optics.teaching.practice.sitting_text import said_amount, said_moved, ways_of
 from optics.teaching.practice.stand import Moved, Offered, Stand
-from optics.units import format_angle, format_distance, format_length
+from optics.units import fine_mm, format_angle, format_distance
 
 MOVED_WORDS = {
     Moved.RING: "ring turned",
@@ -96,7 +96,7 @@ def figure_words(stand: Stand, reading: Reading) -> str:
     """The measured figure, in the unit it was read in."""
     match reading:
         case RegisterReading():
-            return _fine(reading.measured.value)
+            return fine_mm(reading.measured.value)
         case GateReading():
             return f"film {_sided(reading.behind.value, ('behind', 'before'))} the ground glass"
         case CollimatorReading():
@@ -114,10 +114,6 @@ def figure_words(stand: Stand, reading: Reading) -> str:
             return f"sharp at {format_distance(reading.sharp_at.value)}"
 
 
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)
-
-
 def _sided(mm: float, ways: tuple[str, str]) -> str:
     return f"{abs(mm):.2f} mm {ways[0] if mm >= 0 else ways[1]}"
 
@@ -129,7 +125,7 @@ def meaning_words(entry: Entry) -> str:
     off = said_error(error)
     if isinstance(entry.reading, CoincidenceReading) and off != "right":
         off = f"by its scale {off}"
-    return f"{off}, ± {_fine(error.expanded)}"
+    return f"{off}, ± {fine_mm(error.expanded)}"
 
 
 def miss_words(control: Control) -> str:
@@ -163,20 +159,20 @@ def effect_words(control: Control) -> str:
         )
     what = {"zero": "where the images meet, the lens stands", "stop": "at the stop the lens stands"}
     stands = what.get(name, "the lens stands")
-    return f"One {one} {way}: {stands} {_fine(abs(effect))} farther {out}."
+    return f"One {one} {way}: {stands} {fine_mm(abs(effect))} farther {out}."
 
 
 def bench_lines(sitting: Sitting) -> tuple[str, ...]:
     """What the instruments and the eye are good for at this level."""
     habits, camera = sitting.habits, sitting.stand.camera
     worn = "worn" if sitting.level.is_worn else "in good order"
-    eye = _fine(habits.eye_part * camera.depth_of_focus)
+    eye = fine_mm(habits.eye_part * camera.depth_of_focus)
     lines = [
-        f"Instruments {worn}: depth gauge ± {_fine(habits.gauge_limit)}, "
+        f"Instruments {worn}: depth gauge ± {fine_mm(habits.gauge_limit)}, "
         f"reticle's slide ± {habits.slide_limit:g} mm, degree scale "
         f"± {math.degrees(habits.angle_limit):.2g}°.",
         f"An eye at the loupe sees no difference within ± {eye} at the film.",
-        f"Allowed at the film: ± {_fine(camera.allowed_error)} (half the depth of "
+        f"Allowed at the film: ± {fine_mm(camera.allowed_error)} (half the depth of "
         f"focus at f/{camera.lens.full_aperture:g} as engraved).",
     ]
     if sitting.stand.finder is not None:
@@ -188,7 +184,7 @@ def _finder_line(sitting: Sitting) -> str:
     pair = next(
         o for o in sitting.stand.offered.values() if isinstance(o.reading, CoincidenceReading)
     )
-    limit = _fine(eye_limit(sitting, pair))
+    limit = fine_mm(eye_limit(sitting, pair))
     acuity = format_angle(sitting.habits.acuity)
     return f"In the finder it sees {acuity} at the eye, which is {limit} at the film."
 
@@ -304,7 +300,7 @@ def score_line(found: Score) -> str:
 def place_words(place: Place) -> tuple[str, str, str, str, str]:
     """A place: its name, what is allowed, as found, as left, and the verdict."""
     verdict = "✓ inside" if place.is_inside else "✕ outside"
-    allowed = format_angle(place.allowed) if place.is_angle else _fine(place.allowed)
+    allowed = format_angle(place.allowed) if place.is_angle else fine_mm(place.allowed)
     return place.name, f"± {allowed}", _size(place, place.found), _size(place, place.left), verdict
 
 
@@ -361,7 +357,7 @@ def _next_words(remark: Remark) -> str:
 def _eye_words(remark: Remark) -> str:
     if remark.misjudged is None:
         return "instrument"
-    off = _fine(abs(remark.misjudged))
+    off = fine_mm(abs(remark.misjudged))
     beyond = "" if abs(remark.misjudged) <= remark.granted else ", more than an eye is granted"
     return f"{off} off{beyond}"
 

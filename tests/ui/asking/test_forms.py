@@ -14,7 +14,7 @@ from optics.records.job import (
     RotationPart,
     RulerPart,
 )
-from optics.typed.fields import RING_DIAMETER, Typed, length
+from optics.typed.fields import RING_DIAMETER, Typed, figure
 from ui.asking import fields
 from ui.asking.camera_form import FOCUSING, OWN
 from ui.asking.fields import Entry
@@ -24,7 +24,9 @@ from ui.asking.forms import Form
 def filled(**texts: str) -> Form:
     """Return a form as if these texts had been typed; `lens` and `lead` are required."""
     form = Form("camera")
-    form.entries = {name: Entry(length(f"{name} in words"), text) for name, text in texts.items()}
+    form.entries = {
+        name: Entry(figure(f"{name} in words", "mm"), text) for name, text in texts.items()
+    }
     form.required = {"lens", "lead"}
     return form
 
