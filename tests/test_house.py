@@ -50,7 +50,7 @@ MAY_IMPORT = {
     "optics.relation": set(),
     "optics.theory": {"optics.relation"},
     "optics.measure": {"optics.relation"},
-    "optics.typed": {"optics.measure"},
+    "optics.typed": {"optics.measure", "optics.theory", "optics.relation"},
     "optics.camera": {"optics.measure", "optics.theory", "optics.relation"},
     "optics.moves": {"optics.camera", "optics.measure", "optics.theory"},
     "optics.account": {"optics.camera", "optics.typed", "optics.measure"},
@@ -77,6 +77,7 @@ MAY_IMPORT = {
         "optics.typed",
         "optics.measure",
         "optics.theory",
+        "optics.relation",
     },
     "optics.teaching": {
         "optics.finding",
@@ -87,6 +88,7 @@ MAY_IMPORT = {
         "optics.measure",
         "optics.theory",
         "optics.relation",
+        "optics.typed",
     },
     "optics.records": {
         "optics.teaching",

@@ -9,7 +9,7 @@ from optics.measure.uncertainty import Estimate, Source, coverage_factor, exact,
 from optics.measure.verdict import Verdict, judge
 from optics.readings.readings import Sense
 from optics.readings.wording import said_error
-from optics.units import format_length
+from optics.units import fine_mm
 
 # The parts of a camera's budget, in the order in which they are put right.
 NAMES: dict[str, str] = {
@@ -167,7 +167,9 @@ def _check(terms: Sequence[Term], depth: float) -> None:
 
 def said_whole(budget: Budget) -> str:
     """How far out the whole camera is."""
-    return f"The whole camera is {said_mean(budget)}, ± {_fine(budget.combined.expanded)} at 95 %."
+    return (
+        f"The whole camera is {said_mean(budget)}, ± {fine_mm(budget.combined.expanded)} at 95 %."
+    )
 
 
 def said_mean(budget: Budget) -> str:
@@ -183,12 +185,12 @@ def said_held(budget: Budget) -> str:
         Verdict.OUTSIDE: "Outside the depth of focus",
         Verdict.UNSURE: "Not sure to be inside the depth of focus",
     }[budget.verdict]
-    return f"{verdict} of ± {_fine(budget.depth)} (full aperture as engraved)."
+    return f"{verdict} of ± {fine_mm(budget.depth)} (full aperture as engraved)."
 
 
 def said_worst(budget: Budget) -> str:
     """How far out it would be if everything fell the same way."""
-    return f"With everything at its limit the same way, {_fine(budget.worst)}."
+    return f"With everything at its limit the same way, {fine_mm(budget.worst)}."
 
 
 def said_share(share: Share) -> str:
@@ -200,7 +202,7 @@ def said_share(share: Share) -> str:
 def said_term(error: Estimate) -> str:
     """An error of the budget in figures."""
     mean = "" if Sense.of(error.value) is Sense.RIGHT else f"{said_error(error)}, "
-    return f"{mean}± {_fine(error.expanded)}"
+    return f"{mean}± {fine_mm(error.expanded)}"
 
 
 def said_part(share: Share) -> str:
@@ -222,13 +224,9 @@ def said_next(budget: Budget) -> str:
     if budget.verdict is Verdict.INSIDE:
         return (
             f"Nothing has to be done. Most would still be gained at the {best.term.name}: the "
-            f"focus would be within {_fine(after)} instead of {_fine(budget.reach)} at 95 %."
+            f"focus would be within {fine_mm(after)} instead of {fine_mm(budget.reach)} at 95 %."
         )
     return (
         f"Work on the {best.term.name} next{': ' + how if how else ''}. With it right the focus "
-        f"would be within {_fine(after)} instead of {_fine(budget.reach)} at 95 %."
+        f"would be within {fine_mm(after)} instead of {fine_mm(budget.reach)} at 95 %."
     )
-
-
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)

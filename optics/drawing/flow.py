@@ -68,7 +68,8 @@ class Flow:
         self, head: str, remark: str = "", *, room: float = _HEADING_ROOM, rule: float = HAIRLINE
     ) -> None:
         """Begin a section: a rule across, and its heading at the side."""
-        self.finish()
+        # Go below the heading at the side too, which may be longer than its section.
+        self.y = max(self.y, self._side_end)
         self.gap(1.8 if self.y > self._top else 0)
         self.need(room)
         if rule and self.y > self._top:
@@ -131,7 +132,3 @@ class Flow:
             cells = zip(row, widths, strict=True)
             self.row(*(Cell(t, w, bold=n == 0) for n, (t, w) in enumerate(cells)))
             self.rule()
-
-    def finish(self) -> None:
-        """Go below the heading at the side too."""
-        self.y = max(self.y, self._side_end)

@@ -6,18 +6,21 @@ from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
 from pydantic_core import PydanticCustomError
 
 from optics.finding.causes import ALL, Cause, owner_of
+from optics.relation import Range
 from optics.typed import fields, places
 from optics.typed.ask import Ask
 from optics.typed.fields import Typed
 from optics.typed.part import Part
 
-PICTURE = places.size("picture on the film")
-STANDARD_SCREWS = places.size("distance between the standard's screws")
-INFINITY_SCREW = fields.length("what a turn of the infinity screw adds")
-NEAR_SCREW = fields.length("what a turn of the near screw adds")
-SEEN_BLUR = fields.length("blur just seen under the loupe", above=0)
-MOST_CAUSES = fields.count("number of causes together", at_least=1)
-CHANCE = fields.percent("chance of the cause")
+PICTURE = places.size("picture on the film", "84 × 56")
+STANDARD_SCREWS = places.size("distance between the standard's screws", "50 × 40")
+INFINITY_SCREW = fields.figure("what a turn of the infinity screw adds", "mm", example="0.3 mm")
+NEAR_SCREW = fields.figure("what a turn of the near screw adds", "mm", example="0.3 mm")
+SEEN_BLUR = fields.figure(
+    "blur just seen under the loupe", "mm", Range.positive(), example="0.03 mm"
+)
+MOST_CAUSES = fields.figure("number of causes together", "count", Range.at_least(1), example="3")
+CHANCE = fields.figure("chance of the cause", "%", example="5 %")
 MOST_TOGETHER = 4
 
 

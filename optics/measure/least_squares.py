@@ -30,8 +30,9 @@ _ROUNDING = 64 * np.finfo(np.float64).eps
 class Solution:
     """The best parameters, what they owe to each measurement, and what is left over.
 
-    `gain` is the slope of each parameter to each measurement; `weight` is the matrix that
-    turns measurements into weighted residuals, V⁻¹ − V⁻¹J(JᵀV⁻¹J)⁻¹JᵀV⁻¹.
+    Of n measurements and p parameters: `values` (p,), `covariance` (p, p), `residuals` (n,).
+    `gain` (p, n) is the slope of each parameter to each measurement; `weight` (n, n) is the matrix
+    that turns measurements into weighted residuals, V⁻¹ − V⁻¹J(JᵀV⁻¹J)⁻¹JᵀV⁻¹.
     """
 
     values: Array
@@ -48,12 +49,21 @@ class Solution:
         return len(self.residuals) - len(self.values)
 
 
+def chance_of(chi_square: float, dof: int) -> float:
+    """Chance of so large a chi-square from the errors alone; 1 where nothing is left over."""
+    from scipy.special import chdtrc
+
+    return float(chdtrc(dof, chi_square)) if dof > 0 else 1.0
+
+
 def covariance_of(estimates: Sequence[Estimate]) -> Array:
-    """The covariance matrix of estimates, shared sources included."""
+    """The covariance matrix (n, n) of n estimates, shared sources included."""
     return _parts(estimates)[1]
 
 
 def _parts(estimates: Sequence[Estimate]) -> tuple[list[Source], Array]:
+    # A row an estimate, a column a source: what two estimates share stands in one column, so that
+    # the table times its own transpose has the correlation without any bookkeeping.
     sources = list(dict.fromkeys(source for e in estimates for source in e.parts))
     table = np.array([[e.parts.get(s, 0.0) for s in sources] for e in estimates])
     return sources, table @ table.T
@@ -70,7 +80,8 @@ def carried(value: float, slopes: Array, estimates: Sequence[Estimate]) -> Estim
 def least_squares(model: Model, start: Array, measured: Array, covariance: Array) -> Solution:
     """Weighted least squares by Gauss-Newton steps, halved where they overshoot.
 
-    Minimises rᵀV⁻¹r of the residuals r = measured − predicted with covariance V.
+    Minimises rᵀV⁻¹r of the residuals r = measured − predicted with covariance V. Shapes: `start`
+    (p,), `measured` (n,), `covariance` (n, n); the model answers (n,) and (n, p).
     Errors: NoAnswer where the measurements do not determine the parameters, or one of them
     has no uncertainty at all.
     Limits: needs a start from which the sum falls steadily; slopes must exist.
@@ -118,11 +129,13 @@ def _advance(
 ) -> tuple[Array, tuple[Array, Array]]:
     """Go along the step as far as the sum of squares falls and the model has a meaning."""
     root, measured, misfit = target
+    # At the least sum a step can only lose by rounding: that much worse still counts as arrived.
     present = float(misfit @ misfit) * (1 + 1e-12) + 1e-15
     for _ in range(MOST_HALVINGS):
         try:
             there = model(values + step)
         except (OutOfRange, NoAnswer):
+            # A lens cannot have a focal length below 0: too long a step is no sign of a bad fit.
             step = step / 2
             continue
         ahead = _in_units_of(root, measured - there[0])
@@ -141,6 +154,7 @@ def _solution(values: Array, residuals: Array, slopes: Array, root: Array) -> So
     directions, triangle = np.linalg.qr(design / sizes)
     # With design = QRS the covariance is S⁻¹R⁻¹(S⁻¹R⁻¹)ᵀ, and QQᵀ is what the fit takes up.
     spread = np.linalg.solve(triangle, np.eye(len(sizes))) / sizes[:, None]
+    # `keep` is what no choice of parameters could take up: the residuals live there alone.
     inverse_root = _in_units_of(root, np.eye(len(residuals)))
     keep = np.eye(len(residuals)) - directions @ directions.T
     return Solution(

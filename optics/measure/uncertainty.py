@@ -15,7 +15,6 @@ from numpy.typing import ArrayLike, NDArray
 
 from optics.errors import OutOfRange
 from optics.relation import Formula, Quantity
-from optics.relation.range import said
 
 LEVEL = 0.95
 
@@ -225,9 +224,9 @@ def combine(formula: Formula, **inputs: Estimate) -> Estimate:
 
 def _at_its_limit(formula: Formula, quantity: Quantity, values: dict[str, float]) -> OutOfRange:
     """The sentence for an input so placed that no uncertainty can be carried through it."""
-    got = said(values[quantity.name], quantity.unit)
+    got = quantity.said(values[quantity.name])
     limits = [
-        f"may not stand right at its limit of {said(bound.limit_for(values), quantity.unit)} "
+        f"may not stand right at its limit of {quantity.said(bound.limit_for(values))} "
         f"({bound.reason}) with an uncertainty"
         for bound in formula.relation.bounds
         if bound.quantity is quantity and bound.needs <= values.keys()

@@ -12,7 +12,7 @@ from optics.measure.uncertainty import within
 from optics.moves.at_hand import Workshop
 from optics.moves.record import Case, Control, Made, Move, Outcome
 from optics.moves.setting import THICKER, near_enough
-from optics.units import format_length
+from optics.units import fine_mm, format_length
 
 IF_FITTED = "if that much is fitted"
 # Sums of leaves (mm) that differ by less are one thickness.
@@ -41,7 +41,7 @@ def _make(case: Case) -> Outcome:
         return case.refused("Less than a quarter of the tolerance is left: leave the shims alone.")
     if abs(wanted) > THICKEST_PACK:
         return case.refused(
-            f"{_fine(abs(wanted))} is more than shims can put right: look for a wrong thread "
+            f"{fine_mm(abs(wanted))} is more than shims can put right: look for a wrong thread "
             "start, a wrong lens or a slip in the reading."
         )
     if workshop.fitted is None and wanted < 0:
@@ -56,7 +56,7 @@ def _make(case: Case) -> Outcome:
     made = make_up(max(target, 0.0), leaves, near_enough(camera))
     if abs(made.best.thickness - target) > abs(wanted) - _ROUNDING:
         return case.refused(
-            f"{_verb(wanted).capitalize()} {_fine(abs(wanted))}, but no leaf at hand brings "
+            f"{_verb(wanted).capitalize()} {fine_mm(abs(wanted))}, but no leaf at hand brings "
             "the lens nearer; enter the shim leaves you have."
         )
     return _packed(case, wanted, fitted, made)
@@ -81,9 +81,9 @@ def by_amount(error: float, workshop: Workshop) -> str:
 
 
 def _not_there(amount: float, fitted: Pack) -> str:
-    have = f"only {_fine(fitted.thickness)} is" if fitted.count else "no shim is"
+    have = f"only {fine_mm(fitted.thickness)} is" if fitted.count else "no shim is"
     return (
-        f"{_fine(amount)} would have to come out and {have} fitted; the seat itself is not "
+        f"{fine_mm(amount)} would have to come out and {have} fitted; the seat itself is not "
         "to be cut, so use another remedy."
     )
 
@@ -92,15 +92,15 @@ def _missing(camera: Camera, wanted: float, target: float, at_hand: Pack, fitted
     """Why no pack of the target thickness can be had; empty where one can."""
     if target > THICKEST_PACK:
         return (
-            f"The pack would come to {_fine(target)}, more than the {THICKEST_PACK:g} mm that "
+            f"The pack would come to {fine_mm(target)}, more than the {THICKEST_PACK:g} mm that "
             "shims can make up: check the shims fitted now."
         )
     if target < (-camera.allowed_error if fitted.count else 0.0):
         return _not_there(-wanted, fitted)
     if target > at_hand.thickness + camera.allowed_error:
-        held = _fine(at_hand.thickness - fitted.thickness)
+        held = fine_mm(at_hand.thickness - fitted.thickness)
         have = f"the drawer holds {held}" if at_hand.count > fitted.count else "the drawer is empty"
-        return f"Add {_fine(wanted)}, but {have}; enter the shim leaves you have."
+        return f"Add {fine_mm(wanted)}, but {have}; enter the shim leaves you have."
     return ""
 
 
@@ -110,15 +110,15 @@ def _packed(case: Case, wanted: float, fitted: Pack, made: MakeUp) -> Made:
     if not pack.count:
         instruction = (
             f"Take {said_pack(fitted)} out from under the lens seat and fit none: "
-            f"remove {_fine(abs(change))} in all."
+            f"remove {fine_mm(abs(change))} in all."
         )
     elif fitted.count:
         instruction = (
             f"Fit {said_pack(pack)} under the lens seat in place of {said_pack(fitted)}: "
-            f"{_verb(change)} {_fine(abs(change))} in all."
+            f"{_verb(change)} {fine_mm(abs(change))} in all."
         )
     else:
-        instruction = f"Add {said_pack(pack)} under the lens seat, {_fine(change)} in all."
+        instruction = f"Add {said_pack(pack)} under the lens seat, {fine_mm(change)} in all."
     # Every leaf that comes or goes carries the limit of the micrometer that measured it.
     limit = _leaf_limit() * math.sqrt(_leaves_changed(fitted, pack))
     return case.made(
@@ -127,7 +127,7 @@ def _packed(case: Case, wanted: float, fitted: Pack, made: MakeUp) -> Made:
         within(change, limit, "shim thickness"),
         amounts=(
             ("Wanted", _said_change(wanted)),
-            (_verb(change).capitalize(), _fine(abs(change))),
+            (_verb(change).capitalize(), fine_mm(abs(change))),
             ("Pack", said_pack(pack)),
         ),
         figures={"wanted": wanted, "added": change, "pack": pack.thickness},
@@ -192,11 +192,7 @@ def _verb(change: float) -> str:
 
 
 def _said_change(mm: float) -> str:
-    return f"{_verb(mm)} {_fine(abs(mm))}"
-
-
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)
+    return f"{_verb(mm)} {fine_mm(abs(mm))}"
 
 
 def _leaf_limit() -> float:

@@ -13,7 +13,7 @@ from optics.camera.camera import Camera
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import Estimate
 from optics.theory import lens, rangefinder
-from optics.units import format_distance, format_length
+from optics.units import fine_mm, format_distance
 
 # The eye's working acuity, one minute of arc (common practice, no source).
 WORKING_ACUITY = math.radians(1 / 60)
@@ -109,7 +109,7 @@ class Lath:
 def said_tolerance(lath: Lath) -> str:
     """The tolerance on the spacing in one sentence."""
     return (
-        f"Marks {_fine(lath.base)} ± {_fine(lath.tolerance)} apart (a quarter of what the film "
+        f"Marks {fine_mm(lath.base)} ± {fine_mm(lath.tolerance)} apart (a quarter of what the film "
         f"forgives) for use {format_distance(lath.distance)} from the windows."
     )
 
@@ -122,19 +122,19 @@ def said_leaves(lath: Lath, spacing_error: float) -> str:
     false = lath.false_infinity(spacing_error)
     where = "a point beyond infinity" if false < 0 else format_distance(false)
     return (
-        f"Too {wide} by {_fine(abs(spacing_error))}: {where} passes for infinity, and the lens is "
-        f"set {_fine(left)} too far {sense} at every distance."
+        f"Too {wide} by {fine_mm(abs(spacing_error))}: {where} passes for infinity, and the lens "
+        f"is set {fine_mm(left)} too far {sense} at every distance."
     )
 
 
 def said_eye(lath: Lath) -> str:
     """What the eye can see of the spacing at this distance."""
     seen = lath.eye_tolerance
-    line = f"At {format_distance(lath.distance)} the eye sees {_fine(seen)} of spacing"
+    line = f"At {format_distance(lath.distance)} the eye sees {fine_mm(seen)} of spacing"
     if seen <= lath.film_tolerance:
-        return f"{line}, finer than the {_fine(lath.film_tolerance)} that the film forgives."
+        return f"{line}, finer than the {fine_mm(lath.film_tolerance)} that the film forgives."
     return (
-        f"{line} only, coarser than the {_fine(lath.film_tolerance)} that the film forgives: set "
+        f"{line} only, coarser than the {fine_mm(lath.film_tolerance)} that the film forgives: set "
         "it several times and take the middle."
     )
 
@@ -148,7 +148,3 @@ def said_use(lath: Lath) -> str:
         "in the middle, the left one through the left window and the right one through the "
         "right, must fall together."
     )
-
-
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)

@@ -12,6 +12,7 @@ from pydantic import BaseModel, ValidationError
 from optics.errors import ShimwrightError, Unreadable
 from optics.records.earlier import write_as_now
 from optics.records.job import JobDocument
+from optics.typed.fields import KEPT
 
 LARGEST_FILE = 1_000_000
 _ROUNDS = 3
@@ -32,7 +33,8 @@ def read_kept_job(data: bytes) -> JobDocument:
 def read_document(data: bytes, kind: type[Document], what: str, *, kept: bool = False) -> Document:
     """The document in a file's bytes; `what` names its kind in the sentence of a refusal.
 
-    Of a document that is `kept`, texts that were good once are read as they were then.
+    Of a document that is `kept`, texts that were good once are read as they were then, and a
+    figure out of its range is left as it stands.
     """
     if len(data) > LARGEST_FILE:
         raise Unreadable(
@@ -54,11 +56,11 @@ def _validated(found: Any, kind: type[Document], kept: bool) -> Document:
     # A part's own check runs once its fields are good, so it is refused only then.
     for _ in range(_ROUNDS if kept else 0):
         try:
-            return kind.model_validate(found)
+            return kind.model_validate(found, context=KEPT)
         except ValidationError as wrong:
             if not write_as_now(found, wrong):
                 break
-    return kind.model_validate(found)
+    return kind.model_validate(found, context=KEPT if kept else None)
 
 
 def write_job(job: JobDocument) -> str:

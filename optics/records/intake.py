@@ -10,7 +10,7 @@ from optics.typed.ask import Ask
 from optics.typed.day import DAY_HINT, Day
 from optics.typed.part import Line, Note, Part
 
-SHIMS_FOUND = fields.leaves("shims found")
+SHIMS_FOUND = fields.leaves("shims found", "0.05 × 2; 0.1")
 _SEPARATORS = frozenset("/\\:")
 
 Fault: TypeAlias = Literal["loose", "missing", "wrong", "damaged", "other"]

@@ -10,9 +10,9 @@ from optics.typed.ask import Ask
 from optics.typed.day import DAY_HINT, Day
 from optics.typed.part import Line, Note, Part
 
-SHIMS_ADDED = fields.leaves("shims added")
-SHIMS_REMOVED = fields.leaves("shims removed")
-INSTRUMENT_LIMIT = fields.length("limit of the instrument", at_least=0, gauged=True)
+SHIMS_ADDED = fields.leaves("shims added", "0.05 × 2")
+SHIMS_REMOVED = fields.leaves("shims removed", "0.1")
+INSTRUMENT_LIMIT = fields.GAUGE_LIMIT
 
 
 class DonePart(Part):

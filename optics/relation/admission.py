@@ -11,7 +11,7 @@ import numpy as np
 from optics.errors import NoAnswer, OutOfRange
 from optics.relation.bound import Bound
 from optics.relation.quantity import Quantity
-from optics.relation.range import Given, extremes, said
+from optics.relation.range import Given, extremes
 
 
 @dataclass(frozen=True, eq=False)
@@ -46,7 +46,7 @@ class Admission:
         lowest = shaped if isinstance(shaped, float) else extremes(shaped)[0]
         if math.isnan(lowest):
             raise self._no_answer(shaped, known)
-        fault = unknown.range.fault(shaped, unknown.unit)
+        fault = unknown.range.fault(shaped, unknown.said)
         if fault is not None:
             raise self._refuse_answer(shaped, known, *fault, unknown.range.reason(fault[0]))
         for bound in self._bounds_on_answer:
@@ -86,7 +86,7 @@ class Admission:
         unknown = self.unknown
         why = f" ({reason})" if reason else ""
         return OutOfRange(
-            f"These figures give {said(wrong, unknown.unit)} for the {unknown.meaning}, but it "
+            f"These figures give {unknown.said(wrong)} for the {unknown.meaning}, but it "
             f"must be {limit}{why}: got {given}; check these figures.",
             quantity=unknown.name,
             value=wrong,
@@ -96,7 +96,7 @@ class Admission:
     def _told(self, shaped: Given, known: list[Any], place: int) -> str:
         """All inputs in words, as they are for one element of the answer."""
         return ", ".join(
-            f"{q.meaning} {said(float(np.broadcast_to(v, np.shape(shaped)).flat[place]), q.unit)}"
+            f"{q.meaning} {q.said(float(np.broadcast_to(v, np.shape(shaped)).flat[place]))}"
             for q, v in zip(self.inputs, known, strict=True)
         )
 

@@ -10,7 +10,7 @@ import sympy
 
 from optics.relation.compiling import compile_function
 from optics.relation.quantity import Quantity
-from optics.relation.range import Given, said
+from optics.relation.range import Given
 
 ROUNDING = 1e-12
 
@@ -64,5 +64,5 @@ class Bound:
         value, limit, wrong = np.broadcast_arrays(value, limit, wrong)
         sides = ("more than", "less than") if self.is_open else ("at least", "at most")
         side = sides[self.is_upper]
-        nearest = said(float(limit[wrong][0]), self.quantity.unit)
+        nearest = self.quantity.said(float(limit[wrong][0]))
         return float(value[wrong][0]), f"{side} {nearest}"

@@ -7,7 +7,7 @@ from functools import cached_property
 import sympy
 
 from optics.errors import OutOfRange
-from optics.relation.range import ANY, Given, Range, said
+from optics.relation.range import ANY, Given, Range
 
 
 @dataclass(frozen=True)
@@ -15,7 +15,9 @@ class Quantity:
     """A named physical quantity: its symbol, unit, meaning and the range it can have.
 
     `name` is at once keyword argument, column heading and widget key. A sign
-    convention, where there is one, is part of `meaning`.
+    convention, where there is one, is part of `meaning`. `typed_in` names the unit that a bare
+    number has on paper and page, where it is not the everyday one of `unit`: the distance to a
+    subject is told in metres, and may be infinite.
     """
 
     name: str
@@ -24,6 +26,7 @@ class Quantity:
     unit: str
     meaning: str
     range: Range = ANY
+    typed_in: str = ""
 
     @cached_property
     def symbol(self) -> sympy.Symbol:
@@ -32,9 +35,21 @@ class Quantity:
             return sympy.Symbol(self.name, positive=True)
         return sympy.Symbol(self.name, real=True)
 
+    @cached_property
+    def words(self) -> str:
+        """The meaning without what stands in brackets, as a label says it."""
+        return self.meaning.partition(" (")[0]
+
+    def said(self, value: float) -> str:
+        """A value with its unit as a sentence shows it."""
+        number = "infinity" if math.isinf(value) else f"{value:.6g}"
+        if value < 0:
+            number = "−" + number.removeprefix("-")
+        return f"{number} {self.unit}".strip()
+
     def check(self, value: Given) -> None:
         """Raise OutOfRange unless every element of `value` lies in the quantity's range."""
-        fault = self.range.fault(value, self.unit)
+        fault = self.range.fault(value, self.said)
         if fault is None:
             return
         wrong, limit = fault
@@ -50,7 +65,7 @@ class Quantity:
         """The sentence for a value outside a limit, ready to raise."""
         why = f" ({reason})" if reason else ""
         return OutOfRange(
-            f"The {self.meaning} must be {limit}{why}: got {said(value, self.unit)}; "
+            f"The {self.meaning} must be {limit}{why}: got {self.said(value)}; "
             "check the figure and its unit.",
             quantity=self.name,
             value=value,

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 import numpy as np
@@ -69,6 +69,13 @@ class Range:
         """Every value but zero, plus and minus infinity being one."""
         return cls(is_closed=True, is_never_zero=True)
 
+    def __and__(self, other: "Range") -> "Range":
+        """What lies in both; the rest is told of this one."""
+        # Where both begin at one value, it is allowed only if both allow it.
+        low, is_open = max((self.low, not self.low_allowed), (other.low, not other.low_allowed))
+        high = min(self.high, other.high)
+        return replace(self, low=low, low_allowed=not is_open, high=high)
+
     @property
     def is_positive(self) -> bool:
         """Whether the range leaves a value no choice but to be positive."""
@@ -86,20 +93,20 @@ class Range:
         if math.isfinite(self.high):
             yield f"at most {say(self.high)}"
 
-    def fault(self, value: Given, unit: str) -> tuple[float, str] | None:
-        """An element that is not in the range, and the limit in words; None where all are."""
+    def fault(self, value: Given, say: Callable[[float], str]) -> tuple[float, str] | None:
+        """An element that is not in the range, and the limit in words; None where all are.
+
+        `say` says the limit's figure with its unit.
+        """
         value = self.folded(value)
         lowest, highest = (value, value) if isinstance(value, float | int) else extremes(value)
         if lowest > self.low or (self.low_allowed and lowest == self.low):
             if highest <= self.high:
                 holds_zero = self.is_never_zero and np.any(np.equal(value, 0))
-                return (0.0, f"other than {said(0.0, unit)}") if holds_zero else None
-            return highest, self._ends(unit)[-1]
+                return (0.0, f"other than {say(0.0)}") if holds_zero else None
+            return highest, [*self.ends(say)][-1]
         is_endless = lowest == -math.inf or self.low == -math.inf
-        return lowest, "finite" if is_endless else self._ends(unit)[0]
-
-    def _ends(self, unit: str) -> tuple[str, ...]:
-        return tuple(self.ends(lambda limit: said(limit, unit)))
+        return lowest, "finite" if is_endless else next(self.ends(say))
 
     def reason(self, value: float) -> str:
         """What it means that a worked out value is not in the range, where that is known."""
@@ -120,11 +127,3 @@ ANY = Range.any()
 def extremes(value: Array) -> tuple[float, float]:
     """The least and the greatest element; nan if there is one, or none at all."""
     return (float(np.min(value)), float(np.max(value))) if value.size else (math.nan, math.nan)
-
-
-def said(value: float, unit: str) -> str:
-    """A number with its unit as a sentence shows it."""
-    number = "infinity" if math.isinf(value) else f"{value:.6g}"
-    if value < 0:
-        number = "−" + number.removeprefix("-")
-    return f"{number} {unit}".strip()

@@ -8,7 +8,7 @@ import numpy as np
 from optics.camera.camera import Camera, FrontCell
 from optics.camera.confusion import Convention
 from optics.camera.stops import Stops, set_stop
-from optics.measure.least_squares import Model, carried, covariance_of, least_squares
+from optics.measure.least_squares import Model, carried, chance_of, covariance_of, least_squares
 from optics.measure.uncertainty import Estimate
 from optics.relation import Array, Formula, Given
 from optics.scales.ring_marks import DepthMark
@@ -45,9 +45,7 @@ class ConfusionFound:
     @property
     def probability(self) -> float:
         """Chance of so large a chi-square from reading errors alone; 1 with nothing left over."""
-        from scipy.special import chdtrc
-
-        return float(chdtrc(self.dof, self.chi_square)) if self.dof else 1.0
+        return chance_of(self.chi_square, self.dof)
 
     def nearest(self, conventions: Sequence[Convention]) -> tuple[Convention, ...]:
         """The conventions ordered by how near they come; equally near ones stay in order."""

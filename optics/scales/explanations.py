@@ -8,7 +8,14 @@ from enum import StrEnum
 import numpy as np
 
 from optics.errors import ShimwrightError
-from optics.measure.least_squares import Model, Solution, carried, covariance_of, least_squares
+from optics.measure.least_squares import (
+    Model,
+    Solution,
+    carried,
+    chance_of,
+    covariance_of,
+    least_squares,
+)
 from optics.measure.uncertainty import Estimate, Source
 from optics.relation import Array
 from optics.scales.ring_marks import ScaleMark
@@ -68,9 +75,7 @@ class Explanation:
     @property
     def probability(self) -> float:
         """Chance of so large a chi-square if this were the cause; 1 with nothing left over."""
-        from scipy.special import chdtrc
-
-        return float(chdtrc(self.dof, self.chi_square)) if self.dof > 0 else 1.0
+        return chance_of(self.chi_square, self.dof)
 
 
 @dataclass(frozen=True)

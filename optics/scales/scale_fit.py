@@ -8,7 +8,14 @@ import numpy as np
 
 from optics.camera.camera import Bed, Camera, FrontCell, Helicoid
 from optics.errors import NoAnswer, ShimwrightError
-from optics.measure.least_squares import Model, Solution, carried, covariance_of, least_squares
+from optics.measure.least_squares import (
+    Model,
+    Solution,
+    carried,
+    chance_of,
+    covariance_of,
+    least_squares,
+)
 from optics.measure.uncertainty import Estimate, coverage_factor
 from optics.relation import Array, Formula
 from optics.scales.ring_marks import ScaleMark
@@ -126,9 +133,7 @@ class ScaleFit:
     @cached_property
     def probability(self) -> float:
         """Chance of so large a chi-square from reading errors alone; 1 with nothing left over."""
-        from scipy.special import chdtrc
-
-        return float(chdtrc(self.dof, self.chi_square)) if self.dof else 1.0
+        return chance_of(self.chi_square, self.dof)
 
     def is_determined(self, name: str, within: float = 0.1) -> bool:
         """Whether a figure is known at 95 % to a tenth of itself, or the part given."""

@@ -29,4 +29,3 @@ def draw_checked(flow: Flow, checked: Iterable[Account], *, at_bench: bool = Fal
     flow.section("Also checked", "As last measured.", rule=0.3)
     for account in accounts:
         draw_account(flow, account, at_bench=at_bench)
-    flow.finish()

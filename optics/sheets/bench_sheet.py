@@ -79,7 +79,6 @@ def _identity(flow: Flow, report: JobReport) -> None:
     if report.wanted.strip():
         flow.section("Asked for", rule=0)
         flow.say(report.wanted, FINE)
-    flow.finish()
 
 
 def _blanks(flow: Flow, x: float, fields: Sequence[tuple[str, float]]) -> None:
@@ -108,7 +107,6 @@ def _condition(flow: Flow, report: JobReport) -> None:
         if label not in written:
             _blanks(flow, flow.x, [(label, flow.width - 24.0)])
     flow.gap(1.2)
-    flow.finish()
 
 
 def _shims(flow: Flow, report: JobReport) -> None:
@@ -120,7 +118,6 @@ def _shims(flow: Flow, report: JobReport) -> None:
         flow.row(Cell("Fitted now", 28, ink=DARK), Cell(report.shims_fitted, flow.width - 28))
     heads = ("Where", "Thickness", "How many", "Material", "Note")
     _grid(flow, heads, (40.0, 26.0, 20.0, 28.0, flow.width - 114.0), _rows_left(3, known))
-    flow.finish()
 
 
 def _trays(flow: Flow, report: JobReport) -> None:
@@ -134,7 +131,6 @@ def _trays(flow: Flow, report: JobReport) -> None:
     if rows:
         flow.table(heads, widths, rows)
     _grid(flow, () if rows else heads, widths, _rows_left(6, rows))
-    flow.finish()
 
 
 def _worked_with(flow: Flow, report: JobReport) -> None:
@@ -147,7 +143,6 @@ def _worked_with(flow: Flow, report: JobReport) -> None:
     for said in report.worked_with:
         flow.row(Cell(said, flow.width, bold=True))
         flow.rule()
-    flow.finish()
 
 
 def _readings(flow: Flow, head: str, remark: str, taken: Sequence[TakenReading]) -> None:
@@ -160,7 +155,6 @@ def _readings(flow: Flow, head: str, remark: str, taken: Sequence[TakenReading])
     heads = ("Reading", "Ring at", "1", "2", "3", "Limit ±", "Instrument", "Day")
     widths = (28.0, 16.0, 18.0, 18.0, 18.0, 15.0, flow.width - 131.0, 18.0)
     _grid(flow, heads, widths, _rows_left(3, taken))
-    flow.finish()
 
 
 def _rows_left(usual: int, written: Sequence[object]) -> int:
@@ -177,7 +171,6 @@ def _order(flow: Flow) -> None:
         for column in (0, 1):
             flow.sheet.box((flow.x + column * flow.width / 2, base), _BOX, _BOX, line=0.2)
         flow.gap(1.4)
-    flow.finish()
 
 
 def _step(flow: Flow, number: int) -> tuple[Cell, Cell]:
@@ -194,7 +187,6 @@ def _work(flow: Flow, report: JobReport) -> None:
     heads = ("What", "How much", "Shims in", "Shims out", "Day")
     widths = (flow.width - 96.0, 30.0, 24.0, 24.0, 18.0)
     _grid(flow, heads, widths, _rows_left(7, report.work))
-    flow.finish()
 
 
 def _grid(
@@ -233,7 +225,6 @@ def _end(flow: Flow) -> None:
         )
     flow.say(LOCAL_RULES, FINE, bold=True)
     _blanks(flow, flow.x, [("Done by", 50.0), ("Day", 30.0)])
-    flow.finish()
 
 
 def _notes(flow: Flow) -> None:

@@ -113,13 +113,7 @@ def draw_heading(flow: Flow, report: JobReport, heading: Heading, kind: str) -> 
         left.say(report.title, 9, most=2)
     if report.camera is not None:
         left.say(wording.said_camera(report.camera), 7.4, ink=DARK)
-    right = Column(sheet, sheet.left + 118, sheet.top - 0.8, sheet.right - sheet.left - 118)
-    if heading.workshop.strip():
-        right.say(heading.workshop, 10, bold=True, most=2)
-    else:
-        right.gap(STAMP)
-    for line in heading.address.splitlines():
-        right.say(line, FINE, ink=DARK, most=2)
+    right = workshop_column(sheet, heading)
     right.gap(1)
     numbered = f"Job {heading.number} · " if heading.number else ""
     right.say(f"{numbered}{heading.made.isoformat()}", FINE, bold=True)
@@ -128,7 +122,18 @@ def draw_heading(flow: Flow, report: JobReport, heading: Heading, kind: str) -> 
     sheet.line((sheet.left, left.y), (sheet.right, left.y), width=0.5)
     flow.y = left.y + 1.2
     _particulars(flow, report)
-    flow.finish()
+
+
+def workshop_column(sheet: Sheet, heading: Heading) -> Column:
+    """Who answers for the sheet, at its upper right; room for a stamp where nobody is named."""
+    column = Column(sheet, sheet.left + 118, sheet.top - 0.8, sheet.right - sheet.left - 118)
+    if heading.workshop.strip():
+        column.say(heading.workshop, 10, bold=True, most=2)
+    else:
+        column.gap(STAMP)
+    for line in heading.address.splitlines():
+        column.say(line, FINE, ink=DARK, most=2)
+    return column
 
 
 def _particulars(flow: Flow, report: JobReport) -> None:
@@ -162,7 +167,6 @@ def _result(flow: Flow, report: JobReport) -> None:
     flow.need(gauge_height(report))
     draw_found_and_left(flow.sheet, (flow.x, flow.y), flow.width, report)
     flow.y += gauge_height(report)
-    flow.finish()
 
 
 def _measured(taken: Sequence[TakenReading]) -> list[TakenReading]:
@@ -195,7 +199,6 @@ def _found(flow: Flow, report: JobReport) -> None:
     _readings(flow, report.found)
     for label, text in report.condition:
         flow.row(Cell(label, 28, ink=DARK), Cell(text, flow.width - 28))
-    flow.finish()
 
 
 def _done(flow: Flow, report: JobReport) -> None:
@@ -209,13 +212,11 @@ def _done(flow: Flow, report: JobReport) -> None:
         flow.rule()
     if report.work_note.strip():
         flow.say(report.work_note, FINE, ink=DARK)
-    flow.finish()
 
 
 def _left(flow: Flow, report: JobReport) -> None:
     flow.section("As left", "After the work.", rule=0.3)
     _readings(flow, report.left)
-    flow.finish()
 
 
 def _checked(flow: Flow, report: JobReport) -> None:
@@ -239,7 +240,6 @@ def _known(flow: Flow, report: JobReport) -> None:
         FINE,
         ink=DARK,
     )
-    flow.finish()
 
 
 def _fine(standard: float) -> str:
@@ -263,7 +263,6 @@ def _instruments(flow: Flow, report: JobReport) -> None:
             for i in report.instruments
         ],
     )
-    flow.finish()
 
 
 def _limit_and_origin(used: InstrumentUsed) -> str:
@@ -276,7 +275,6 @@ def _next(flow: Flow, report: JobReport) -> None:
     if report.next_service.strip():
         flow.section("Next service")
         flow.say(report.next_service, TEXT, bold=True)
-        flow.finish()
 
 
 def _care(flow: Flow, report: JobReport) -> None:
@@ -288,7 +286,6 @@ def _care(flow: Flow, report: JobReport) -> None:
         flow.say(text, FINE)
     flow.say(LOCAL_RULES, FINE, bold=True)
     flow.say(NO_ACCREDITATION, FINE, ink=DARK)
-    flow.finish()
 
 
 def _signed(flow: Flow, report: JobReport) -> None:

@@ -18,7 +18,7 @@ from optics.report.plain_wording import (
     said_of_reading,
     sight_of,
 )
-from optics.sheets.certificate import STAMP, Heading
+from optics.sheets.certificate import Heading, workshop_column
 
 _SCALES = (1.25, 1.15, 1.05, 0.95, 0.88)
 _CONVENTIONS = "Distances are measured from the film, at the back of the camera."
@@ -73,13 +73,7 @@ def _head(flow: Flow, report: JobReport, heading: Heading, name: str) -> None:
     left.say(name, 20, bold=True, most=2)
     for label, text in report.identity[:1]:
         left.say(f"{label} {text}", 9, ink=DARK, most=1)
-    right = Column(sheet, sheet.left + 118, sheet.top - 0.8, sheet.right - sheet.left - 118)
-    if heading.workshop.strip():
-        right.say(heading.workshop, 10, bold=True, most=2)
-    else:
-        right.gap(STAMP)
-    for line in heading.address.splitlines():
-        right.say(line, FINE, ink=DARK, most=2)
+    right = workshop_column(sheet, heading)
     right.say(heading.made.isoformat(), FINE, ink=DARK)
     who = " · ".join(t.strip() for t in (report.customer, report.reference) if t.strip())
     if who:
@@ -95,7 +89,6 @@ def _asked(flow: Flow, report: JobReport) -> None:
     if report.wanted.strip():
         flow.section("You asked", rule=0)
         flow.say(report.wanted, 9.5)
-        flow.finish()
 
 
 def _came(flow: Flow, report: JobReport) -> None:
@@ -107,7 +100,6 @@ def _came(flow: Flow, report: JobReport) -> None:
             flow.row(Cell(label, 30, ink=DARK), Cell(text, flow.width - 30, 8.2))
     if not report.found and not report.condition:
         flow.say("Nothing out of the ordinary was noted.", 9.5)
-    flow.finish()
 
 
 def _done(flow: Flow, report: JobReport) -> None:
@@ -116,7 +108,6 @@ def _done(flow: Flow, report: JobReport) -> None:
         flow.row(Cell("•", 4, 9.5, bold=True, ink=ACCENT), Cell(one.done, flow.width - 4, 9.5))
     if not report.work:
         flow.say("No work was noted.", 9.5)
-    flow.finish()
 
 
 def _now(flow: Flow, report: JobReport) -> None:
@@ -128,7 +119,6 @@ def _now(flow: Flow, report: JobReport) -> None:
             flow.say(said_of_reading(taken, is_now=True), 9.5)
     for line in said_still_open(report):
         flow.say(line, 9.5, bold=True)
-    flow.finish()
 
 
 def said_still_open(report: JobReport) -> tuple[str, ...]:
@@ -179,7 +169,6 @@ def _marks(flow: Flow, report: JobReport) -> None:
         those = (before, now) if before else (now,)
         rows.append((place, *(_shown(one.get(place)) for one in those)))
     flow.table(heads, widths, rows)
-    flow.finish()
 
 
 def _by_place(taken: Sequence[TakenReading]) -> dict[str, TakenReading]:
@@ -209,7 +198,6 @@ def _star(flow: Flow, report: JobReport) -> None:
     note = Column(flow.sheet, flow.x + 86, top - 6, flow.sheet.right - flow.x - 86)
     note.say("Dashed: up to this size the eye takes it for a point.", FINE + 1, ink=DARK)
     flow.y = top + _WIDEST / 2 + 6
-    flow.finish()
 
 
 def _discs(report: JobReport) -> list[tuple[str, float, Ink]]:
@@ -246,4 +234,3 @@ def _next(flow: Flow, report: JobReport) -> None:
     if report.next_service.strip():
         flow.say(f"We should like to see it again: {report.next_service}", 9.5)
     flow.say("Please keep this page with the camera; it helps whoever opens it next.", 8.2)
-    flow.finish()

@@ -30,6 +30,7 @@ equivalent_distance = Quantity(
     "mm",
     "distance at which the reticle seems to stand (minus: beyond infinity)",
     Range.closed(),
+    typed_in="m",
 )
 _f, _e = focal_length.symbol, focus_error.symbol
 _fc, _delta, _Dq = collimator_focal_length.symbol, reticle_shift.symbol, equivalent_distance.symbol
@@ -128,7 +129,13 @@ collimator_conjugates = Relation(
 )
 
 _wanted = Quantity(
-    "wanted_distance", "y", "y", "mm", "distance a target is to stand for", Range.positive()
+    "wanted_distance",
+    "y",
+    "y",
+    "mm",
+    "distance a target is to stand for",
+    Range.positive(),
+    typed_in="m",
 )
 _place = Quantity(
     "target_place",
@@ -261,6 +268,7 @@ aim_distance = Quantity(
     "mm",
     "distance from the film to the ruler's zero",
     Range.positive(),
+    typed_in="m",
 )
 ruler_offset = Quantity(
     "ruler_offset",

@@ -14,7 +14,7 @@ from optics.theory.lens import (
     pupil_magnification,
 )
 
-f_number = Quantity("f_number", "N", "N", "", "f-number", Range.positive())
+f_number = Quantity("f_number", "N", "N", "", "f-number", Range.positive(), typed_in="f/")
 circle_of_confusion = Quantity(
     "circle_of_confusion",
     "c",
@@ -88,6 +88,7 @@ near_limit = Quantity(
     "sₙ",
     "mm",
     "near limit of the depth of field from the front principal plane",
+    typed_in="m",
 )
 far_limit = Quantity(
     "far_limit",
@@ -95,6 +96,7 @@ far_limit = Quantity(
     "s_f",
     "mm",
     "far limit of the depth of field from the front principal plane",
+    typed_in="m",
 )
 _sn, _sf = near_limit.symbol, far_limit.symbol
 _spread = Quantity(
@@ -190,6 +192,7 @@ limit_from_film = Quantity(
     "mm",
     "limit of the depth of field from the film plane",
     Range.positive(),
+    typed_in="m",
 )
 limit_from_lens = Quantity(
     "limit_from_lens",
@@ -197,6 +200,7 @@ limit_from_lens = Quantity(
     "s_l",
     "mm",
     "limit of the depth of field from the front principal plane",
+    typed_in="m",
 )
 _Dl, _sl, _D = limit_from_film.symbol, limit_from_lens.symbol, film_distance.symbol
 
@@ -250,6 +254,7 @@ hyperfocal = Quantity(
     "mm",
     "hyperfocal distance from the front principal plane",
     Range.positive(),
+    typed_in="m",
 )
 _H = hyperfocal.symbol
 
@@ -270,12 +275,20 @@ hyperfocal_distance = Relation(
 )
 
 _near_edge = Quantity(
-    "near_edge", "d_n", "dₙ", "mm", "distance of the nearer subject", Range.positive()
+    "near_edge", "d_n", "dₙ", "mm", "distance of the nearer subject", Range.positive(), typed_in="m"
 )
 _far_edge = Quantity(
-    "far_edge", "d_f", "d_f", "mm", "distance of the farther subject", Range.positive()
+    "far_edge",
+    "d_f",
+    "d_f",
+    "mm",
+    "distance of the farther subject",
+    Range.positive(),
+    typed_in="m",
 )
-_between = Quantity("focus_between", "P", "P", "mm", "distance to focus on", Range.positive())
+_between = Quantity(
+    "focus_between", "P", "P", "mm", "distance to focus on", Range.positive(), typed_in="m"
+)
 _dn, _df, _P = _near_edge.symbol, _far_edge.symbol, _between.symbol
 
 focus_between = Relation(
@@ -359,13 +372,14 @@ blur_budget = Relation(
 
 diagonal = Quantity("diagonal", r"\ell", "ℓ", "mm", "diagonal of the picture", Range.positive())
 _divisor = Quantity("divisor", "q", "q", "", "parts the length is divided into", Range.above(1))
-_viewing_distance = Quantity(
+viewing_distance = Quantity(
     "viewing_distance",
     "V",
     "V",
     "mm",
     "distance from which the print is looked at",
     Range.positive(),
+    typed_in="m",
 )
 _acuity = Quantity(
     "acuity", r"\alpha", "α", "rad", "smallest angle the eye tells apart", Range.positive(up_to=0.1)
@@ -374,7 +388,7 @@ enlargement = Quantity(
     "enlargement", "E", "E", "", "enlargement from negative to print", Range.positive()
 )
 _l, _q, _V, _al, _E = (
-    q.symbol for q in (diagonal, _divisor, _viewing_distance, _acuity, enlargement)
+    q.symbol for q in (diagonal, _divisor, viewing_distance, _acuity, enlargement)
 )
 
 confusion_from_diagonal = Relation(
@@ -409,11 +423,11 @@ confusion_from_print = Relation(
     name="confusion_from_print",
     answers="What circle of confusion does a print of a given size and viewing distance need?",
     equation=Eq(_c, _al * _V / _E),
-    quantities=(circle_of_confusion, _acuity, _viewing_distance, enlargement),
+    quantities=(circle_of_confusion, _acuity, viewing_distance, enlargement),
     forms=(
         Form(circle_of_confusion, _al * _V / _E),
         Form(_acuity, _c * _E / _V),
-        Form(_viewing_distance, _c * _E / _al),
+        Form(viewing_distance, _c * _E / _al),
         Form(enlargement, _al * _V / _c),
     ),
     source="Geometry of viewing; the eye's acuity is stated beside each use",

@@ -35,6 +35,7 @@ group_distance = Quantity(
     "mm",
     "distance from the front group's front principal plane to the subject",
     Range.positive(),
+    typed_in="m",
 )
 cell_to_film = Quantity(
     "cell_to_film",

@@ -19,6 +19,7 @@ near_from_film = Quantity(
     "mm",
     "near limit of the depth of field from the film plane",
     Range.positive(),
+    typed_in="m",
 )
 far_from_film = Quantity(
     "far_from_film",
@@ -27,6 +28,7 @@ far_from_film = Quantity(
     "mm",
     "far limit of the depth of field from the film plane",
     Range.positive(),
+    typed_in="m",
 )
 _N, _c, _eps = f_number.symbol, circle_of_confusion.symbol, depth_each_way.symbol
 _f, _f1, _t, _K = (q.symbol for q in (focal_length, group_focal_length, movement, cell_to_film))

@@ -43,7 +43,8 @@ film_play = Relation(
     quantities=(play, channel, film_thickness),
     forms=(Form(play, _g - _t), Form(channel, _w + _t), Form(film_thickness, _g - _w)),
     bounds=(Bound(channel, _t, "the film would be pinched"),),
-    source="Magazine article on film gates, 1997: channel 0.200, film 0.15, play 0.05 mm",
+    source="From memory of a magazine article of 1997, its title not noted: channel 0.200, film "
+    "0.15, play 0.05 mm",
     limits="A plate that touches its stops; a sprung plate on the film leaves no play.",
 )
 

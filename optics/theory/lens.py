@@ -7,7 +7,12 @@ from optics.theory.focusing import FocusingLaw
 
 focal_length = Quantity("focal_length", "f", "f", "mm", "focal length", Range.positive())
 object_distance = Quantity(
-    "object_distance", "s", "s", "mm", "distance from the front principal plane to the subject"
+    "object_distance",
+    "s",
+    "s",
+    "mm",
+    "distance from the front principal plane to the subject",
+    typed_in="m",
 )
 image_distance = Quantity(
     "image_distance", "v", "v", "mm", "distance from the rear principal plane to the image"
@@ -27,6 +32,7 @@ film_distance = Quantity(
     "mm",
     "distance from the film plane to the subject",
     Range.positive(below="that is beyond infinity"),
+    typed_in="m",
 )
 hiatus = Quantity(
     "hiatus",
@@ -58,6 +64,7 @@ sharp_distance = Quantity(
     "mm",
     "distance from the film plane that is really sharp",
     Range.positive(below="the lens stands inside its infinity position"),
+    typed_in="m",
 )
 mark_distance = Quantity(
     "mark_distance",
@@ -66,6 +73,7 @@ mark_distance = Quantity(
     "mm",
     "distance engraved at the ring's mark",
     Range.positive(below="the mark would stand beyond infinity"),
+    typed_in="m",
 )
 subject_from_focus = Quantity(
     "subject_from_focus",
@@ -74,6 +82,7 @@ subject_from_focus = Quantity(
     "mm",
     "distance from the front focal point to the subject",
     Range.positive(),
+    typed_in="m",
 )
 _f, _s, _v, _m = (q.symbol for q in (focal_length, object_distance, image_distance, magnification))
 _D, _h, _x, _e = (q.symbol for q in (film_distance, hiatus, extension, focus_error))
@@ -156,6 +165,7 @@ infinity_target_distance = Quantity(
     "s",
     "mm",
     "distance from the front principal plane to the target that stood for infinity",
+    typed_in="m",
 )
 _far = infinity_target_distance.symbol
 

@@ -38,6 +38,7 @@ range_distance = Quantity(
     "mm",
     "distance from the base line to the subject",
     Range.positive(),
+    typed_in="m",
 )
 _b, _k, _gamma, _Dr = (q.symbol for q in (base, base_to_film, convergence, range_distance))
 _D, _f, _h, _x = (q.symbol for q in (film_distance, focal_length, hiatus, extension))
@@ -117,22 +118,22 @@ swung_lens = Relation(
     limits="Paraxial lens, beam parallel before it.",
 )
 
-_index = Quantity("wedge_index", "n", "n", "", "refractive index of the wedge", Range.above(1))
+wedge_index = Quantity("wedge_index", "n", "n", "", "refractive index of the wedge", Range.above(1))
 wedge_angle = Quantity(
     "wedge_angle", "A", "A", "rad", "angle of the glass wedge", Range.positive(up_to=0.6)
 )
 deviation = Quantity("deviation", r"\delta", "δ", "rad", "deviation of the beam by the wedge")
-_n, _A, _delta = _index.symbol, wedge_angle.symbol, deviation.symbol
+_n, _A, _delta = wedge_index.symbol, wedge_angle.symbol, deviation.symbol
 
 thin_wedge = Relation(
     name="thin_wedge",
     answers="By how much does a thin wedge turn a beam?",
     equation=Eq(_delta, (_n - 1) * _A),
-    quantities=(deviation, _index, wedge_angle),
+    quantities=(deviation, wedge_index, wedge_angle),
     forms=(
         Form(deviation, (_n - 1) * _A),
         Form(wedge_angle, _delta / (_n - 1)),
-        Form(_index, 1 + _delta / _A),
+        Form(wedge_index, 1 + _delta / _A),
     ),
     source="W. J. Smith, Modern Optical Engineering, eq. 7.8a",
     limits="Wedges of a few degrees; 0.5 per cent short at 5°, 2 per cent at 10°.",
@@ -142,12 +143,14 @@ exact_wedge = Relation(
     name="exact_wedge",
     answers="By how much does a wedge turn a beam that enters it squarely?",
     equation=Eq(sin(_A + _delta), _n * sin(_A)),
-    quantities=(deviation, _index, wedge_angle),
+    quantities=(deviation, wedge_index, wedge_angle),
     forms=(
         Form(deviation, asin(_n * sin(_A)) - _A),
-        Form(_index, sin(_A + _delta) / sin(_A)),
+        Form(wedge_index, sin(_A + _delta) / sin(_A)),
     ),
-    bounds=(Bound(_index, 1 / sin(_A), "beyond it the beam is totally reflected", is_upper=True),),
+    bounds=(
+        Bound(wedge_index, 1 / sin(_A), "beyond it the beam is totally reflected", is_upper=True),
+    ),
     source="Snell's law at the second face; W. J. Smith, Modern Optical Engineering, eq. 7.6",
     limits="The beam enters square to the first face.",
 )
@@ -166,12 +169,12 @@ counter_wedges = Relation(
     name="counter_wedges",
     answers="What convergence do two wedges turned against each other give?",
     equation=Eq(_gamma, 2 * (_n - 1) * _A * sin(_theta)),
-    quantities=(convergence, _index, wedge_angle, wedge_turn),
+    quantities=(convergence, wedge_index, wedge_angle, wedge_turn),
     forms=(
         Form(convergence, 2 * (_n - 1) * _A * sin(_theta)),
         Form(wedge_turn, asin(_gamma / (2 * (_n - 1) * _A))),
         Form(wedge_angle, _gamma / (2 * (_n - 1) * sin(_theta))),
-        Form(_index, 1 + _gamma / (2 * _A * sin(_theta))),
+        Form(wedge_index, 1 + _gamma / (2 * _A * sin(_theta))),
     ),
     source="Sum of two thin wedges' deviations; W. J. Smith, Modern Optical Engineering, ch. 7",
     limits="Thin wedges, equal, turned by equal and opposite angles.",
@@ -251,7 +254,13 @@ range_uncertainty = Relation(
 )
 
 range_near = Quantity(
-    "range_near", "D_n", "Dₙ", "mm", "nearest distance not told from the true one", Range.positive()
+    "range_near",
+    "D_n",
+    "Dₙ",
+    "mm",
+    "nearest distance not told from the true one",
+    Range.positive(),
+    typed_in="m",
 )
 range_far = Quantity(
     "range_far",
@@ -260,6 +269,7 @@ range_far = Quantity(
     "mm",
     "farthest distance not told from the true one",
     Range.positive(),
+    typed_in="m",
 )
 
 range_near_limit = Relation(
@@ -413,13 +423,14 @@ coupling_error = Relation(
     limits="A coupling without curvature; set exact at two distances it is wrong between.",
 )
 
-_indicated = Quantity(
+indicated_distance = Quantity(
     "indicated_distance",
     "D'",
     "D′",
     "mm",
     "distance the coupled lens is set to when the two images meet",
     Range.positive(),
+    typed_in="m",
 )
 _gain_ratio = Quantity(
     "gain_ratio",
@@ -429,15 +440,15 @@ _gain_ratio = Quantity(
     "gain as a part of the right one (more: converges too much)",
     Range.positive(),
 )
-_Di, _g = _indicated.symbol, _gain_ratio.symbol
+_Di, _g = indicated_distance.symbol, _gain_ratio.symbol
 
 gain_error = Relation(
     name="gain_error",
     answers="To what distance does a coupling of wrong gain set the lens?",
     equation=Eq(_Di, _g * _Dr),
-    quantities=(_indicated, range_distance, _gain_ratio),
+    quantities=(indicated_distance, range_distance, _gain_ratio),
     forms=(
-        Form(_indicated, _g * _Dr),
+        Form(indicated_distance, _g * _Dr),
         Form(range_distance, _Di / _g),
         Form(_gain_ratio, _Di / _Dr),
     ),
@@ -446,31 +457,31 @@ gain_error = Relation(
     limits="Small angles; subjects many focal lengths away.",
 )
 
-_height_error = Quantity(
+height_error = Quantity(
     "height_error", "v", "v", "rad", "height error between the two images (plus: moving one high)"
 )
-_lean = Quantity(
+lean = Quantity(
     "lean", r"\lambda", "λ", "rad", "lean of the edge looked at", Range.above(-1.5, up_to=1.5)
 )
 false_convergence = Quantity("false_convergence", r"\Delta\gamma", "Δγ", "rad", "false convergence")
-_v, _lambda, _dg = _height_error.symbol, _lean.symbol, false_convergence.symbol
+_v, _lambda, _dg = height_error.symbol, lean.symbol, false_convergence.symbol
 
 height_effect = Relation(
     name="height_effect",
     answers="What false convergence does a height error make on a leaning edge?",
-    equation=Eq(_dg, _v * tan(_lean.symbol)),
-    quantities=(false_convergence, _height_error, _lean),
+    equation=Eq(_dg, _v * tan(lean.symbol)),
+    quantities=(false_convergence, height_error, lean),
     forms=(
         Form(false_convergence, _v * tan(_lambda)),
-        Form(_height_error, _dg / tan(_lambda)),
-        Form(_lean, atan(_dg / _v)),
+        Form(height_error, _dg / tan(_lambda)),
+        Form(lean, atan(_dg / _v)),
     ),
     source="Plane geometry: upright edges show no height error",
     limits="A straight edge, its lean measured from the upright.",
 )
 
 lath_distance = Quantity(
-    "lath_distance", r"\Lambda", "Λ", "mm", "distance of the lath", Range.positive()
+    "lath_distance", r"\Lambda", "Λ", "mm", "distance of the lath", Range.positive(), typed_in="m"
 )
 spacing_error = Quantity(
     "spacing_error", r"\Delta b", "Δb", "mm", "error of the lath's spacing (plus when too wide)"
@@ -482,6 +493,7 @@ false_infinity = Quantity(
     "mm",
     "distance at which the rangefinder is set instead of infinity (minus: beyond it)",
     Range.closed(),
+    typed_in="m",
 )
 _Lam, _db, _Dinf = lath_distance.symbol, spacing_error.symbol, false_infinity.symbol
 

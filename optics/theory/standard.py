@@ -82,7 +82,13 @@ lens_tilt = Relation(
 )
 
 _hinge = Quantity(
-    "hinge_distance", "J", "J", "mm", "distance of the hinge line below the lens", Range.positive()
+    "hinge_distance",
+    "J",
+    "J",
+    "mm",
+    "distance of the hinge line below the lens",
+    Range.positive(),
+    typed_in="m",
 )
 _J = _hinge.symbol
 

@@ -111,5 +111,5 @@ def _refused(text: str, why: str) -> Unreadable:
 
 
 DAY_HINT = "such as 2026-03-06"
-DAY = Typed("date", "", read_day, date.isoformat)
+DAY = Typed("date", "", read_day, date.isoformat, "2026-03-06")
 Day: TypeAlias = Annotated[str, DAY]

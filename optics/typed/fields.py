@@ -11,14 +11,57 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any, TypeAlias
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import core_schema
 
 from optics import units
 from optics.errors import OutOfRange, ShimwrightError, Unreadable
-from optics.typed.examples import EXAMPLES
+from optics.relation import Quantity, Range
+from optics.theory.cam import body_focal_length, body_hiatus, follower_gain
+from optics.theory.certainty import half_width
+from optics.theory.collimation import (
+    aim_distance,
+    collimator_focal_length,
+    collimator_to_lens,
+    measured_register,
+    nominal_register,
+    reticle_shift,
+    ruler_offset,
+    ruler_slope,
+)
+from optics.theory.depth import circle_of_confusion, diagonal, f_number, viewing_distance
+from optics.theory.front_cell import cell_to_film, group_focal_length
+from optics.theory.helicoid import lead, ring_diameter, rotation, starts
+from optics.theory.lens import (
+    film_distance,
+    focal_length,
+    hiatus,
+    mark_distance,
+    pupil_magnification,
+    sharp_distance,
+)
+from optics.theory.rangefinder import (
+    base,
+    base_to_film,
+    compensator_focal_length,
+    convergence,
+    deviation,
+    eye_acuity,
+    finder_magnification,
+    height_error,
+    indicated_distance,
+    lath_distance,
+    lean,
+    wedge_angle,
+    wedge_index,
+)
+from optics.theory.scale import mark_angle
+from optics.typed.figures import figures_of
 from optics.units import Understood
+
+KEPT = "kept"
+"""The context in which a document that was kept once is checked."""
 
 _LONGEST_TEXT = 400
 _GIVE_OR_TAKE = re.compile(r"±|\+/?[-−]")
@@ -33,29 +76,31 @@ _IN_MM = 300
 # A register so many times the nominal has its decimal mark or its unit wrong.
 _ANOTHER_REGISTER = 5
 
+_ANY = Range.any()
+
 Pair: TypeAlias = tuple[Understood, tuple[Understood, ...]]
 """An engraved mark and its readings."""
 
 
 @dataclass(frozen=True)
 class Typed:
-    """A field of typed text: the quantity in words, the unit of a bare number, its reader."""
+    """A field of typed text: the quantity in words, the unit of a bare number, its reader.
+
+    `example` is what could be typed, of this quantity's unit and of a usual size; all are
+    invented, and "or" stands between two ways of typing it.
+    """
 
     words: str
     unit: str
     read: Callable[[str], Any]
     echo: Callable[[Any], str]
+    example: str = ""
     longest: int = _LONGEST_TEXT
 
     def __post_init__(self) -> None:
         """Have every refusal offer an example of this very quantity."""
         if self.example:
             object.__setattr__(self, "read", partial(_read_as, self.read, self.example))
-
-    @property
-    def example(self) -> str:
-        """What could be typed, of this quantity's unit and size; empty where none is known."""
-        return EXAMPLES.get(self.words, "")
 
     @property
     def examples(self) -> tuple[str, ...]:
@@ -67,7 +112,7 @@ class Typed:
     ) -> core_schema.CoreSchema:
         """Accept only text that can be understood, and keep it as it was typed."""
         text = core_schema.str_schema(strict=True, max_length=self.longest)
-        return core_schema.no_info_after_validator_function(self.kept, text)
+        return core_schema.with_info_after_validator_function(self._kept, text)
 
     def __get_pydantic_json_schema__(
         self, schema: core_schema.CoreSchema, handler: GetJsonSchemaHandler
@@ -78,9 +123,17 @@ class Typed:
         described["description"] = f"{self.words}, as typed{bare}"
         return described
 
-    def kept(self, text: str) -> str:
-        """The text itself, once it has been understood; ShimwrightError where it cannot be."""
-        self.read(text)
+    def _kept(self, text: str, known: ValidationInfo) -> str:
+        """The text itself, once it has been understood; ShimwrightError where it cannot be.
+
+        In a document that is `KEPT` a figure out of its range stays, so that it can be set right;
+        whoever works with it is refused.
+        """
+        try:
+            self.read(text)
+        except OutOfRange:
+            if known.context != KEPT:
+                raise
         return text
 
 
@@ -110,82 +163,65 @@ def _echo_several(several: tuple[Understood, ...]) -> str:
     return f"{len(several)} readings: " + "; ".join(one.echo for one in several)
 
 
-def length(
-    words: str, *, at_least: float | None = None, above: float | None = None, gauged: bool = False
-) -> Typed:
-    """A length in mm, with an optional lower limit; gauged, it has no thousands of mm."""
-    read = partial(units.read_length, words=words, is_small=gauged)
-    return Typed(words, "mm", _limited(read, words, "mm", at_least, above), _echo_one)
-
-
-def lengths(words: str) -> Typed:
-    """Repeated readings of a length in mm by a gauge."""
-    one = partial(units.read_length, words=words, is_small=True)
-    return Typed(words, "mm", partial(units.read_list, reader=one, words=words), _echo_several)
-
-
-def distance(words: str) -> Typed:
-    """A distance from the film plane; a bare number is in metres, infinity is allowed."""
-    return Typed(words, "m", partial(units.read_distance, words=words), _echo_one)
-
-
-def distances(words: str) -> Typed:
-    """Repeated readings of a distance from the film plane."""
-    one = partial(units.read_distance, words=words)
-    return Typed(words, "m", partial(units.read_list, reader=one, words=words), _echo_several)
-
-
-def angle(words: str, *, at_least: float | None = None) -> Typed:
-    """An angle; a bare number is in degrees."""
-    read = partial(units.read_angle, words=words)
-    return Typed(words, "°", _limited(read, words, "°", at_least, None), _echo_one)
-
-
-def angles(words: str) -> Typed:
-    """Repeated readings of an angle."""
-    one = partial(units.read_angle, words=words)
-    return Typed(words, "°", partial(units.read_list, reader=one, words=words), _echo_several)
-
-
-def small_angle(words: str, unit: str, sign: str, *, at_least: float | None = 0) -> Typed:
-    """An angle, of zero or more; a bare number is in arcminutes (′) or arcseconds (″)."""
-    read = partial(units.read_angle, unit=unit, words=words)
-    return Typed(words, sign, _limited(read, words, sign, at_least, None), _echo_one)
-
-
-def turns(words: str) -> Typed:
-    """A turn of a screw, plus clockwise; a bare number is in whole turns."""
-    return Typed(words, "turns", partial(units.read_turns, words=words), _echo_one)
-
-
-def number(words: str, *, above: float | None = None) -> Typed:
-    """A plain number, above a limit where there is one."""
-    read = partial(units.read_number, words=words)
-    return Typed(words, "", _limited(read, words, "", None, above), _echo_one)
-
-
-def percent(words: str) -> Typed:
-    """A part of a whole in per cent, the sign or not; as a fraction of one."""
+def figure(words: str, unit: str, limits: Range = _ANY, *, example: str = "") -> Typed:
+    """One figure within limits; `unit` is that of a bare number, a key of `figures_of`."""
+    how = figures_of(unit)
 
     def read(text: str) -> Understood:
-        found = units.read_number(text.strip().removesuffix("%"), words=words)
-        return Understood(text, found.value / 100, f"{found.value:g} %")
+        understood = how.read(text, words=words)
+        fault = limits.fault(understood.value, how.said)
+        if fault is None:
+            return understood
+        raise OutOfRange(
+            f"The {words} must be {fault[1]}: got {understood.echo}; check the figure and its "
+            "unit.",
+            quantity=words,
+            value=understood.value,
+            limit=fault[1],
+        )
 
-    return Typed(words, "%", read, _echo_one)
-
-
-def count(words: str, *, at_least: float) -> Typed:
-    """A whole number of things."""
-    read = partial(units.read_count, words=words)
-    return Typed(words, "", _limited(read, words, "", at_least, None), _echo_one)
-
-
-def f_number(words: str) -> Typed:
-    """An f-number."""
-    return Typed(words, "", partial(units.read_f_number, words=words), _echo_one)
+    return Typed(words, how.sign, read, _echo_one, example)
 
 
-def leaves(words: str) -> Typed:
+def of(
+    quantity: Quantity,
+    words: str = "",
+    unit: str = "",
+    *,
+    example: str = "",
+    tighter: tuple[Range, str] | None = None,
+) -> Typed:
+    """A quantity as it is typed: its own words and unit unless others are named, in its own range.
+
+    `tighter` narrows that range, and says why; nothing can widen it.
+    Errors: ValueError where the range is not narrowed, or nobody says why.
+    """
+    limits = quantity.range
+    if tighter is not None:
+        limits, why = limits & tighter[0], tighter[1]
+        if limits == quantity.range or not why:
+            raise ValueError(f"The range of {quantity.name} is not narrowed for a reason.")
+    unit = unit or quantity.typed_in or {"rad": "deg"}.get(quantity.unit, quantity.unit)
+    if unit == "m" and not limits.is_positive:
+        unit = "m either way"
+    return figure(words or quantity.words, unit, limits, example=example)
+
+
+def readings(one: Typed) -> Typed:
+    """Repeated readings of one figure."""
+    return _several(one, _echo_several)
+
+
+def several(one: Typed) -> Typed:
+    """Several different figures."""
+    return _several(one, _echo_plainly)
+
+
+def _several(one: Typed, echo: Callable[[Any], str]) -> Typed:
+    return replace(one, read=partial(units.read_list, reader=one.read, words=one.words), echo=echo)
+
+
+def leaves(words: str, example: str) -> Typed:
     """Shim leaves, thickness in mm × how many; ``none`` says that there are none."""
 
     def read(text: str) -> tuple[tuple[float, int], ...]:
@@ -193,28 +229,16 @@ def leaves(words: str) -> Typed:
             return ()
         return units.read_leaves(text, words=words)
 
-    return Typed(words, "mm", read, lambda found: units.format_leaves(found) or "no shim")
+    return Typed(words, "mm", read, lambda found: units.format_leaves(found) or "no shim", example)
 
 
-def f_numbers(words: str) -> Typed:
-    """Several f-numbers."""
-    one = partial(units.read_f_number, words=words)
-    return Typed(words, "", partial(units.read_list, reader=one, words=words), _echo_plainly)
-
-
-def many_distances(words: str) -> Typed:
-    """Several different distances; a bare number is in metres."""
-    one = partial(units.read_distance, words=words)
-    return Typed(words, "m", partial(units.read_list, reader=one, words=words), _echo_plainly)
-
-
-def give_or_take(words: str) -> Typed:
+def give_or_take(words: str, example: str = "") -> Typed:
     """A length and how far either way it may be out: ``0.02 ± 0.01``, ``± 0.01`` or ``0.02``.
 
     A unit at the end rules both sides: ``2 ± 1 thou`` is 2 thou ± 1 thou.
     """
     reader = partial(units.read_length, words=words, is_small=True)
-    limit = length(f"limit of the {words}", at_least=0, gauged=True)
+    limit = of(half_width, f"limit of the {words}", "mm gauged")
 
     def read(text: str) -> tuple[Understood, Understood | None]:
         figure, *rest = _GIVE_OR_TAKE.split(text, maxsplit=1)
@@ -229,7 +253,7 @@ def give_or_take(words: str) -> Typed:
         figure, rest = found
         return f"{figure.echo} ± {rest.echo}" if rest else figure.echo
 
-    return Typed(words, "mm", read, echo)
+    return Typed(words, "mm", read, echo, example)
 
 
 def named_pieces(text: str) -> list[str]:
@@ -242,33 +266,37 @@ def pairs(
     reading: Typed,
     words: str,
     one: str = "mark",
-    example: str = "3 m = 17.3; 17.2",
+    *,
+    example: str,
+    again: str = "",
     check: Callable[[Understood, tuple[Understood, ...]], None] | None = None,
 ) -> Typed:
     """Engraved marks and their readings, such as ``3 m = 17.3; 17.2; 1.5 m = 34.9``.
 
-    `one` is what a mark is called, where it is a target or a place; `check` refuses readings
-    that a mark cannot have.
+    `one` is what a mark is called, where it is a target or a place; `again` what a second
+    reading of the example could be; `check` refuses readings that a mark cannot have.
     """
+
+    such_as = f"{example}; {again}" if again else example
 
     def read(text: str) -> tuple[Pair, ...]:
         return tuple(read_one(piece) for piece in named_pieces(text))
 
     def read_one(piece: str) -> Pair:
-        mark, equals, readings = piece.partition("=")
-        if not equals or not mark.strip() or not readings.strip() or readings.rstrip()[-1] == ";":
+        mark, equals, shown = piece.partition("=")
+        if not equals or not mark.strip() or not shown.strip() or shown.rstrip()[-1] == ";":
             raise Unreadable(
                 f"The {words} “{piece.strip()}” cannot be understood: write each {one} with its "
-                f"reading, such as {example}, and a semicolon between {one}s.",
+                f"reading, such as {such_as}, and a semicolon between {one}s.",
                 quantity=words,
                 value=piece,
             )
-        named, found = name.read(mark), reading.read(readings)
+        named, found = name.read(mark), reading.read(shown)
         if check is not None:
             check(named, found)
         return named, found
 
-    return Typed(words, reading.unit, read, partial(_echo_pairs, one))
+    return Typed(words, reading.unit, read, partial(_echo_pairs, one), example)
 
 
 def sharp_at(mark: str) -> Typed:
@@ -351,129 +379,184 @@ def _echo_plainly(several: tuple[Understood, ...]) -> str:
     return "; ".join(one.echo for one in several)
 
 
-def _limited(
-    read: Callable[[str], Understood],
-    words: str,
-    unit: str,
-    at_least: float | None,
-    above: float | None,
-) -> Callable[[str], Understood]:
-    """Add a lower limit to a reader."""
+_A_DISTANCE = "1.2 m or 3 ft 6 in or inf"
+_FINE = "0.01 mm"
+# Which way it goes is not asked, or asked beside it.
+_ONE_WAY = Range.at_least(0)
 
-    def checked(text: str) -> Understood:
-        understood = read(text)
-        too_low = at_least is not None and understood.value < at_least
-        if too_low or (above is not None and understood.value <= above):
-            limit = above if at_least is None else at_least
-            rule = "more than" if at_least is None else "at least"
-            raise OutOfRange(
-                f"The {words} must be {rule} {limit:g} {unit}".rstrip()
-                + f": got {understood.echo}; check the figure and its unit.",
-                quantity=words,
-                value=understood.value,
-                limit=limit,
-            )
-        return understood
-
-    return checked
-
-
-FOCAL_LENGTH = length("focal length", above=0)
-FULL_APERTURE = f_number("full aperture")
-HIATUS = length("hiatus", gauged=True)
-PUPIL_MAGNIFICATION = number("pupil magnification", above=0)
-CIRCLE_OF_CONFUSION = length("circle of confusion", above=0)
-TOLERANCE = length("focus tolerance", above=0)
-LEAD = length("lead", above=0, gauged=True)
-STARTS = count("number of starts", at_least=1)
-RING_DIAMETER = length("ring diameter", above=0)
-GROUP_FOCAL_LENGTH = length("focal length of the front group", above=0)
-CELL_TO_FILM = length("front cell to film", above=0, gauged=True)
-RING_MARK = distance("ring mark")
-DRAWER = leaves("shims in the drawer")
-FITTED = leaves("shims fitted now")
-SHARP_AT = distances("distance really sharp")
-DISTANCE_LIMIT = length("limit of the distance", at_least=0)
-TURNED = angles("angle turned until sharp")
-ANGLE_LIMIT = angle("limit of the angle", at_least=0)
-TARGET = distance("target distance")
-MEASURED_REGISTER = lengths("register measured")
-NOMINAL_REGISTER = length("nominal register", above=0, gauged=True)
-GAUGE_LIMIT = length("limit of the instrument", at_least=0, gauged=True)
-RETICLE_SHIFT = lengths("shift of the reticle")
-RETICLE_LIMIT = length("limit of the reticle shift", at_least=0, gauged=True)
-COLLIMATOR = length("collimator focal length", above=0)
-COLLIMATOR_TO_LENS = length("collimator lens to camera lens", at_least=0)
-RULER_AIM = distance("film to the ruler's zero")
-RULER_OFFSET = lengths("sharpest place along the ruler")
-RULER_SLOPE = angle("slope of the ruler to the lens axis", at_least=0)
-RULER_LIMIT = length("limit of the ruler reading", at_least=0, gauged=True)
-APERTURES = f_numbers("apertures")
-FOCUSED_AT = many_distances("distances focused on")
-PRINT_DIAGONAL = length("print diagonal", above=0)
-VIEWING_DISTANCE = length("viewing distance", above=0)
-MARK_ANGLES = pairs(RING_MARK, angles("angle of the mark"), "measured marks")
-MARK_LENGTHS = pairs(RING_MARK, lengths("place of the mark"), "measured marks")
-DEPTH_MARK_ANGLES = pairs(
-    f_number("engraved aperture"), angles("angle of the depth mark"), "measured depth marks"
+# The camera.
+FOCAL_LENGTH = of(focal_length, example="50 mm")
+FULL_APERTURE = of(f_number, "full aperture", example="f/2.8")
+HIATUS = of(hiatus, unit="mm gauged", example="0.6 mm")
+PUPIL_MAGNIFICATION = of(pupil_magnification, example="1.02")
+CIRCLE_OF_CONFUSION = of(
+    circle_of_confusion,
+    example="0.03 mm",
+    tighter=(Range.positive(), "no picture is sharp to a point"),
 )
-DEPTH_MARK_LENGTHS = pairs(
-    f_number("engraved aperture"), lengths("place of the depth mark"), "measured depth marks"
+TOLERANCE = figure("focus tolerance", "mm", Range.positive(), example="0.04 mm")
+LEAD = of(lead, unit="mm gauged", example="18 mm")
+STARTS = of(starts, "number of starts", "count", example="6")
+RING_DIAMETER = of(ring_diameter, example="52 mm")
+GROUP_FOCAL_LENGTH = of(group_focal_length, example="51 mm")
+CELL_TO_FILM = of(cell_to_film, "front cell to film", "mm gauged", example="92 mm")
+DRAWER = leaves("shims in the drawer", "0.05 × 4; 0.1 × 2")
+FITTED = leaves("shims fitted now", "0.1 × 2 or none")
+
+# Readings.
+RING_MARK = of(mark_distance, "ring mark", example="3 m or 10 ft or inf")
+SHARP_AT = readings(of(sharp_distance, "distance really sharp", example="18.7 m or 18 m; 18.7 m"))
+DISTANCE_LIMIT = of(half_width, "limit of the distance", example="0.2 m or 5 mm")
+TURNED = readings(of(rotation, "angle turned until sharp", example="2.5° or 2.5°; 2°"))
+ANGLE_LIMIT = figure("limit of the angle", "deg", Range.at_least(0), example="0.5°")
+TARGET = of(film_distance, "target distance", example=_A_DISTANCE)
+MEASURED_REGISTER = readings(
+    of(
+        measured_register,
+        "register measured",
+        "mm gauged",
+        example="28.74 mm or 28.74 mm; 28.75 mm",
+    )
 )
-MARK_ANGLE_LIMIT = angle("limit of a mark's angle", at_least=0)
-MARK_LENGTH_LIMIT = length("limit of a mark's place", at_least=0, gauged=True)
-PRINTED_RULER = length("check ruler as printed", above=0)
-BARREL_DIAMETER = length("barrel diameter", above=0)
-PAPER_THICKNESS = length("paper thickness", at_least=0, gauged=True)
-OUTER_DIAMETER = length("ring's outer diameter", above=0)
-INNER_DIAMETER = length("ring's inner diameter", above=0)
-RANGEFINDER_BASE = length("rangefinder base", above=0)
-BASE_TO_FILM = length("distance from rangefinder to film")
-MAGNIFICATION = number("rangefinder magnification", above=0)
-ACUITY = small_angle("eye's acuity", "arcsec", "″")
+NOMINAL_REGISTER = of(nominal_register, "nominal register", "mm gauged", example="28.8 mm")
+GAUGE_LIMIT = of(half_width, "limit of the instrument", "mm gauged", example=_FINE)
+RETICLE_SHIFT = readings(
+    of(reticle_shift, "shift of the reticle", "mm gauged", example="1.2 mm or 1.2 mm; 1.25 mm")
+)
+RETICLE_LIMIT = of(half_width, "limit of the reticle shift", "mm gauged", example="0.02 mm")
+COLLIMATOR = of(collimator_focal_length, "collimator focal length", example="300 mm")
+COLLIMATOR_TO_LENS = of(collimator_to_lens, "collimator lens to camera lens", example="60 mm")
+RULER_AIM = of(aim_distance, "film to the ruler's zero", example="1.5 m")
+RULER_OFFSET = readings(
+    of(
+        ruler_offset,
+        "sharpest place along the ruler",
+        "mm gauged",
+        example="20 mm or 20 mm; 24 mm",
+    )
+)
+RULER_SLOPE = of(ruler_slope, "slope of the ruler to the lens axis", example="45°")
+RULER_LIMIT = of(half_width, "limit of the ruler reading", "mm gauged", example="2 mm")
+
+# Depth and scales.
+APERTURES = several(of(f_number, "apertures", example="f/2.8; f/4; f/5.6"))
+FOCUSED_AT = several(of(film_distance, "distances focused on", example="inf; 3 m; 1.5 m"))
+PRINT_DIAGONAL = of(diagonal, "print diagonal", example="300 mm")
+VIEWING_DISTANCE = of(viewing_distance, "viewing distance", "mm", example="250 mm")
+_MARKS = partial(pairs, RING_MARK, words="measured marks", example="3 m = 17.3", again="17.2")
+MARK_ANGLES = _MARKS(readings(of(mark_angle, "angle of the mark", example="17.3° or 17.3°; 17.2°")))
+MARK_LENGTHS = _MARKS(
+    readings(figure("place of the mark", "mm gauged", example="7.9 mm or 7.9 mm; 7.8 mm"))
+)
+_DEPTH_MARKS = partial(
+    pairs,
+    of(f_number, "engraved aperture", example="f/8"),
+    words="measured depth marks",
+    example="f/8 = 9.6",
+    again="9.5",
+)
+DEPTH_MARK_ANGLES = _DEPTH_MARKS(
+    readings(figure("angle of the depth mark", "deg", example="9.6° or 9.6°; 9.5°"))
+)
+DEPTH_MARK_LENGTHS = _DEPTH_MARKS(
+    readings(figure("place of the depth mark", "mm gauged", example="4.4 mm or 4.4 mm; 4.3 mm"))
+)
+MARK_ANGLE_LIMIT = figure("limit of a mark's angle", "deg", Range.at_least(0), example="0.2°")
+MARK_LENGTH_LIMIT = of(half_width, "limit of a mark's place", "mm gauged", example="0.1 mm")
+PRINTED_RULER = figure("check ruler as printed", "mm", Range.positive(), example="99.5 mm")
+BARREL_DIAMETER = of(ring_diameter, "barrel diameter", example="52 mm")
+PAPER_THICKNESS = figure("paper thickness", "mm gauged", Range.at_least(0), example="0.1 mm")
+OUTER_DIAMETER = of(ring_diameter, "ring's outer diameter", example="60 mm")
+INNER_DIAMETER = of(ring_diameter, "ring's inner diameter", example="48 mm")
+
+# The rangefinder.
+RANGEFINDER_BASE = of(base, example="41 mm")
+BASE_TO_FILM = of(base_to_film, "distance from rangefinder to film", example="24 mm")
+MAGNIFICATION = of(finder_magnification, "rangefinder magnification", example="0.6")
+ACUITY = of(eye_acuity, "eye's acuity", "arcsec", example="60″")
 COINCIDENCES = pairs(
-    distance("true distance"),
-    distances("distance on the lens scale"),
+    of(film_distance, "true distance", example=_A_DISTANCE),
+    readings(
+        of(
+            indicated_distance,
+            "distance on the lens scale",
+            example="2.85 m or 2.85 m; 2.87 m",
+        )
+    ),
     "coincidence readings",
     "target",
-    "3 m = 2.85; 2.87",
-    ask_unit,
+    example="3 m = 2.85",
+    again="2.87",
+    check=ask_unit,
 )
-APART_TARGET = distance("distance of the target whose images stand apart")
-APART_SCALE = distance("lens scale while the images stand apart")
-APART_ANGLE = small_angle("angle between the images", "arcmin", "′")
-APART_ON_TARGET = length("gap between the images on the target", at_least=0)
-SWUNG_FOCAL_LENGTH = length("focal length of the swung lens", above=0)
-WEDGE_FOCAL_LENGTH = length("focal length of the lens before the wedge", above=0)
-WEDGE_INDEX = number("glass index of the wedges", above=1)
-WEDGE_ANGLE = angle("angle of each wedge", at_least=0)
-WEDGE_DEVIATION = angle("deviation by the wedge", at_least=0)
-TAPE_LIMIT = length("limit of the tape", at_least=0)
-NEAR_END = distance("near end of the range in use")
-INFINITY_TURNED = turns("turn of the infinity adjuster")
-NEAR_TURNED = turns("turn of the near adjuster")
-FAR_READS = distances("lens scale on the far target")
-NEAR_READS = distances("lens scale on the near target")
-TOLD_AT = many_distances("distances to tell apart")
-FAR_TARGET = distance("far target")
-HEIGHT_ERROR = small_angle("height error", "arcmin", "′")
-LEAN = angle("lean of the edge", at_least=0)
-LATH_DISTANCE = distance("windows to the lath")
-TARGET_DISTANCE = distance("film to the target")
-LOUPE = number("loupe's magnification", above=0)
-BODY_FOCAL_LENGTH = length("focal length the body was cut for", above=0)
-BODY_HIATUS = length("hiatus of that lens", gauged=True)
-FOLLOWER_GAIN = small_angle("convergence for each mm of the follower", "arcmin", "′")
-CAM_TURN = angle("ring's turn from infinity", at_least=0)
-CAM_DIAMETER = length("cam's diameter", above=0)
+APART_TARGET = of(film_distance, "distance of the target whose images stand apart", example="3 m")
+APART_SCALE = of(mark_distance, "lens scale while the images stand apart", example="3 m or inf")
+APART_ANGLE = of(
+    convergence,
+    "angle between the images",
+    "arcmin",
+    example="4′",
+    tighter=(_ONE_WAY, "which way they stand apart is asked beside it"),
+)
+APART_ON_TARGET = figure("gap between the images on the target", "mm", _ONE_WAY, example="20 mm")
+SWUNG_FOCAL_LENGTH = of(compensator_focal_length, example="60 mm")
+WEDGE_FOCAL_LENGTH = of(
+    compensator_focal_length, "focal length of the lens before the wedge", example="60 mm"
+)
+WEDGE_INDEX = of(wedge_index, "glass index of the wedges", example="1.52")
+WEDGE_ANGLE = of(wedge_angle, "angle of each wedge", example="3°")
+WEDGE_DEVIATION = of(
+    deviation,
+    "deviation by the wedge",
+    example="3°",
+    tighter=(_ONE_WAY, "which way it deviates is the wedge's mounting"),
+)
+TAPE_LIMIT = of(half_width, "limit of the tape", example="5 mm")
+NEAR_END = of(film_distance, "near end of the range in use", example="0.9 m")
+INFINITY_TURNED = figure("turn of the infinity adjuster", "turns", example="1/8 or 45° clockwise")
+NEAR_TURNED = figure("turn of the near adjuster", "turns", example="1/8 or 45° clockwise")
+FAR_READS = readings(of(mark_distance, "lens scale on the far target", example="22 m or inf"))
+NEAR_READS = readings(of(mark_distance, "lens scale on the near target", example="1.02 m"))
+TOLD_AT = several(of(film_distance, "distances to tell apart", example="3 m; 1.5 m"))
+FAR_TARGET = of(film_distance, "far target", example="400 m or inf")
+HEIGHT_ERROR = of(
+    height_error,
+    "height error",
+    unit="arcmin",
+    example="4′",
+    tighter=(_ONE_WAY, "which image is high is asked beside it"),
+)
+LEAN = of(
+    lean,
+    "lean of the edge",
+    example="5°",
+    tighter=(_ONE_WAY, "which way the edge leans is asked beside it"),
+)
+LATH_DISTANCE = of(lath_distance, "windows to the lath", example="2 m")
+TARGET_DISTANCE = of(film_distance, "film to the target", example="3 m")
+LOUPE = figure("loupe's magnification", "", Range.positive(), example="8")
+
+# Cams.
+BODY_FOCAL_LENGTH = of(body_focal_length, "focal length the body was cut for", example="50 mm")
+BODY_HIATUS = of(body_hiatus, "hiatus of that lens", "mm gauged", example="0.6 mm")
+FOLLOWER_GAIN = of(
+    follower_gain, "convergence for each mm of the follower", "arcmin", example="10′"
+)
+_FROM_INFINITY = (_ONE_WAY, "a cam is measured from infinity outwards")
+CAM_TURN = of(rotation, "ring's turn from infinity", example="120°", tighter=_FROM_INFINITY)
+CAM_DIAMETER = figure("cam's diameter", "mm", Range.positive(), example="40 mm")
 LIFTS = pairs(
-    angle("place on the cam", at_least=0),
-    lengths("lift of the follower"),
+    of(rotation, "place on the cam", example="30°", tighter=_FROM_INFINITY),
+    # A lift that is read is no lift of the theory's: near infinity a gauge may show less than 0.
+    readings(figure("lift of the follower", "mm gauged", example="1.42 mm or 1.42 mm; 1.43 mm")),
     "measured lifts",
     "place",
-    "30° = 1.42; 1.43",
+    example="30° = 1.42",
+    again="1.43",
 )
-LIFT_LIMIT = length("limit of the lift reading", at_least=0, gauged=True)
-DEEPEST_CUT = length("deepest cut without a warning", above=0, gauged=True)
-GAIN_LESS = percent("gain can be set lower by")
-GAIN_MORE = percent("gain can be set higher by")
+LIFT_LIMIT = of(half_width, "limit of the lift reading", "mm gauged", example=_FINE)
+DEEPEST_CUT = figure(
+    "deepest cut without a warning", "mm gauged", Range.positive(), example="0.05 mm"
+)
+GAIN_LESS = figure("gain can be set lower by", "%", example="5 %")
+GAIN_MORE = figure("gain can be set higher by", "%", example="5 %")

@@ -80,11 +80,15 @@ PLACE = Typed(
     "mm",
     partial(read_place, words="place on the picture"),
     lambda place: str(place.echo),
+    "top left or −30, 25",
 )
 
 
 def placed(
-    what: Callable[[str], Any], echo: Callable[[Any], str], words: str, example: str
+    what: Callable[[str], Any],
+    echo: Callable[[Any], str],
+    words: str,
+    example: str,
 ) -> Typed:
     """Several places and what belongs to each, such as ``top left = 0.02; −30, 25 = 0.41``."""
 
@@ -95,7 +99,7 @@ def placed(
         said = (f"{place.echo}: {echo(it)}" for place, it in found)
         return f"{len(found)} place{'s' * (len(found) > 1)}: {'; '.join(said)}"
 
-    return Typed(words, "mm", read, echo_all, _LONGEST_TEXT)
+    return Typed(words, "mm", read, echo_all, example, _LONGEST_TEXT)
 
 
 def _one_placed(piece: str, what: Callable[[str], Any], words: str, example: str) -> Placed:
@@ -110,7 +114,7 @@ def _one_placed(piece: str, what: Callable[[str], Any], words: str, example: str
     return read_place(place, f"place of the {words}"), what(rest)
 
 
-def size(words: str) -> Typed:
+def size(words: str, example: str) -> Typed:
     """A width and a height, such as ``84 × 56``."""
 
     def read(text: str) -> Size:
@@ -135,7 +139,9 @@ def size(words: str) -> Typed:
                 )
         return figures[0], figures[1]
 
-    return Typed(words, "mm", read, lambda found: f"{found[0].echo} wide, {found[1].echo} high")
+    return Typed(
+        words, "mm", read, lambda found: f"{found[0].echo} wide, {found[1].echo} high", example
+    )
 
 
 def read_leaves_now(text: str) -> Leaves | None:

@@ -14,9 +14,9 @@ all figures before it that have none.
 
 from optics.units.lists import Leaves, format_leaves, read_leaves, read_list, with_unit_at_end
 from optics.units.printing import (
+    fine_mm,
     format_angle,
     format_distance,
-    format_inches_fraction,
     format_length,
     format_signed,
     format_turns,
@@ -36,9 +36,9 @@ from optics.units.turning import read_turns
 __all__ = [
     "Leaves",
     "Understood",
+    "fine_mm",
     "format_angle",
     "format_distance",
-    "format_inches_fraction",
     "format_leaves",
     "format_length",
     "format_signed",

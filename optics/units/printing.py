@@ -43,6 +43,11 @@ def format_length(mm: float, *, unit: str = "mm", places: int = 2) -> str:
     return named.printed(fixed(Fraction(mm) / Fraction(named.size), places))
 
 
+def fine_mm(mm: float) -> str:
+    """Print a length in mm to a thousandth, the finest that a shop's instruments show."""
+    return format_length(mm, places=3)
+
+
 def format_signed(mm: float, *, unit: str = "mm", places: int = 2) -> str:
     """Print a correction or focus error in mm with its sign, ``+0.05 mm``; zero has none."""
     text = format_length(mm, unit=unit, places=places)
@@ -80,13 +85,6 @@ def _feet_and_inches(mm: float) -> str:
     words = [f"{feet} ft"] if feet else []
     words += [f"{_mixed(Fraction(rest, pieces))} in"] if rest or not feet else []
     return "−" * (mm < 0 < count) + " ".join(words)
-
-
-def format_inches_fraction(mm: float, denominator: int = 16) -> str:
-    """Print a length in mm to the nearest fraction of an inch, such as ``1 3/16 in``."""
-    if math.isinf(mm):
-        return fixed(mm, 0)
-    return f"{_mixed(_nearest(Fraction(mm) / _INCH, denominator))} in"
 
 
 def format_turns(rad: float, eighths: bool = True) -> str:

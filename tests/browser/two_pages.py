@@ -15,7 +15,7 @@ def first() -> None:
     for row in ROWS:
         for column, words in zip(st.columns(3), row, strict=True):
             with column:
-                asked = fields.distance(words)
+                asked = fields.figure(words, "m")
                 field(asked, words.replace(" ", "_"), hint="such as 1.2 m, 3 ft 6 or ∞")
     st.html('<p class="below">Below the fields</p>')
 
@@ -23,8 +23,8 @@ def first() -> None:
 def second() -> None:
     """A page to go to and come back from."""
     st.title("Second page")
-    field(fields.length("shim"), "shim", typed="0.05")
-    field(fields.leaves("shim stock"), "shim_stock", typed="0.05 x 4; 0.1")
+    field(fields.figure("shim", "mm"), "shim", typed="0.05")
+    field(fields.leaves("shim stock", "0.05 × 4; 0.1"), "shim_stock", typed="0.05 x 4; 0.1")
 
 
 PAGES = {"First": first, "Second": second}

@@ -15,7 +15,6 @@ from optics.errors import OutOfRange, ShimwrightError, Unreadable
 from optics.units import (
     format_angle,
     format_distance,
-    format_inches_fraction,
     format_leaves,
     format_length,
     format_signed,
@@ -534,10 +533,6 @@ def test_unreadable_leaves(text: str) -> None:
         (format_distance(88.9, system="imperial"), "3 1/2 in"),
         (format_distance(3047.9, system="imperial"), "10 ft"),
         (format_distance(0.0, system="imperial"), "0 in"),
-        (format_inches_fraction(30.1625), "1 3/16 in"),
-        (format_inches_fraction(-3.175), "−1/8 in"),
-        (format_inches_fraction(0.396875, 64), "1/64 in"),
-        (format_inches_fraction(0.1), "0 in"),
         (format_turns(0.75 * math.pi), "3/8 turn"),
         (format_turns(2.5 * math.pi), "1 1/4 turns"),
         (format_turns(-2 * math.pi), "−1 turn"),
@@ -597,13 +592,6 @@ def test_imperial_distance_round_trip(mm: float) -> None:
     assert abs(back - mm) <= (25.4 / 16 if mm < 3048 else 25.4 / 8) * (1 + 1e-9)
 
 
-@given(st.floats(-1e5, 1e5), st.sampled_from([2, 4, 8, 16, 32, 64]))
-def test_inches_round_trip(mm: float, denominator: int) -> None:
-    """Inches printed as a fraction read back within half of one part."""
-    back = read_length(format_inches_fraction(mm, denominator)).value
-    assert abs(back - mm) <= 12.7 / denominator * (1 + 1e-9)
-
-
 @given(st.floats(-100.0, 100.0))
 def test_angle_round_trip(rad: float) -> None:
     """A printed angle reads back within half of its last digit, down to 0.1″."""
@@ -643,7 +631,6 @@ def test_printing_is_total(value: float, uncertainty: float, places: int) -> Non
         format_signed(value, places=places),
         format_distance(value),
         format_distance(value, system="imperial"),
-        format_inches_fraction(value),
         format_angle(value),
         format_turns(value),
         format_turns(value, eighths=False),

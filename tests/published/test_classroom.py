@@ -13,7 +13,7 @@ from optics.theory.derivations import DERIVATIONS
 
 def figure(section: Section, name: str) -> float:
     """What a section's field of a quantity begins with, in core units."""
-    return shop.read(shop.QUANTITIES[name], section.begins_with(name)).value
+    return float(shop.field_of(shop.QUANTITIES[name]).read(section.begins_with(name)).value)
 
 
 def answer(section: Section, relation: str, unknown: str, **changed: float) -> float:

@@ -101,7 +101,7 @@ ROWS = [
         {"channel": 0.200, "film_thickness": 0.15},
         0.05,
         1e-12,
-        "Magazine article on film gates, 1997",
+        "from memory of a magazine article of 1997, its title not noted",
     ),
     # A slot of 0.012 in for a sheet of 0.007 in.
     (

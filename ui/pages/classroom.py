@@ -93,7 +93,7 @@ def _show_answer(
 
 def _choose_along(section: Section, formula: Formula) -> Quantity:
     """Which input the answer is drawn against."""
-    names = {f"{shop.name_of(q)} {q.plain}": q for q in formula.inputs}
+    names = {f"{q.words} {q.plain}": q for q in formula.inputs}
     key = f"class.{section.key}.{formula.relation.name}.{formula.form.unknown.name}.along"
     return names[choice("drawn against", list(names), key)]
 

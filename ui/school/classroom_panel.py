@@ -33,7 +33,7 @@ def idea_html(section: Section) -> str:
 def answer_html(formula: Formula, answer: float) -> str:
     """The question, and its answer in shop units."""
     unknown = formula.form.unknown
-    words, said = shop.name_of(unknown), shop.said(unknown, answer)
+    words, said = unknown.words, shop.said(unknown, answer)
     return (
         f'<section class="answer lesson"><p class="question">{escape(formula.relation.answers)}</p>'
         f'<p class="headline" role="status"><strong>{escape(unknown.plain)} = {escape(said)}'

@@ -65,8 +65,10 @@ def _read_how_many(text: str) -> Understood:
     return count
 
 
-SEED = Typed("seed", "", _read_seed, lambda seed: f"“{seed}” gives the same figures to everybody")
-HOW_MANY = Typed("number of exercises", "", _read_how_many, lambda count: str(count.echo))
+SEED = Typed(
+    "seed", "", _read_seed, lambda seed: f"“{seed}” gives the same figures to everybody", "11"
+)
+HOW_MANY = Typed("number of exercises", "", _read_how_many, lambda count: str(count.echo), "6")
 
 
 def series_form() -> Series:

@@ -10,6 +10,7 @@ from optics.moves import Control
 from optics.readings.practised import Offered
 from optics.readings.readings import Judged, Moved
 from optics.records.practice_shelf import SHELF
+from optics.relation import Range
 from optics.teaching.practice import wording
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sight import rest_of
@@ -20,7 +21,7 @@ from optics.typed.fields import Typed
 from optics.units import format_length
 from ui.asking.fields import Entry, choice, field
 
-SEED = fields.count("seed", at_least=0)
+SEED = fields.figure("seed", "count", example="11")
 # How far a slider racks either way, its step and how it is said: what is moved decides. A target
 # is racked by parts of its distance.
 _RACK = {
@@ -100,13 +101,13 @@ def _typed(offered: Offered) -> tuple[Typed, float]:
     """The quantity typed, and what its core unit is multiplied by."""
     match offered.moved:
         case Moved.RING:
-            return fields.angle("ring at"), 180 / math.pi
+            return fields.figure("ring at", "deg"), 180 / math.pi
         case Moved.TARGET:
-            return fields.distance("target at"), 1 / 1000
+            return fields.figure("target at", "m"), 1 / 1000
         case Moved.POINTER:
-            return fields.length("pointer at"), 1.0
+            return fields.figure("pointer at", "mm"), 1.0
         case Moved.RETICLE | None:
-            return fields.length("reticle at"), 1.0
+            return fields.figure("reticle at", "mm"), 1.0
 
 
 def _ways(sitting: Sitting, offered: Offered) -> str:
@@ -161,11 +162,12 @@ def adjust_form(sitting: Sitting, do: Do) -> Control:
 
 def _amount(control: Control) -> tuple[Entry, float]:
     """The field for an amount, and what its core unit is multiplied by."""
+    not_less = Range.at_least(0)
     quantity, typed, times = {
-        "°": (fields.angle("by", at_least=0), "1", 180 / math.pi),
-        "turns": (fields.small_angle("by", "turn", "turns"), "1/8", 1 / math.tau),
-        "starts": (fields.count("by, starts", at_least=1), "1", 1.0),
-    }.get(control.unit, (fields.length("by", at_least=0), "0.05", 1.0))
+        "°": (fields.figure("by", "deg", not_less), "1", 180 / math.pi),
+        "turns": (fields.figure("by", "turn", not_less), "1/8", 1 / math.tau),
+        "starts": (fields.figure("by, starts", "count", Range.at_least(1)), "1", 1.0),
+    }.get(control.unit, (fields.figure("by", "mm", not_less), "0.05", 1.0))
     return field(quantity, f"practice.amount.{control.unit}", typed=typed), times
 
 

@@ -6,7 +6,8 @@ the slider writes the text, and typing moves the slider; what was typed is never
 """
 
 from collections.abc import Sequence
-from functools import cache, partial
+from dataclasses import replace
+from functools import cache
 
 import streamlit as st
 
@@ -38,7 +39,7 @@ def unknown_of(formula: Formula) -> str:
     From where a long distance counts is left out; the list of letters tells.
     """
     unknown, branch = formula.form.unknown, formula.form.branch
-    words = shop.name_of(unknown)
+    words = unknown.words
     if len(words) > _LONGEST or branch:
         words = words.partition(" from ")[0]
     which = ", " + branch.removeprefix("lens ").removeprefix("cell ") if branch else ""
@@ -47,12 +48,7 @@ def unknown_of(formula: Formula) -> str:
 
 def quantity_field(quantity: Quantity) -> Typed:
     """The quantity as a typed field."""
-    return Typed(
-        f"{shop.name_of(quantity)} {quantity.plain}",
-        shop.unit_of(quantity),
-        partial(shop.read, quantity),
-        lambda understood: understood.echo,
-    )
+    return replace(shop.field_of(quantity), words=f"{quantity.words} {quantity.plain}")
 
 
 def formulas_of(section: Section, relation: Relation) -> list[Formula]:
@@ -149,7 +145,7 @@ def _slider(section: Section, quantity: Quantity, entry: Entry) -> None:
     elif st.session_state.get(own) not in places:
         st.session_state[own] = places[0]
     st.select_slider(
-        f"{shop.name_of(quantity)}, slider",
+        f"{quantity.words}, slider",
         places,
         key=own,
         label_visibility="collapsed",
@@ -180,12 +176,12 @@ def place_of(quantity: Quantity, text: str, places: Sequence[str]) -> str:
 @cache
 def _places(quantity: Quantity) -> dict[str, float]:
     """What each place of a quantity's slider means."""
-    return {place: shop.read(quantity, place).value for place in SLIDES[quantity.name]}
+    return {place: shop.field_of(quantity).read(place).value for place in SLIDES[quantity.name]}
 
 
 def _value(quantity: Quantity, text: str) -> float | None:
     """What a text means, or None where it means nothing."""
     try:
-        return shop.read(quantity, text).value
+        return float(shop.field_of(quantity).read(text).value)
     except ShimwrightError:
         return None

@@ -25,7 +25,7 @@ def offer_why(formula: Formula, values: Mapping[str, float], key: str, words: st
 
     `values` are in core units, by the names of the catalogue's quantities.
     """
-    name = shop.name_of(formula.form.unknown)
+    name = formula.form.unknown.words
     if st.button(words, key=key, type="tertiary", help=f"the {name} in the classroom"):
         carry(formula, values)
         # Known by its address, the page can be named here without being drawn.

@@ -43,8 +43,8 @@ FILMS: dict[str, Film] = {
             0.01,
             "The film rides on the inner rails; the plate usually rests on the outer pair, so "
             "that the film has play between. The perforated edges are held, the middle is free.",
-            "magazine article on film gates, 1997: 0.15 mm in a channel of 0.200 mm; the limit "
-            "is common practice, no source",
+            "from memory of a magazine article of 1997: 0.15 mm in a channel of 0.200 mm; the "
+            "limit is common practice, no source",
         ),
         Film(
             "perforated_thin",

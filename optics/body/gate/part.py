@@ -24,14 +24,14 @@ from optics.typed.part import Part
 from optics.typed.part import give_or_take as estimate_of
 from optics.units import format_length
 
-CHANNEL = give_or_take("depth of the film channel")
-FILM_THICKNESS = give_or_take("film thickness")
-PAPER_UNDER_FILM = give_or_take("backing paper")
-BOW = give_or_take("bow of the film")
-GLASS_THICKNESS = give_or_take("thickness of the ground glass")
-GLASS_DEPTH = give_or_take("depth of the ground side in the back")
-HOLDER_DEPTH = give_or_take("depth of the holder")
-SLOT = give_or_take("slot of the holder")
+CHANNEL = give_or_take("depth of the film channel", "0.20 mm ± 0.01 mm")
+FILM_THICKNESS = give_or_take("film thickness", "0.15 mm ± 0.005 mm")
+PAPER_UNDER_FILM = give_or_take("backing paper", "0.1 mm ± 0.05 mm")
+BOW = give_or_take("bow of the film", "0.02 mm ± 0.01 mm")
+GLASS_THICKNESS = give_or_take("thickness of the ground glass", "1.5 mm ± 0.02 mm")
+GLASS_DEPTH = give_or_take("depth of the ground side in the back", "4.83 mm ± 0.02 mm")
+HOLDER_DEPTH = give_or_take("depth of the holder", "5.00 mm ± 0.05 mm")
+SLOT = give_or_take("slot of the holder", "0.25 mm ± 0.05 mm")
 
 PLATES = {"sprung": Plate.SPRUNG, "on stops": Plate.STOPS, "none": Plate.NONE}
 

@@ -3,7 +3,7 @@
 from optics.body.gate.emulsion import GateResult, Plate
 from optics.readings.readings import Sense
 from optics.readings.wording import said_error
-from optics.units import format_length
+from optics.units import fine_mm
 
 GROUND_SIDE = (
     "The ground side faces the lens and lies where the film would: turned about, the glass adds "
@@ -21,11 +21,11 @@ def said_play(result: GateResult) -> str:
     if gate.plate is Plate.SPRUNG:
         return "The sprung plate holds the film on the rails: no play."
     if gate.channel is None or gate.plate is Plate.NONE:
-        return f"Without a plate the film can bow back by {_fine(result.play.value)}."
-    paper = f", paper {_fine(gate.paper.value)}" if gate.paper.value else ""
+        return f"Without a plate the film can bow back by {fine_mm(result.play.value)}."
+    paper = f", paper {fine_mm(gate.paper.value)}" if gate.paper.value else ""
     return (
-        f"Channel {_fine(gate.channel.value)}, film {_fine(gate.film.value)}{paper}: "
-        f"{_fine(result.play.value)} of play."
+        f"Channel {fine_mm(gate.channel.value)}, film {fine_mm(gate.film.value)}{paper}: "
+        f"{fine_mm(result.play.value)} of play."
     )
 
 
@@ -34,15 +34,15 @@ def said_emulsion(result: GateResult) -> str:
     if not result.play.value:
         return "The emulsion lies on the rails."
     return (
-        f"The emulsion lies anywhere from the rails to {_fine(result.play.value)} behind them: "
-        f"{_fine(result.depth.value)} in the mean, ± {_fine(result.half_range)}."
+        f"The emulsion lies anywhere from the rails to {fine_mm(result.play.value)} behind them: "
+        f"{fine_mm(result.depth.value)} in the mean, ± {fine_mm(result.half_range)}."
     )
 
 
 def said_gate_error(result: GateResult) -> str:
     """What that does to a lens that was set on the ground glass."""
     error = result.error
-    known = f", ± {_fine(error.expanded)} at 95 %" if error.standard else ""
+    known = f", ± {fine_mm(error.expanded)} at 95 %" if error.standard else ""
     said = f"A lens set on this ground glass is {said_mean_error(result)}{known}"
     if Sense.of(error.value) is Sense.RIGHT:
         return f"{said}."
@@ -81,14 +81,10 @@ def order_lines(result: GateResult, allowed: float) -> tuple[str, ...]:
 def said_left(result: GateResult, allowed: float) -> str:
     """What the gate leaves of a tolerance."""
     left = result.tolerance_left(allowed)
-    whole = f"the tolerance of ± {_fine(allowed)}"
+    whole = f"the tolerance of ± {fine_mm(allowed)}"
     if left <= 0:
         return f"The gate alone can use up {whole}."
     return (
-        f"The gate can take {_fine(result.largest)} of {whole}; {_fine(left)} is left to "
+        f"The gate can take {fine_mm(result.largest)} of {whole}; {fine_mm(left)} is left to "
         "everything else."
     )
-
-
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)

@@ -21,20 +21,25 @@ from optics.errors import NoAnswer
 from optics.measure.uncertainty import exact
 from optics.measure.verdict import Verdict, worst_of
 from optics.moves.setting import near_enough
+from optics.theory.certainty import half_width
+from optics.theory.depth import f_number
+from optics.theory.lens import film_distance
 from optics.typed import fields, places
 from optics.typed.ask import Ask
 from optics.typed.part import Part, optional_value, value
 from optics.units import Leaves, Understood
 
-DEPTH = fields.lengths("depth reading")
-DEPTH_LIMIT = fields.length("limit of a depth reading", at_least=0, gauged=True)
-ZERO_LIMIT = fields.length("limit of the gauge's zero", at_least=0, gauged=True)
-NOMINAL_DEPTH = fields.length("depth that is right in the middle", gauged=True)
-FRAME = places.size("picture on the film")
-CORNERS = places.size("distance between the corners gauged")
-SCREWS_APART = places.size("distance between the screws")
-SUBJECT = fields.distance("distance of the subject")
-APERTURE = fields.f_number("aperture")
+DEPTH = fields.readings(
+    fields.figure("depth reading", "mm gauged", example="0.02 mm or 0.02 mm; 0.03 mm")
+)
+DEPTH_LIMIT = fields.of(half_width, "limit of a depth reading", "mm gauged", example="0.01 mm")
+ZERO_LIMIT = fields.of(half_width, "limit of the gauge's zero", "mm gauged", example="0.01 mm")
+NOMINAL_DEPTH = fields.figure("depth that is right in the middle", "mm gauged", example="0.41 mm")
+FRAME = places.size("picture on the film", "84 × 56")
+CORNERS = places.size("distance between the corners gauged", "80 × 52")
+SCREWS_APART = places.size("distance between the screws", "50 × 40")
+SUBJECT = fields.of(film_distance, "distance of the subject", example="1.2 m or 3 ft 6 in or inf")
+APERTURE = fields.of(f_number, "aperture", example="f/8")
 
 
 def _echo_depths(depths: tuple[Understood, ...]) -> str:
@@ -211,4 +216,4 @@ def _move(part: StandardPart, view: DefocusMap) -> float:
 def depth_at(place: str) -> fields.Typed:
     """How the depth at one place is read."""
     words = f"depth at the {place}"
-    return fields.lengths(words)
+    return fields.readings(fields.figure(words, "mm gauged"))

@@ -11,7 +11,7 @@ from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict
 from optics.moves.shim import IF_FITTED, said_pack
 from optics.readings.wording import said_error
-from optics.units import format_distance, format_length
+from optics.units import fine_mm, format_distance, format_length
 
 _ROUND = (
     "right side",
@@ -86,13 +86,13 @@ def said_mean(standard: Standard) -> str:
 
 
 def _with_limits(height: Estimate) -> str:
-    return f"{_fine(height.value)} ± {_fine(height.expanded)}"
+    return f"{fine_mm(height.value)} ± {fine_mm(height.expanded)}"
 
 
 def said_flatness(flatness: Flatness, harmless: float = 0.0) -> str:
     """Bent rather than tilted? One or two sentences; a bend up to `harmless` mm is let be."""
     where = flatness.reading.place
-    size = f"{_fine(abs(flatness.deviation.value))} ± {_fine(flatness.deviation.expanded)}"
+    size = f"{fine_mm(abs(flatness.deviation.value))} ± {fine_mm(flatness.deviation.expanded)}"
     way = "out" if flatness.deviation.value > 0 else "in"
     if flatness.bend is Bend.BENT and abs(flatness.deviation.value) <= harmless:
         return f"Slightly bent, too little to matter here: the {where} stands {size} {way}."
@@ -105,22 +105,22 @@ def said_flatness(flatness: Flatness, harmless: float = 0.0) -> str:
         Bend.THREE_READINGS: "Three readings always lie on one plane: take a fourth in another "
         "place to tell a bent standard from a tilted one.",
         Bend.NOT_STATED: f"The largest deviation from the plane is "
-        f"{_fine(abs(flatness.deviation.value))} at the {where}. Whether that is a bend cannot be "
-        "told: state the gauge's limit for every reading.",
+        f"{fine_mm(abs(flatness.deviation.value))} at the {where}. Whether that is a bend cannot "
+        "be told: state the gauge's limit for every reading.",
     }[flatness.bend]
 
 
 def said_minimax(standard: Standard) -> str:
     """The largest deviation of the two planes beside each other."""
     return (
-        f"Largest deviation: {_fine(abs(standard.worst_residual.value))} from the least-squares "
-        f"plane, {_fine(standard.minimax.worst.value)} from the plane that makes it least."
+        f"Largest deviation: {fine_mm(abs(standard.worst_residual.value))} from the least-squares "
+        f"plane, {fine_mm(standard.minimax.worst.value)} from the plane that makes it least."
     )
 
 
 def said_corner(corner: Corner, view: DefocusMap) -> str:
     """One corner of the frame in one sentence."""
-    known = f", ± {_fine(corner.error.expanded)}" if corner.error.standard else ""
+    known = f", ± {fine_mm(corner.error.expanded)}" if corner.error.standard else ""
     verdict = {
         Verdict.INSIDE: "inside the depth of focus",
         Verdict.OUTSIDE: "outside the depth of focus",
@@ -129,7 +129,7 @@ def said_corner(corner: Corner, view: DefocusMap) -> str:
     return (
         f"{corner.name.capitalize()}, seen from the front ({corner.picture_name} of the "
         f"picture): {said_error(corner.error)}{known}; {verdict}, "
-        f"± {_fine(view.depth)} at {view.stop}."
+        f"± {fine_mm(view.depth)} at {view.stop}."
     )
 
 
@@ -160,14 +160,14 @@ def said_map(view: DefocusMap) -> str:
         counts = f"a leaning lens counts {times} here (1 + m)"
     return (
         f"From {ordered[0].name} to {ordered[-1].name}, seen from the front, the lens goes "
-        f"{_fine(view.drop)} farther out, for a subject at "
+        f"{fine_mm(view.drop)} farther out, for a subject at "
         f"{format_distance(view.view.film_distance)}; {counts}."
     )
 
 
 def said_depth(view: DefocusMap) -> str:
     """What the corners are held to."""
-    return f"Depth of focus ± {_fine(view.depth)} at {view.stop}."
+    return f"Depth of focus ± {fine_mm(view.depth)} at {view.stop}."
 
 
 def said_shim(shim: ScrewShim) -> str:
@@ -176,7 +176,7 @@ def said_shim(shim: ScrewShim) -> str:
     if abs(shim.change) < _UNSEEN:
         return f"{name}: leave it as it is."
     verb = "add" if shim.change > 0 else "remove"
-    amount = f"{verb} {_fine(abs(shim.change))}"
+    amount = f"{verb} {fine_mm(abs(shim.change))}"
     if shim.pack is None and shim.change < 0 and shim.screw.fitted is None:
         return f"{name}: {amount} of shim, only {IF_FITTED}."
     if shim.pack is None:
@@ -192,12 +192,12 @@ def plan_notes(plan: MountPlan) -> tuple[str, ...]:
     if plan.raised > _UNSEEN:
         notes.append(
             f"No more can come out under one screw, so the whole mount is raised by "
-            f"{_fine(plan.raised)}; take that out again under the lens seat."
+            f"{fine_mm(plan.raised)}; take that out again under the lens seat."
         )
     shift = plan.shift
     if abs(shift.value) >= _UNSEEN:
         notes.append(
-            f"On the lens axis the mount goes {_fine(abs(shift.value))} "
+            f"On the lens axis the mount goes {fine_mm(abs(shift.value))} "
             f"{'away from' if shift.value > 0 else 'towards'} the film: the focus error changes "
             "by as much."
         )
@@ -210,12 +210,8 @@ def plan_notes(plan: MountPlan) -> tuple[str, ...]:
     if plan.gap >= _UNSEEN:
         notes.append(
             f"Four screws fix more than a plane: tightened on three, the fourth stands "
-            f"{_fine(plan.gap)} clear. Tighten crosswise, a little at a time, and gauge again."
+            f"{fine_mm(plan.gap)} clear. Tighten crosswise, a little at a time, and gauge again."
         )
     if any(shim.pack is None for shim in plan.shims):
         notes.append("Enter the leaves you have, and those fitted, to have the packs made up.")
     return tuple(notes)
-
-
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)

@@ -8,6 +8,9 @@ from optics.body.witness import BarrelDrawing, Mark, MarksOn, Ranking, Thread, b
 from optics.camera.camera import Camera
 from optics.errors import ShimwrightError, Unreadable
 from optics.measure.uncertainty import Estimate, exact, from_repeats
+from optics.relation import Range
+from optics.theory.certainty import half_width
+from optics.theory.lens import focus_error
 from optics.typed import fields
 from optics.typed.ask import Ask, Texts
 from optics.typed.part import Part, optional_value, value
@@ -29,7 +32,7 @@ def _read_name(text: str) -> Understood:
     return Understood(text, math.nan, name)
 
 
-MARK_NAME = fields.Typed("name of the mark", "", _read_name, lambda found: str(found.echo))
+MARK_NAME = fields.Typed("name of the mark", "", _read_name, lambda found: str(found.echo), "B")
 _ANGLE_WORDS = "angle of the mark, clockwise from the top"
 
 
@@ -44,13 +47,21 @@ def _read_one_angle(text: str) -> tuple[Understood]:
     return (units.read_angle(text, words=_ANGLE_WORDS),)
 
 
-_ONE_ANGLE = fields.Typed(_ANGLE_WORDS, "°", _read_one_angle, lambda found: str(found[0].echo))
+_ONE_ANGLE = fields.Typed(
+    _ANGLE_WORDS, "°", _read_one_angle, lambda found: str(found[0].echo), "10°"
+)
 MARKS = fields.pairs(MARK_NAME, _ONE_ANGLE, "candidate marks", example="B = 10")
-MEASURED_ERROR = fields.lengths("focus error measured")
-ERROR_LIMIT = fields.length("limit of the focus error", at_least=0, gauged=True)
-MARK_READ_TO = fields.angle("limit of a mark's angle", at_least=0)
-SPREAD = fields.length("spread of the right combination", above=0)
-PARTED_AT = fields.angle("angle where the threads part")
+MEASURED_ERROR = fields.readings(
+    fields.of(
+        focus_error,
+        "focus error measured",
+        "mm gauged",
+        example="−0.35 mm or −0.35 mm; −0.34 mm",
+    )
+)
+ERROR_LIMIT = fields.of(half_width, "limit of the focus error", "mm gauged", example="0.01 mm")
+SPREAD = fields.figure("spread of the right combination", "mm", Range.positive(), example="0.05 mm")
+PARTED_AT = fields.figure("angle where the threads part", "deg", example="200°")
 
 
 def _names_in(texts: Texts) -> tuple[str, ...]:
@@ -90,7 +101,7 @@ class WitnessPart(Part):
     ] = "too far out"
     limit: Annotated[str, ERROR_LIMIT, Ask("good to ±", "0 if empty", starts="0.015")] = "0 mm"
     angle_limit: Annotated[
-        str, MARK_READ_TO, Ask("marks read to ±", starts="0.5", width=6, needed=True)
+        str, fields.MARK_ANGLE_LIMIT, Ask("marks read to ±", starts="0.5", width=6, needed=True)
     ] = "0.5°"
     spread: (
         Annotated[str, SPREAD, Ask("right one within ±", "the tolerance if empty", width=6)] | None
@@ -119,7 +130,7 @@ def solve_witness(part: WitnessPart, camera: Camera) -> Ranking:
         MARK_NAME.read(part.present).echo,
         _error(part),
         spread=camera.allowed_error if spread is None else spread,
-        angle_limit=value(MARK_READ_TO, part.angle_limit),
+        angle_limit=value(fields.MARK_ANGLE_LIMIT, part.angle_limit),
         marks_on=MarksOn(part.marks_on),
     )
 

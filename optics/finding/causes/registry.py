@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optics.finding.causes.record import Cause
-from optics.readings.readings import Reading
 from optics.readings.spots import Spot
 
 Vector = NDArray[np.float64]
@@ -55,16 +54,6 @@ def named(name: str) -> Cause:
 def owner_of(fault: str) -> Cause:
     """The cause that a fault belongs to."""
     return next(cause for cause in ALL if fault in cause.figures)
-
-
-def disturbed_at(spot: Spot) -> frozenset[Cause]:
-    """The causes that can show at a kind of place, in some reading taken there."""
-    return frozenset(cause for cause in ALL if spot in cause.spots)
-
-
-def disturbing(reading: Reading) -> frozenset[Cause]:
-    """The causes that can disturb a reading where it was taken."""
-    return frozenset(cause for cause in ALL if cause.disturbs(reading))
 
 
 def disturbed_by(faults: Iterable[str]) -> frozenset[Spot]:

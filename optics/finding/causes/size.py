@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from optics.measure.uncertainty import Estimate
 from optics.readings.wording import said_half_width
+from optics.relation import Range
 from optics.typed import fields
 from optics.typed.fields import Typed
 from optics.units import format_angle, format_length
@@ -44,7 +45,7 @@ class Millimetres:
 
     def typed(self, words: str) -> Typed:
         """How such a size is typed."""
-        return fields.length(words)
+        return fields.figure(words, "mm")
 
     def moved(self, words: str) -> Typed:
         """How an amount to move it by is typed, which may have either sign."""
@@ -74,7 +75,7 @@ class Share(Millimetres):
 
     def typed(self, words: str) -> Typed:
         """Per cent."""
-        return fields.percent(words)
+        return fields.figure(words, "%")
 
 
 class Lean(Millimetres):
@@ -97,11 +98,11 @@ class Lean(Millimetres):
 
     def typed(self, words: str) -> Typed:
         """Minutes of arc."""
-        return fields.small_angle(words, "arcmin", "′")
+        return fields.figure(words, "arcmin", Range.at_least(0))
 
     def moved(self, words: str) -> Typed:
         """Minutes of arc, either way."""
-        return fields.small_angle(words, "arcmin", "′", at_least=None)
+        return fields.figure(words, "arcmin")
 
 
 class Starts(Millimetres):
@@ -126,4 +127,4 @@ class Starts(Millimetres):
 
     def moved(self, words: str) -> Typed:
         """A number of starts."""
-        return fields.number(words)
+        return fields.figure(words, "")

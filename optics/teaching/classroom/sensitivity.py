@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from optics.relation import Formula, Quantity
-from optics.teaching.classroom.shop import name_of, said
+from optics.teaching.classroom.shop import said
 
 # Where a figure is zero, a hundredth of it would be nothing: take a step of the trade instead.
 _FROM_ZERO = {"mm": 0.01, "rad": math.radians(1 / 60), "": 0.1}
@@ -39,13 +39,13 @@ def nudges(formula: Formula, values: Mapping[str, float]) -> tuple[Nudge, ...]:
 
 def nudge_line(nudge: Nudge, unknown: Quantity) -> str:
     """The nudge as a sentence."""
-    name = name_of(nudge.quantity)
+    name = nudge.quantity.words
     article = "" if name.startswith("where ") else "the "
     subject = f"If {article}{name} grows by {said(nudge.quantity, nudge.step)}"
     if nudge.change == 0:
-        return f"{subject}, the {name_of(unknown)} stays as it is."
+        return f"{subject}, the {unknown.words} stays as it is."
     way = "grows" if nudge.change > 0 else "falls"
-    return f"{subject}, the {name_of(unknown)} {way} by {said(unknown, abs(nudge.change))}."
+    return f"{subject}, the {unknown.words} {way} by {said(unknown, abs(nudge.change))}."
 
 
 def _step(quantity: Quantity, value: float) -> float:

@@ -19,7 +19,7 @@ from optics.teaching.practice.score import FOCUS, READINGS, ROUNDS, Place, Score
 from optics.teaching.practice.sight import LOUPE, NEAR_POINT, Glass, Patch
 from optics.teaching.practice.sitting import Adjust, Entry, Finish, Read, Sitting, eye_limit
 from optics.teaching.practice.sitting_text import said_moved, ways_of
-from optics.units import format_angle, format_length
+from optics.units import fine_mm, format_angle
 
 MOVED_WORDS = {
     Moved.RING: "ring turned",
@@ -66,10 +66,6 @@ def done_words(sitting: Sitting, entry: Entry) -> str:
             return "Work laid down"
 
 
-def _fine(mm: float) -> str:
-    return format_length(mm, places=3)
-
-
 def meaning_words(entry: Entry) -> str:
     """What a reading says of the focus, with its uncertainty."""
     assert entry.reading is not None
@@ -77,7 +73,7 @@ def meaning_words(entry: Entry) -> str:
     off = said_error(error)
     if entry.reading.judged is Judged.BY_RANGEFINDER and off != "right":
         off = f"by its scale {off}"
-    return f"{off}, ± {_fine(error.expanded)}"
+    return f"{off}, ± {fine_mm(error.expanded)}"
 
 
 def miss_words(control: Control) -> str:
@@ -94,13 +90,13 @@ def bench_lines(sitting: Sitting) -> tuple[str, ...]:
     """What the instruments and the eye are good for at this level."""
     habits, camera = sitting.habits, sitting.stand.camera
     worn = "worn" if sitting.level.is_worn else "in good order"
-    eye = _fine(habits.eye_part * camera.depth_of_focus)
+    eye = fine_mm(habits.eye_part * camera.depth_of_focus)
     lines = [
-        f"Instruments {worn}: depth gauge ± {_fine(habits.gauge_limit)}, "
+        f"Instruments {worn}: depth gauge ± {fine_mm(habits.gauge_limit)}, "
         f"reticle's slide ± {habits.slide_limit:g} mm, degree scale "
         f"± {math.degrees(habits.angle_limit):.2g}°.",
         f"An eye at the loupe sees no difference within ± {eye} at the film.",
-        f"Allowed at the film: ± {_fine(camera.allowed_error)} (half the depth of "
+        f"Allowed at the film: ± {fine_mm(camera.allowed_error)} (half the depth of "
         f"focus at f/{camera.lens.full_aperture:g} as engraved).",
     ]
     if sitting.stand.finder is not None:
@@ -111,7 +107,7 @@ def bench_lines(sitting: Sitting) -> tuple[str, ...]:
 def _finder_line(sitting: Sitting) -> str:
     known = sitting.stand.offered.values()
     pair = next(o for o in known if o.reading.judged is Judged.BY_RANGEFINDER)
-    limit = _fine(eye_limit(sitting, pair))
+    limit = fine_mm(eye_limit(sitting, pair))
     acuity = format_angle(sitting.habits.acuity)
     return f"In the finder it sees {acuity} at the eye, which is {limit} at the film."
 
@@ -227,7 +223,7 @@ def score_line(found: Score) -> str:
 def place_words(place: Place) -> tuple[str, str, str, str, str]:
     """A place: its name, what is allowed, as found, as left, and the verdict."""
     verdict = "✓ inside" if place.is_inside else "✕ outside"
-    allowed = format_angle(place.allowed) if place.is_angle else _fine(place.allowed)
+    allowed = format_angle(place.allowed) if place.is_angle else fine_mm(place.allowed)
     return place.name, f"± {allowed}", _size(place, place.found), _size(place, place.left), verdict
 
 
@@ -284,7 +280,7 @@ def _next_words(remark: Remark) -> str:
 def _eye_words(remark: Remark) -> str:
     if remark.misjudged is None:
         return "instrument"
-    off = _fine(abs(remark.misjudged))
+    off = fine_mm(abs(remark.misjudged))
     beyond = "" if abs(remark.misjudged) <= remark.granted else ", more than an eye is granted"
     return f"{off} off{beyond}"
 

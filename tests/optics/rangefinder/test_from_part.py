@@ -136,8 +136,8 @@ def test_rounds_may_follow_images_that_stood_apart() -> None:
         ({"kind": "turning mirror"}, Mirror()),
         ({"kind": "swung lens", "focal_length": "6 cm"}, SwungLens(60.0)),
         (
-            {"kind": "counter-turning wedges", "index": "1,5", "wedge_angle": "180°"},
-            CounterWedges(1.5, math.pi),
+            {"kind": "counter-turning wedges", "index": "1,5", "wedge_angle": "30°"},
+            CounterWedges(1.5, math.pi / 6),
         ),
         (
             {"kind": "sliding wedge", "deviation": "60'", "focal_length": "60"},

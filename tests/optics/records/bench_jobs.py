@@ -25,7 +25,7 @@ WITNESS = {
     "error": "6.47; 6.49; 6,48; 6.48",
     "limit": "0.015",
 }
-# A magazine article on film gates, 1997: film of 0.15 mm in a channel of 0.200 mm.
+# From memory of a magazine article on film gates, 1997: film of 0.15 mm in a channel of 0.200 mm.
 GATE = {"film": "perforated", "channel": "0.200"}
 BUDGET = {"terms": {"register": "0.04 ± 0.015", "film_flatness": "± 0.03", "scale": "−0.01"}}
 

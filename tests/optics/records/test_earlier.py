@@ -112,3 +112,12 @@ def test_what_never_had_a_meaning_stays_refused() -> None:
     wrong = {**job(), "readings": [{"kind": "mark", "sharp_at": "18; x"}]}
     with pytest.raises(Unreadable, match=r"readings no\. 1 → sharp_at"):
         read_kept_job(json.dumps(wrong).encode())
+
+
+def test_a_kept_figure_out_of_its_range_can_be_opened_and_set_right() -> None:
+    """A ruler at 95° to the axis opens as it was kept, while a job file to be solved is refused."""
+    ruler = {"kind": "ruler", "mark": "1.5 m", "aim": "1.5 m", "offset": "20", "slope": "95°"}
+    data = json.dumps({**job(), "readings": [ruler]}).encode()
+    assert read_kept_job(data).model_dump()["readings"][0]["slope"] == "95°"
+    with pytest.raises(Unreadable, match="slope of the ruler to the lens axis must be at most"):
+        read_job(data)

@@ -28,10 +28,10 @@ def test_what_a_range_takes(
 ) -> None:
     """A named range takes what its name says, refuses the next beside it, and says its ends."""
     for value in inside:
-        assert span.fault(value, "mm") is None
-        assert span.fault(np.array([inside[0], value]), "mm") is None
+        assert span.fault(value, str) is None
+        assert span.fault(np.array([inside[0], value]), str) is None
     for value in outside:
-        wrong, limit = span.fault(value, "mm") or (math.nan, "")
+        wrong, limit = span.fault(value, str) or (math.nan, "")
         assert wrong == value
         assert limit
     assert list(span.ends(lambda limit: f"{limit:g}")) == ends
@@ -40,7 +40,7 @@ def test_what_a_range_takes(
 def test_nothing_that_is_not_a_number_is_in_a_range() -> None:
     """Not even the range of every value holds what is not a number."""
     for span, *_ in RANGES:
-        assert math.isnan((span.fault(math.nan, "") or (0.0, ""))[0])
+        assert math.isnan((span.fault(math.nan, str) or (0.0, ""))[0])
 
 
 def test_the_least_value_of_a_range() -> None:

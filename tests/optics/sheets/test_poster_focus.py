@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from optics.finding.causes import disturbed_at
+from optics.finding.causes import ALL
 from optics.readings.spots import Spot
 from optics.sheets.poster_focus import TITLE
 from tests.optics.sheets.posters_read import MM, drawn
@@ -28,7 +28,7 @@ def test_every_disc_of_the_table_is_a_cause_that_disturbs_a_reading(
     columns = sorted({round(x) for x, _ in places})
     counted = [sum(round(x) == column for x, _ in places) for column in columns]
     # The columns run from the depth gauge to the rangefinder, as the table of evidence does.
-    assert counted == [len(disturbed_at(spot)) for spot in Spot]
+    assert counted == [sum(spot in cause.spots for cause in ALL) for spot in Spot]
 
 
 def test_the_register_runs_from_the_film_to_the_seat(read_back: Callable[[bytes], Any]) -> None:

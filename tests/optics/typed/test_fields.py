@@ -1,9 +1,11 @@
 """No text is read as two figures, or in two units, unless it says so."""
 
+import ast
 import math
 import pkgutil
 from collections.abc import Iterator
 from importlib import import_module
+from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
@@ -14,10 +16,12 @@ import optics
 from optics.body.budget_part import TERMS
 from optics.body.standard.part import DEPTHS, FRAME, SCREWS, depth_at
 from optics.body.witness.part import MARKS
-from optics.errors import ShimwrightError, Unreadable
+from optics.errors import OutOfRange, ShimwrightError, Unreadable
 from optics.finding.causes import ALL
 from optics.finding.part import amount_of_fault
+from optics.relation import Range
 from optics.teaching.classroom.shop import QUANTITIES
+from optics.theory.lens import film_distance
 from optics.typed import fields
 from optics.typed.fields import Typed
 from optics.typed.places import PLACE, Place
@@ -301,3 +305,53 @@ def test_a_line_end_parts_marks_but_no_tries() -> None:
     """A new line begins a new mark; within a mark it stands for nothing."""
     with pytest.raises(Unreadable, match="a line ends in the middle"):
         fields.MARK_ANGLES.read("3 m = 17.3\n17.2")
+
+
+@pytest.mark.parametrize(
+    ("field", "low", "high"),
+    [
+        (fields.RULER_SLOPE, "-1", "95°"),
+        (fields.LEAN, "-1", "95°"),
+        (fields.WEDGE_ANGLE, "0", "40°"),
+        (fields.MEASURED_REGISTER, "28.8; 0", "inf"),
+        (fields.NOMINAL_REGISTER, "0", "inf"),
+        (fields.STARTS, "0", "inf"),
+        (fields.WEDGE_INDEX, "1", "inf"),
+        (fields.CIRCLE_OF_CONFUSION, "0", "inf"),
+    ],
+)
+def test_a_field_takes_what_its_quantity_can_be(field: Typed, low: str, high: str) -> None:
+    """What the equation could not be asked is refused where it is typed, below and above."""
+    for text in (low, high):
+        with pytest.raises(ShimwrightError):
+            field.read(text)
+
+
+def test_no_field_widens_the_range_of_its_quantity() -> None:
+    """A field made of a quantity has its range, or a narrower one for a reason."""
+    with pytest.raises(ValueError, match="not narrowed"):
+        fields.of(film_distance, tighter=(Range.any(), "anything may be typed"))
+    with pytest.raises(ValueError, match="not narrowed"):
+        fields.of(film_distance, tighter=(Range.above(500), ""))
+    narrow = fields.of(film_distance, tighter=(Range.at_least(500), "nothing focuses nearer"))
+    assert narrow.read("0.5 m").value == 500
+    with pytest.raises(OutOfRange, match=r"must be at least 0\.5 m: got 0\.4 m"):
+        narrow.read("0.4 m")
+    with pytest.raises(OutOfRange):
+        narrow.read("-3 m")
+
+
+def test_no_range_of_a_quantity_is_stated_again() -> None:
+    """A field that has limits of its own is of no quantity that the equations have."""
+    known = {quantity.words for quantity in QUANTITIES.values()}
+    stated = [
+        f"{path.name}: {call.args[0].value}"
+        for path in Path(optics.__file__).parent.rglob("*.py")
+        for call in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(call, ast.Call)
+        and ast.unparse(call.func) in ("figure", "fields.figure")
+        and len(call.args) > 2
+        and isinstance(call.args[0], ast.Constant)
+    ]
+    assert len(stated) > 5
+    assert [one for one in stated if one.partition(": ")[2] in known] == []

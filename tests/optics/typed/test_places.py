@@ -8,7 +8,7 @@ from optics.errors import OutOfRange, ShimwrightError, Unreadable
 from optics.typed import fields
 from optics.typed.places import read_leaves_now, read_place, size
 
-FRAME = size("picture on the film")
+FRAME = size("picture on the film", "84 × 56")
 
 
 @pytest.mark.parametrize(

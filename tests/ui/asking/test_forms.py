@@ -13,7 +13,7 @@ from optics.readings.kinds.register import RegisterPart
 from optics.readings.kinds.rotation import RotationPart
 from optics.readings.kinds.ruler import RulerPart
 from optics.records.job import FOCUSING
-from optics.typed.fields import RING_DIAMETER, Typed, length
+from optics.typed.fields import RING_DIAMETER, Typed, figure
 from ui.asking import fields
 from ui.asking.camera_form import OWN
 from ui.asking.fields import Entry
@@ -23,7 +23,9 @@ from ui.asking.forms import Form
 def filled(**texts: str) -> Form:
     """Return a form as if these texts had been typed; `lens` and `lead` are required."""
     form = Form("camera")
-    form.entries = {name: Entry(length(f"{name} in words"), text) for name, text in texts.items()}
+    form.entries = {
+        name: Entry(figure(f"{name} in words", "mm"), text) for name, text in texts.items()
+    }
     form.required = {"lens", "lead"}
     return form
 

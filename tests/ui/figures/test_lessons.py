@@ -36,7 +36,7 @@ def figures(section: Section, **changed: str) -> dict[str, float]:
     formula = CATALOGUE[section.lead].solve_for(section.find)
     names = [*(q.name for q in formula.inputs), *section.extras]
     texts = {name: changed.get(name, section.begins_with(name)) for name in names}
-    values = {n: shop.read(shop.QUANTITIES[n], text).value for n, text in texts.items()}
+    values = {n: shop.field_of(shop.QUANTITIES[n]).read(text).value for n, text in texts.items()}
     inputs = {q.name: values[q.name] for q in formula.inputs}
     return values | {section.find: formula.value(**inputs)}
 
@@ -197,7 +197,8 @@ def test_any_relation_is_drawn_against_any_input() -> None:
         for name in section.relations:
             for formula in CATALOGUE[name].formulas:
                 values = {
-                    q.name: shop.read(q, section.begins_with(q.name)).value for q in formula.inputs
+                    q.name: shop.field_of(q).read(section.begins_with(q.name)).value
+                    for q in formula.inputs
                 }
                 answer = formula.value(**values)
                 for along in formula.inputs[:2]:

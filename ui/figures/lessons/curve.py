@@ -75,12 +75,12 @@ def _heights(ys: Array, answer: float) -> tuple[float, float]:
 
 
 def _size(quantity: Quantity) -> float:
-    if quantity.name in shop.DISTANCES:
+    if quantity.typed_in == "m":
         return 1000.0
     return math.pi / 180 if quantity.unit == "rad" else 1.0
 
 
 def _axis(colours: Palette, quantity: Quantity, **more: object) -> dict[str, object]:
-    unit = shop.unit_of(quantity)
-    named = f"{shop.name_of(quantity)} {quantity.plain}"
+    unit = shop.field_of(quantity).unit
+    named = f"{quantity.words} {quantity.plain}"
     return axis(colours, f"{named}, {unit}" if unit else named, **more)

@@ -9,7 +9,7 @@ import pytest
 
 import optics.finding.causes
 from optics.camera.camera import Camera
-from optics.finding.causes import ALL, BenchStep, Cause, Prior, Steps, disturbing
+from optics.finding.causes import ALL, BenchStep, Cause, Prior, Steps
 from optics.finding.causes.focal import FOCAL
 from optics.finding.causes.gain import GAIN
 from optics.finding.causes.gate import GATE as THE_GATE
@@ -87,7 +87,7 @@ def test_a_fault_moves_the_readings_of_the_table_and_no_others(
     right = predict(HELICOID, Faults(), reading)  # type: ignore[arg-type]
     wrong = predict(HELICOID, faults, reading)  # type: ignore[arg-type]
     moved = abs(wrong - right) > 1e-9 * max(abs(right), 1.0) if right < 1e9 else wrong < 1e9
-    assert moved == (cause in disturbing(reading))  # type: ignore[arg-type]
+    assert moved == cause.disturbs(reading)  # type: ignore[arg-type]
 
 
 def documented() -> dict[Cause, list[bool]]:

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from optics.finding.causes import ALL, Cause, disturbing
+from optics.finding.causes import ALL, Cause
 from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis import Faults, diagnose
 from optics.finding.diagnosis.what_if import what_if
@@ -17,7 +17,7 @@ FOUND = diagnose(HELICOID, all_shown(HELICOID, Faults(seat=0.05), FULL_ROUND))
 def test_a_moved_fault_shows_where_the_table_says(cause: Cause) -> None:
     """Exactly the readings that a cause can disturb become others when it is moved."""
     for would in what_if(FOUND, cause.name, 0.02):
-        assert would.is_moved == (cause in disturbing(would.reading)), would.reading
+        assert would.is_moved == cause.disturbs(would.reading), would.reading
 
 
 def test_a_shim_is_seen_by_the_gauge_as_thick_as_it_is() -> None:

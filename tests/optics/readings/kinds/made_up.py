@@ -15,12 +15,14 @@ from optics.readings.parts import PlacedPart, ReadFrom, ReadingPart, Way, given,
 from optics.readings.practised import Offered
 from optics.readings.readings import Judged, Meets, Reading, Step
 from optics.readings.spots import Spot
+from optics.relation import Range
 from optics.theory import collimation, lens
 from optics.typed import fields
 from optics.typed.ask import Ask
 
-LEDGE, RIGHT = fields.lengths("depth of the ledge"), fields.length("right depth of the ledge")
-LIMIT = fields.length("limit of the ledge", at_least=0, gauged=True)
+LEDGE = fields.readings(fields.figure("depth of the ledge", "mm gauged"))
+RIGHT = fields.figure("right depth of the ledge", "mm")
+LIMIT = fields.figure("limit of the ledge", "mm gauged", Range.at_least(0))
 
 
 @dataclass(frozen=True)

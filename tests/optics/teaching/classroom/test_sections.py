@@ -42,7 +42,9 @@ def test_what_fields_begin_with_has_an_answer(section: Section) -> None:
     for name in section.relations:
         for formula in CATALOGUE[name].formulas:
             texts = {q.name: section.begins_with(q.name) for q in formula.inputs}
-            values = {n: shop.read(shop.QUANTITIES[n], text).value for n, text in texts.items()}
+            values = {
+                n: shop.field_of(shop.QUANTITIES[n]).read(text).value for n, text in texts.items()
+            }
             assert formula.value(**values) == formula.value(**values)
 
 
@@ -55,9 +57,9 @@ def test_every_quantity_has_a_figure_to_begin_with() -> None:
 def test_slider_rises(name: str) -> None:
     """The places of a slider rise, are in range, and hold the figure its field begins with."""
     quantity = shop.QUANTITIES[name]
-    values = [shop.read(quantity, place).value for place in SLIDES[name]]
+    values = [shop.field_of(quantity).read(place).value for place in SLIDES[name]]
     assert values == sorted(set(values))
-    assert values[0] <= shop.read(quantity, TYPICAL[name]).value <= values[-1]
+    assert values[0] <= shop.field_of(quantity).read(TYPICAL[name]).value <= values[-1]
 
 
 @each_section

@@ -32,7 +32,7 @@ from optics.theory.rangefinder import gain
 )
 def test_text_is_read_in_the_shops_unit(quantity: Quantity, text: str, value: float) -> None:
     """Subjects are in metres, other lengths in mm, angles in degrees."""
-    assert shop.read(quantity, text).value == pytest.approx(value, rel=1e-12)
+    assert shop.field_of(quantity).read(text).value == pytest.approx(value, rel=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -50,7 +50,7 @@ def test_what_has_no_meaning_is_refused(
 ) -> None:
     """Text outside the quantity's range, or without one meaning, is refused."""
     with pytest.raises(error):
-        shop.read(quantity, text)
+        shop.field_of(quantity).read(text)
 
 
 @pytest.mark.parametrize(
@@ -83,7 +83,9 @@ def test_typed_figure_reads_back(name: str, value: float) -> None:
         quantity.check(value)
     except OutOfRange:
         return
-    assert shop.read(quantity, shop.typed(quantity, value)).value == pytest.approx(value, rel=1e-8)
+    assert shop.field_of(quantity).read(shop.typed(quantity, value)).value == pytest.approx(
+        value, rel=1e-8
+    )
 
 
 def test_range_is_said_in_words() -> None:

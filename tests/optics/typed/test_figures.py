@@ -61,7 +61,7 @@ def values_of(read: Any) -> list[float]:
 def test_a_field_takes_its_own_example(words: str) -> None:
     """What a field says one could type is understood by that very field, and echoed."""
     typed = FIELDS[words]
-    assert typed.examples, "write one in optics/typed/examples.py"
+    assert typed.examples, "give it one where it is declared"
     for example in typed.examples:
         assert typed.echo(typed.read(example))
 
