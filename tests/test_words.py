@@ -22,7 +22,7 @@ from optics.records.store import Store
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import certificate
 from optics.sheets.customer_page import customer_page
-from optics.teaching.exercises import KINDS, Level
+from optics.teaching.exercises import KINDS, ExerciseLevel
 from optics.teaching.exercises.series import exercise
 from tests.optics.records.jobs import record
 from tests.optics.sheets.reports import CASES, report
@@ -206,8 +206,8 @@ def test_a_sheet_says_the_better_word(sheet: Any, words: list[str], case: str) -
         assert word in text or case != "whole"
 
 
-@pytest.mark.parametrize("level", list(Level))
-def test_no_exercise_says_an_older_word_for_a_corner(level: Level) -> None:
+@pytest.mark.parametrize("level", list(ExerciseLevel))
+def test_no_exercise_says_an_older_word_for_a_corner(level: ExerciseLevel) -> None:
     """No question, hint or slip says the upper right corner; where it names one, it is the top."""
     said = " ".join(str(exercise(kind, level, f"{n}").task) for kind in KINDS for n in range(6))
     assert OLDER_WORDS.search(said) is None

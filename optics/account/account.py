@@ -44,7 +44,7 @@ class Block:
 
 
 @dataclass(frozen=True)
-class Row:
+class TableRow:
     """A row of a table: its cells, the same as one sentence, and what is drawn with it.
 
     `bar` are shares of the longest bar: as much as is sure, and as much as may be besides.
@@ -71,7 +71,7 @@ class Table:
     """Rows under heads; the first cell of a row names it, `bar_at` is the cell with the bars."""
 
     heads: tuple[str, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[TableRow, ...]
     heading: str = ""
     role: Role = Role.BENCH
     bar_at: int = 0

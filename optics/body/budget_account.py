@@ -1,6 +1,6 @@
 """What the error budget comes to, for whoever tells it."""
 
-from optics.account import Account, Block, Role, Row, Table
+from optics.account import Account, Block, Role, Table, TableRow
 from optics.body import budget as said
 from optics.body.budget import Budget, Share
 from optics.body.budget_part import BudgetPart
@@ -15,7 +15,7 @@ def budget_account(found: Budget) -> Account:
     rows = (
         *(_share(share, found, longest) for share in found.shares),
         _row("together", found.combined, longest, ""),
-        Row(("depth of focus", "", depth, ""), bar=(found.depth / longest,), is_limit=True),
+        TableRow(("depth of focus", "", depth, ""), bar=(found.depth / longest,), is_limit=True),
     )
     return Account(
         title=BudgetPart.title,
@@ -35,12 +35,12 @@ def budget_account(found: Budget) -> Account:
 _HEADS = ("part", "at the film: error, and its ± at 95 %", "in figures", "of the spread")
 
 
-def _share(share: Share, found: Budget, longest: float) -> Row:
+def _share(share: Share, found: Budget, longest: float) -> TableRow:
     name = share.term.name + (" ← next" if found.next is share else "")
     row = _row(name, share.term.error, longest, said.said_part(share))
-    return Row(row.cells, said.said_share(share), bar=row.bar)
+    return TableRow(row.cells, said.said_share(share), bar=row.bar)
 
 
-def _row(name: str, error: Estimate, longest: float, part: str) -> Row:
+def _row(name: str, error: Estimate, longest: float, part: str) -> TableRow:
     bar = (abs(error.value) / longest, error.expanded / longest)
-    return Row((name, "", said.said_term(error), part), bar=bar)
+    return TableRow((name, "", said.said_term(error), part), bar=bar)

@@ -28,7 +28,7 @@ Choice: TypeAlias = tuple[Pack, ...]
 
 
 @dataclass(frozen=True)
-class Screw:
+class MountScrew:
     """A screw of the mount, its place in mm seen from the front, and the leaves under it now.
 
     `fitted` None stands for not known.
@@ -52,7 +52,7 @@ class ScrewShim:
     `pack` is None where the drawer is empty or the leaves fitted are not known.
     """
 
-    screw: Screw
+    screw: MountScrew
     wanted: Estimate
     change: float
     pack: Pack | None
@@ -88,7 +88,7 @@ class MountPlan:
 
 def plan_shims(
     plane: Plane,
-    screws: Sequence[Screw],
+    screws: Sequence[MountScrew],
     *,
     moved: float = 0.0,
     drawer: Leaves = (),
@@ -139,16 +139,16 @@ def plan_shims(
     )
 
 
-def _wanted(plane: Plane, screw: Screw, level: Estimate) -> Estimate:
+def _wanted(plane: Plane, screw: MountScrew, level: Estimate) -> Estimate:
     found = plane.height(screw.x, screw.y)
     return combine(_shim, wanted_height=level, found_height=found)
 
 
-def _thickness(screw: Screw) -> float:
+def _thickness(screw: MountScrew) -> float:
     return Pack(tuple(screw.fitted or ())).thickness
 
 
-def _pool(screws: Sequence[Screw], drawer: Leaves) -> Counter[float]:
+def _pool(screws: Sequence[MountScrew], drawer: Leaves) -> Counter[float]:
     """All leaves that can be shared out: those in the drawer and those that come out."""
     counts: Counter[float] = Counter()
     for thickness, number in itertools.chain(drawer, *(s.fitted or () for s in screws)):

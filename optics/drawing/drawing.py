@@ -26,7 +26,7 @@ class Pen:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class StraightLine:
     """A straight line whose ends are cut square at the points."""
 
     start: Point
@@ -74,7 +74,7 @@ class Words:
     mirrored: bool
 
 
-Mark: TypeAlias = Line | Box | Outline | Words
+Mark: TypeAlias = StraightLine | Box | Outline | Words
 
 
 def on_circle(centre: Point, radius: float, angle: float) -> Point:

@@ -15,12 +15,12 @@ from typing import Literal
 from optics.drawing.drawing import (
     Box,
     Ink,
-    Line,
     Mark,
     Outline,
     Pen,
     Point,
     Step,
+    StraightLine,
     Words,
     arc_steps,
     on_circle,
@@ -164,7 +164,7 @@ class Sheet:
         dash: Sequence[float] = (),
     ) -> None:
         """A straight line `width` mm thick, its ends cut square at the points."""
-        self._draw(Line(start, end, Pen(width, ink, tuple(dash))))
+        self._draw(StraightLine(start, end, Pen(width, ink, tuple(dash))))
 
     def shape(
         self,

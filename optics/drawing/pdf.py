@@ -8,7 +8,7 @@ from datetime import date
 
 from reportlab.pdfgen.canvas import Canvas
 
-from optics.drawing.drawing import Box, Line, Mark, Outline, Pen, Point, Words
+from optics.drawing.drawing import Box, Mark, Outline, Pen, Point, StraightLine, Words
 from optics.drawing.lettering import MM_PER_POINT, REPLACEMENT, face
 
 # A face is read from one place in memory, by one sheet at a time.
@@ -75,7 +75,7 @@ class _Writer:
         self._height = height
 
     def draw(self, mark: Mark) -> None:
-        if isinstance(mark, Line):
+        if isinstance(mark, StraightLine):
             self._pen(mark.pen)
             self._canvas.line(*self._at(mark.start), *self._at(mark.end))
         elif isinstance(mark, Words):

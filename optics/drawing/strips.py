@@ -40,7 +40,7 @@ def tick_from(at: float, edge: float, length: float, width: float = 0.2) -> Tick
 
 
 @dataclass(frozen=True)
-class Figure:
+class StripWord:
     """A word in the middle over a place, its baseline at a height from the strip's top."""
 
     at: float
@@ -68,7 +68,7 @@ class Sign:
         return max(abs(along) for along, _ in self.points)
 
 
-AnyMark = TypeVar("AnyMark", Tick, Figure, Sign)
+AnyMark = TypeVar("AnyMark", Tick, StripWord, Sign)
 
 
 @dataclass(frozen=True)
@@ -78,7 +78,7 @@ class Strip:
     length: float
     height: float
     ticks: tuple[Tick, ...]
-    figures: tuple[Figure, ...]
+    figures: tuple[StripWord, ...]
     signs: tuple[Sign, ...] = ()
     flap: float = 0.0
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from html import escape
 
-from optics.drawing.drawing import Box, Ink, Line, Mark, Outline, Pen, Point, Words
+from optics.drawing.drawing import Box, Ink, Mark, Outline, Pen, Point, StraightLine, Words
 from optics.drawing.lettering import MM_PER_POINT, text_width
 from optics.drawing.outlines import letter_path
 
@@ -24,7 +24,7 @@ def as_svg(marks: Sequence[Mark], size: Point, title: str) -> str:
 
 
 def _drawn(mark: Mark, letters: dict[str, str]) -> str:
-    if isinstance(mark, Line):
+    if isinstance(mark, StraightLine):
         return f'<path d="M{_at(mark.start)}L{_at(mark.end)}" {_pen(mark.pen)}/>'
     if isinstance(mark, Words):
         return _words(mark, letters)

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from optics.account import Account, Block, Card, Cards, Figure, Role, Row, Table
+from optics.account import Account, Block, Card, Cards, Figure, Role, Table, TableRow
 from optics.finding.diagnosis import Diagnosis
 from optics.finding.diagnosis import reading_wording as readings
 from optics.finding.diagnosis import wording as said
 from optics.finding.part import DiagnosisPart
-from optics.finding.plan import Plan, Step
+from optics.finding.plan import Plan, PlanStep
 from optics.finding.plan import wording as plan_said
 from optics.finding.whole import WholeCamera
 from optics.readings.wording import said_half_width, said_offset
@@ -56,7 +56,7 @@ def _causes(found: Diagnosis) -> Iterator[Table | Block]:
     yield Table(
         (),
         tuple(
-            Row(
+            TableRow(
                 (cause.words, said.percent(chance), said.evidence(found, cause)),
                 said.chance_line(found, cause),
                 bar=(chance,),
@@ -84,7 +84,7 @@ def _plan(plan: Plan) -> Cards:
     )
 
 
-def _step(step: Step) -> Card:
+def _step(step: PlanStep) -> Card:
     done = step.adjustment
     return Card(
         f"{step.number}. {done.title}",
@@ -96,7 +96,7 @@ def _step(step: Step) -> Card:
     )
 
 
-def _read(found: Diagnosis) -> Iterator[Row]:
+def _read(found: Diagnosis) -> Iterator[TableRow]:
     seen = found.seen
     rows = zip(seen.readings, seen.errors, found.foretold, readings.read_lines(found), strict=True)
     for reading, error, told, line in rows:
@@ -106,4 +106,4 @@ def _read(found: Diagnosis) -> Iterator[Row]:
             said_half_width(error.expanded),
             said_offset(float(told)),
         )
-        yield Row(cells, line)
+        yield TableRow(cells, line)

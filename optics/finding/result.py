@@ -9,7 +9,7 @@ from optics.finding.diagnosis import Diagnosis
 from optics.finding.diagnosis import reading_wording as readings
 from optics.finding.diagnosis import wording as said
 from optics.finding.diagnosis.next_reading import Gain
-from optics.finding.plan import Alternative, Plan, State, Step
+from optics.finding.plan import Alternative, Plan, PlanOutlook, PlanStep
 from optics.finding.plan import wording as plan_said
 from optics.finding.whole import WholeCamera
 from optics.typed.result_parts import FigureOut, Out
@@ -87,7 +87,7 @@ class StateOut(Out):
     expected: tuple[ExpectedOut, ...]
 
     @classmethod
-    def of(cls, state: State) -> "StateOut":
+    def of(cls, state: PlanOutlook) -> "StateOut":
         """The state as JSON can hold it."""
         expected = tuple(
             ExpectedOut(
@@ -118,7 +118,7 @@ class StepOut(Out):
     after: StateOut
 
     @classmethod
-    def of(cls, step: Step) -> "StepOut":
+    def of(cls, step: PlanStep) -> "StepOut":
         """The step as JSON can hold it."""
         done = step.adjustment
         return cls(

@@ -27,7 +27,7 @@ _ROUNDING = 64 * np.finfo(np.float64).eps
 
 
 @dataclass(frozen=True, eq=False)
-class Solution:
+class LeastSquaresFit:
     """The best parameters, what they owe to each measurement, and what is left over.
 
     Of n measurements and p parameters: `values` (p,), `covariance` (p, p), `residuals` (n,).
@@ -77,7 +77,9 @@ def carried(value: float, slopes: Array, estimates: Sequence[Estimate]) -> Estim
     return Estimate(value, whole.parts)
 
 
-def least_squares(model: Model, start: Array, measured: Array, covariance: Array) -> Solution:
+def least_squares(
+    model: Model, start: Array, measured: Array, covariance: Array
+) -> LeastSquaresFit:
     """Weighted least squares by Gauss-Newton steps, halved where they overshoot.
 
     Minimises rᵀV⁻¹r of the residuals r = measured − predicted with covariance V. Shapes: `start`
@@ -145,7 +147,7 @@ def _advance(
     raise _undetermined("no step improves the fit")
 
 
-def _solution(values: Array, residuals: Array, slopes: Array, root: Array) -> Solution:
+def _solution(values: Array, residuals: Array, slopes: Array, root: Array) -> LeastSquaresFit:
     design, white = _in_units_of(root, slopes), _in_units_of(root, residuals)
     condition = _condition(design)
     if not condition <= WORST_CONDITION:
@@ -157,7 +159,7 @@ def _solution(values: Array, residuals: Array, slopes: Array, root: Array) -> So
     # `keep` is what no choice of parameters could take up: the residuals live there alone.
     inverse_root = _in_units_of(root, np.eye(len(residuals)))
     keep = np.eye(len(residuals)) - directions @ directions.T
-    return Solution(
+    return LeastSquaresFit(
         values=values,
         covariance=spread @ spread.T,
         gain=spread @ directions.T @ inverse_root,

@@ -17,7 +17,7 @@ how an adjuster's turn is said are all made from these records.
 | rangefinder's near screw | gain |
 """
 
-from optics.moves.at_hand import AtHand, Screw, Workshop
+from optics.moves.at_hand import AdjustingScrew, AtHand, Workshop
 from optics.moves.record import Case, Control, Made, Move, Outcome, Refused, Wanted
 from optics.moves.registry import ALL, curing, find, remedies
 
@@ -25,6 +25,7 @@ find(__name__, list(__path__))
 
 __all__ = [
     "ALL",
+    "AdjustingScrew",
     "AtHand",
     "Case",
     "Control",
@@ -32,7 +33,6 @@ __all__ = [
     "Move",
     "Outcome",
     "Refused",
-    "Screw",
     "Wanted",
     "Workshop",
     "curing",

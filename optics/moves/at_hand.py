@@ -18,7 +18,7 @@ class Workshop:
 
 
 @dataclass(frozen=True)
-class Screw:
+class AdjustingScrew:
     """An adjusting screw: what one clockwise turn adds to its fault (mm at the film, or gain)."""
 
     per_turn: float
@@ -44,8 +44,8 @@ class AtHand:
     """
 
     workshop: Workshop = field(default_factory=Workshop)
-    zero_screw: Screw | None = None
-    gain_screw: Screw | None = None
+    zero_screw: AdjustingScrew | None = None
+    gain_screw: AdjustingScrew | None = None
     standard_screws: tuple[float, float] = (25.0, 20.0)
 
     def less(self, used: Leaves) -> "AtHand":

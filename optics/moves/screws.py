@@ -5,7 +5,7 @@ from typing import Literal
 
 from optics.camera.cautions import SUN
 from optics.measure.uncertainty import within
-from optics.moves.at_hand import Screw
+from optics.moves.at_hand import AdjustingScrew
 from optics.moves.record import Case, Control, Outcome
 from optics.moves.setting import FEELER
 from optics.moves.turning import WAYS
@@ -42,7 +42,7 @@ class Adjusting:
 
     name: Literal["infinity", "near"]
 
-    def at(self, case: Case) -> Screw | None:
+    def at(self, case: Case) -> AdjustingScrew | None:
         """The screw; None where nobody knows what a turn of it does."""
         at_hand = case.at_hand
         return at_hand.zero_screw if self.name == "infinity" else at_hand.gain_screw

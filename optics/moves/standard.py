@@ -66,7 +66,7 @@ def _packs(places: Vector, slopes: Vector, drawer: Leaves) -> Sequence[Pack]:
         leaves = np.round((rise - rise.min()) / FEELER).astype(int).tolist()
         return [Pack(((FEELER * number, 1),) if number else ()) for number in leaves]
     leaning = Plane(exact(0.0), exact(-float(slopes[0])), exact(-float(slopes[1])))
-    screws = [mount.Screw(float(x), float(y)) for x, y in places]
+    screws = [mount.MountScrew(float(x), float(y)) for x, y in places]
     planned = mount.plan_shims(
         leaning, screws, moved=-float(rise.min()), drawer=drawer, near_enough=FEELER / 2
     )

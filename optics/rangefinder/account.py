@@ -3,14 +3,14 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from optics.account import Account, Block, Figure, Role, Row, Table
+from optics.account import Account, Block, Figure, Role, Table, TableRow
 from optics.measure.uncertainty import Estimate
 from optics.rangefinder import set_up_wording as words
 from optics.rangefinder import wording
 from optics.rangefinder.acuity import film_uncertainty, range_limits
 from optics.rangefinder.near_setting import NearAdvice
 from optics.rangefinder.part import RangefinderPart
-from optics.rangefinder.set_up import Bench, SetUp, next_turns
+from optics.rangefinder.set_up import CoupledCamera, SetUp, next_turns
 from optics.units import format_distance, format_length
 
 _LIMITS = ("subject at", "looks the same from", "to")
@@ -31,7 +31,7 @@ class WrongTriangle:
 class TrueTriangle:
     """To draw: base and sights as they should stand for a target."""
 
-    bench: Bench
+    bench: CoupledCamera
     film_distance: float
 
 
@@ -97,7 +97,7 @@ def _rounds(found: SetUp) -> tuple[Table, ...]:
         f"near, {format_distance(found.near)}",
     )
     rows = tuple(
-        Row(
+        TableRow(
             (str(at), turned, *map(words.said_plain, (state.far, state.near))),
             words.round_line(found, at),
         )
@@ -121,7 +121,9 @@ def near_account(advice: NearAdvice) -> Account:
         parts=(
             Table(
                 _SETTINGS,
-                tuple(Row((name, *words.setting_row(one)), line) for (name, one), line in rows),
+                tuple(
+                    TableRow((name, *words.setting_row(one)), line) for (name, one), line in rows
+                ),
             ),
         ),
         notes=(words.near_note(advice),),
@@ -130,14 +132,14 @@ def near_account(advice: NearAdvice) -> Account:
 
 
 def base_account(
-    bench: Bench, distances: Iterable[float] = (), further: Iterable[str] = ()
+    bench: CoupledCamera, distances: Iterable[float] = (), further: Iterable[str] = ()
 ) -> Account:
     """What the base can tell at the film and at each distance; `further` is what else was asked."""
     error = film_uncertainty(bench.camera, bench.rangefinder, bench.acuity)
     limits = [range_limits(bench.rangefinder, bench.acuity, d) for d in distances]
     nearest = min((one.film_distance for one in limits), default=_TOO_FAR)
     rows = tuple(
-        Row(tuple(map(format_distance, (one.film_distance, one.nearest, one.farthest))))
+        TableRow(tuple(map(format_distance, (one.film_distance, one.nearest, one.farthest))))
         for one in limits
     )
     eye, *others = words.base_lines(bench)

@@ -57,7 +57,7 @@ ORDER = (Which.ZERO, Which.GAIN)
 
 
 @dataclass(frozen=True)
-class State:
+class EndErrors:
     """The focus errors (mm, + too far out) read at the far and at the near distance."""
 
     far: float
@@ -79,7 +79,7 @@ class Turned:
 
     zero: float
     gain: float
-    after: State
+    after: EndErrors
 
     @property
     def turns(self) -> Array:
@@ -94,17 +94,17 @@ class History:
     `noise` is the standard uncertainty of one reading (mm at the film).
     """
 
-    start: State
+    start: EndErrors
     turned: tuple[Turned, ...] = ()
     noise: float = 0.0
 
     def then(self, zero: float, gain: float, far: float, near: float) -> "History":
         """The history with one more turn and what was read after it."""
-        return replace(self, turned=(*self.turned, Turned(zero, gain, State(far, near))))
+        return replace(self, turned=(*self.turned, Turned(zero, gain, EndErrors(far, near))))
 
 
 @dataclass(frozen=True)
-class Learned:
+class LearnedTurns:
     """What has been learned, in one row for far and one for near.
 
     Columns of `means`: the error now (mm), and what a turn of the zero and of the gain
@@ -130,7 +130,7 @@ class Learned:
         return self.covariance[1:, 1:]
 
 
-def learn(history: History, rangefinder: Rangefinder) -> Learned:
+def learn(history: History, rangefinder: Rangefinder) -> LearnedTurns:
     """The errors and sensitivities that all readings so far have taught.
 
     Without noise each turn makes the table agree with it and changes it least otherwise
@@ -138,7 +138,7 @@ def learn(history: History, rangefinder: Rangefinder) -> Learned:
     readings steady the latest (R. E. Kalman, 1960).
     """
     noise = max(history.noise, _FINEST_READING) ** 2
-    learned = Learned(
+    learned = LearnedTurns(
         np.column_stack([history.start.as_array, np.zeros((2, 2))]),
         np.diag([noise, _UNKNOWN**2, _UNKNOWN**2]),
     )
@@ -153,21 +153,21 @@ def learn(history: History, rangefinder: Rangefinder) -> Learned:
     return learned
 
 
-def _carried(learned: Learned, turns: Array, uneven: Array) -> Learned:
+def _carried(learned: LearnedTurns, turns: Array, uneven: Array) -> LearnedTurns:
     """What is to be expected after a turn, before it is read."""
     # The farther a turn goes from where it was learned, the less its sensitivity still holds.
     drift = np.sum((uneven * learned.table * turns) ** 2, axis=0)
     step = np.eye(3)
     step[0, 1:] = turns
     doubted = learned.covariance + np.diag([0.0, *drift])
-    return Learned(learned.means @ step.T, step @ doubted @ step.T)
+    return LearnedTurns(learned.means @ step.T, step @ doubted @ step.T)
 
 
-def _taught(learned: Learned, read: State, noise: float) -> Learned:
+def _taught(learned: LearnedTurns, read: EndErrors, noise: float) -> LearnedTurns:
     """What the reading after a turn adds."""
     weight = learned.covariance[0] / (learned.covariance[0, 0] + noise)
     means = learned.means + np.outer(read.as_array - learned.errors, weight)
-    return Learned(means, learned.covariance - np.outer(weight, learned.covariance[0]))
+    return LearnedTurns(means, learned.covariance - np.outer(weight, learned.covariance[0]))
 
 
 def _changes(history: History) -> list[tuple[Array, Array]]:
@@ -185,7 +185,7 @@ class Surprise(StrEnum):
 
 
 @dataclass(frozen=True)
-class Finding:
+class AdjusterFinding:
     """Which adjuster surprised, how, and what share of the foretold change came."""
 
     which: Which
@@ -193,7 +193,7 @@ class Finding:
     share: float
 
 
-def surprise(history: History, rangefinder: Rangefinder) -> Finding | None:
+def surprise(history: History, rangefinder: Rangefinder) -> AdjusterFinding | None:
     """Whether the last turn went against, or fell far short of, what was foretold.
 
     An eccentric acts as the sine of its turn: past its dead point it reverses, near it it
@@ -214,7 +214,7 @@ def surprise(history: History, rangefinder: Rangefinder) -> Finding | None:
     if share > 0.5 or (1 - share) < _SURPRISING * doubt:
         return None
     kind = Surprise.REVERSED if share < 0 else Surprise.FADED
-    return Finding(ORDER[most], kind, share)
+    return AdjusterFinding(ORDER[most], kind, share)
 
 
 def _was_seen(history: History, column: int) -> bool:
@@ -231,7 +231,7 @@ def _was_seen(history: History, column: int) -> bool:
 class Done:
     """Both readings are within the goal."""
 
-    state: State
+    state: EndErrors
 
 
 @dataclass(frozen=True)
@@ -247,14 +247,14 @@ class Trial:
 
 
 @dataclass(frozen=True)
-class Step:
+class AdjusterStep:
     """Turns of both adjusters (plus clockwise, multiples of 1/`parts`), and what they foretell."""
 
     zero: float
     gain: float
     parts: int
-    foretold: State
-    finding: Finding | None = None
+    foretold: EndErrors
+    finding: AdjusterFinding | None = None
     is_limited: bool = False
 
 
@@ -265,7 +265,7 @@ class Stuck:
     which: Which | None
 
 
-Advice: TypeAlias = Done | Trial | Step | Stuck
+Advice: TypeAlias = Done | Trial | AdjusterStep | Stuck
 
 
 def advise(history: History, goal: float, rangefinder: Rangefinder) -> Advice:
@@ -317,7 +317,7 @@ def _trial(history: History, which: Which, rangefinder: Rangefinder) -> Advice:
     return Trial(which, math.copysign(longer, tried[-1]), again=True)
 
 
-def _helpful_way(rangefinder: Rangefinder, which: Which, state: State) -> int:
+def _helpful_way(rangefinder: Rangefinder, which: Which, state: EndErrors) -> int:
     """Clockwise unless the adjuster is known to bring the lens the right way the other way."""
     brings_in = adjuster_of(rangefinder, which).brings_in
     if brings_in is None:
@@ -333,8 +333,8 @@ def _alike(table: Array) -> bool:
 
 
 def _by_the_other_alone(
-    history: History, learned: Learned, column: int, goal: float, rangefinder: Rangefinder
-) -> Step | None:
+    history: History, learned: LearnedTurns, column: int, goal: float, rangefinder: Rangefinder
+) -> AdjusterStep | None:
     """A turn of the one adjuster that is known, if it alone brings far and near within the goal.
 
     An adjuster that need not be touched is best left locked.
@@ -350,8 +350,8 @@ def _by_the_other_alone(
     if max(abs(far), abs(near)) > goal * _SAFELY:
         return None
     turns = (turn, 0.0) if ORDER[column] is Which.ZERO else (0.0, turn)
-    foretold = State(float(far), float(near))
-    return Step(*turns, parts, foretold, surprise(history, rangefinder))
+    foretold = EndErrors(float(far), float(near))
+    return AdjusterStep(*turns, parts, foretold, surprise(history, rangefinder))
 
 
 def _longest(history: History, rangefinder: Rangefinder, column: int) -> float:
@@ -361,7 +361,9 @@ def _longest(history: History, rangefinder: Rangefinder, column: int) -> float:
     return _STRIDE * max(abs(float(t.turns[column])) for t in history.turned)
 
 
-def _step(history: History, learned: Learned, goal: float, rangefinder: Rangefinder) -> Step:
+def _step(
+    history: History, learned: LearnedTurns, goal: float, rangefinder: Rangefinder
+) -> AdjusterStep:
     # The turns that leave least on average over all that the table may truly be.
     table, errors = learned.table, learned.errors
     wanted = -np.linalg.solve(table.T @ table + 2 * learned.variance, table.T @ errors)
@@ -370,11 +372,11 @@ def _step(history: History, learned: Learned, goal: float, rangefinder: Rangefin
     parts = [_parts(float(np.abs(column).max()), goal) for column in table.T]
     turns = _worthwhile(np.round(limited * parts) / parts, table, goal)
     far, near = errors + table @ turns
-    return Step(
+    return AdjusterStep(
         float(turns[0]),
         float(turns[1]),
         max(parts),
-        State(float(far), float(near)),
+        EndErrors(float(far), float(near)),
         surprise(history, rangefinder),
         bool(np.any(limited != wanted)),
     )

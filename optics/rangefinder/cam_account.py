@@ -1,6 +1,6 @@
 """What comes off a cam and where, or the table of a new one, for whoever tells it."""
 
-from optics.account import Account, Block, Figure, Role, Row, Table
+from optics.account import Account, Block, Figure, Role, Table, TableRow
 from optics.rangefinder import cam_wording as wording
 from optics.rangefinder.cam import Cam
 from optics.rangefinder.cam_part import CamAnswer, CamPart
@@ -44,7 +44,7 @@ def _stoned(cam: Cam, found: StoningMap) -> Account:
     )
 
 
-def _place(found: StoningMap, at: int) -> Row:
+def _place(found: StoningMap, at: int) -> TableRow:
     cells = (
         wording.place(float(found.rotation[at])),
         _fine(found.measured[at] - found.measured[0]),
@@ -54,7 +54,7 @@ def _place(found: StoningMap, at: int) -> Row:
         _film(found.before.focus_error[at].value),
         _film(found.after.focus_error[at].value),
     )
-    return Row(cells, wording.cut_line(found, at))
+    return TableRow(cells, wording.cut_line(found, at))
 
 
 def _new_cam(cam: Cam) -> Account:
@@ -75,10 +75,10 @@ def _new_cam(cam: Cam) -> Account:
     )
 
 
-def _lift(rotation: float, distance: float, lift: float, within: float) -> Row:
+def _lift(rotation: float, distance: float, lift: float, within: float) -> TableRow:
     place, sharp = wording.place(rotation), format_distance(distance)
     sentence = f"{place}, sharp at {sharp}: {format_length(lift, places=3)}"
-    return Row((place, sharp, _fine(lift), f"± {_fine(within)}"), sentence)
+    return TableRow((place, sharp, _fine(lift), f"± {_fine(within)}"), sentence)
 
 
 def _fine(mm: float) -> str:

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal, TypeAlias
 from pydantic import Field
 
 from optics.rangefinder.cam import BodyLaw, Cam, LensLaw, StraightLaw
-from optics.rangefinder.set_up import Bench
+from optics.rangefinder.set_up import CoupledCamera
 from optics.rangefinder.stoning import LiftReading, StoningMap, StoningRules, lift_readings, stone
 from optics.typed import fields
 from optics.typed.ask import Ask
@@ -75,7 +75,7 @@ class CamAnswer:
     stoning: StoningMap | None
 
 
-def solve_cam(part: CamPart, bench: Bench) -> CamAnswer:
+def solve_cam(part: CamPart, bench: CoupledCamera) -> CamAnswer:
     """The cam's table for the camera on the bench, and the stoning map of the lifts read.
 
     Errors: OutOfRange for a lens without a helicoid or lifts off the ring's turn; NoAnswer where
@@ -87,7 +87,7 @@ def solve_cam(part: CamPart, bench: Bench) -> CamAnswer:
     return CamAnswer(cam, stone(cam, _readings_of(part.lifts, part.limit), _rules_of(part)))
 
 
-def _body_of(part: BodyPart, bench: Bench) -> BodyLaw:
+def _body_of(part: BodyPart, bench: CoupledCamera) -> BodyLaw:
     gain = optional_value(fields.FOLLOWER_GAIN, part.gain)
     if isinstance(part, StraightBodyPart):
         assert gain is not None

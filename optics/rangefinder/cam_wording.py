@@ -5,7 +5,7 @@ import math
 from optics.camera.camera import Turn
 from optics.measure.verdict import Verdict
 from optics.rangefinder.cam import BodyLaw, Cam, LensLaw
-from optics.rangefinder.stoning import GAUGE_STEPS, Curve, StoningMap
+from optics.rangefinder.stoning import GAUGE_STEPS, LiftCurve, StoningMap
 from optics.readings.wording import said_error
 from optics.units import format_angle, format_length
 
@@ -143,18 +143,18 @@ def gain_line(found: StoningMap) -> str:
     )
 
 
-def curve_line(found: StoningMap, curve: Curve) -> str:
+def curve_line(found: StoningMap, curve: LiftCurve) -> str:
     """The worst place of a curve and how it stands to tolerance and depth of focus."""
     return f"{said_worst(found, curve)}: {said_held(curve)}"
 
 
-def said_held(curve: Curve) -> str:
+def said_held(curve: LiftCurve) -> str:
     """How a curve's worst place stands to tolerance and depth of focus."""
     inside = "inside" if curve.within_depth else "outside"
     return f"{curve.verdict.words}, {inside} the depth of focus"
 
 
-def said_worst(found: StoningMap, curve: Curve) -> str:
+def said_worst(found: StoningMap, curve: LiftCurve) -> str:
     """How far out a curve is where it is worst."""
     error = curve.focus_error[curve.worst]
     if said_error(error) == "right":

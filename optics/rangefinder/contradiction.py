@@ -17,7 +17,7 @@ from optics.units import format_distance, format_length
 
 
 @dataclass(frozen=True)
-class Contradiction:
+class TargetContradiction:
     """Two coincidences of one target, how far apart they put the lens and how far they may; mm."""
 
     one: Coincidence
@@ -28,7 +28,7 @@ class Contradiction:
 
 def contradictions(
     camera: Camera, rangefinder: Rangefinder, acuity: Acuity, readings: tuple[Reading, ...]
-) -> tuple[Contradiction, ...]:
+) -> tuple[TargetContradiction, ...]:
     """The pairs of coincidences of one target that lie too far apart, the widest first.
 
     Equation: |e₁ − e₂| > k·u(e₁ − e₂), e the lens's error at the film where the images met, with
@@ -45,14 +45,14 @@ def contradictions(
     }
     apart = [errors[id(one)].plus(errors[id(other)], -1.0) for one, other in pairs]
     compared = (
-        Contradiction(*pair, far, chance_apart(far, len(pairs)))
+        TargetContradiction(*pair, far, chance_apart(far, len(pairs)))
         for pair, far in zip(pairs, apart, strict=True)
     )
     wrong = (pair for pair in compared if abs(pair.apart.value) > pair.allowed)
     return tuple(sorted(wrong, key=lambda pair: -abs(pair.apart.value)))
 
 
-def contradiction_line(found: Contradiction) -> str:
+def contradiction_line(found: TargetContradiction) -> str:
     """What was read twice, both that the scale showed, and what to do before anything else."""
     target, first, second = (
         format_distance(one.value) for one in (found.one.true, found.one.scale, found.other.scale)

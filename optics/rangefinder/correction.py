@@ -11,7 +11,7 @@ NO_ADJUSTERS_JOB = 0.1
 
 
 @dataclass(frozen=True)
-class Correction:
+class CouplingChange:
     """What is to be changed so that the coupling becomes the wanted one.
 
     `zero` (rad) and `gain_ratio` (parts of the wanted gain) are the changes to make, wanted
@@ -36,7 +36,7 @@ def is_far_out(gain: Estimate) -> bool:
     return abs(gain.value) >= max(NO_ADJUSTERS_JOB, gain.expanded)
 
 
-def correct(found: Fit, wanted: Coupling, far: float, near: float) -> Correction:
+def correct(found: Fit, wanted: Coupling, far: float, near: float) -> CouplingChange:
     """The changes that turn the coupling found into the one wanted.
 
     `far` and `near` are the film distances (mm) at which the rangefinder is to be set;
@@ -45,7 +45,7 @@ def correct(found: Fit, wanted: Coupling, far: float, near: float) -> Correction
     zero = exact(wanted.zero).plus(found.zero, -1.0)
     gain = exact(wanted.gain).plus(found.gain, -1.0)
     out = found.extension(near)
-    return Correction(
+    return CouplingChange(
         zero=zero,
         gain_ratio=exact(0.0).plus(gain, 1 / wanted.gain),
         near_angle=exact(0.0).plus(gain, out),

@@ -17,7 +17,7 @@ _POINTS = 121
 
 
 @dataclass(frozen=True)
-class Curve:
+class ErrorCurve:
     """Arrays of one length, infinity first: film error (mm, + too far out) by distance.
 
     `per_metre` is 1/D in 1/m, an even scale on which infinity has its place at 0. `band` is
@@ -38,10 +38,10 @@ def curve(
     near: float,
     acuity: Acuity,
     points: int = _POINTS,
-) -> Curve:
+) -> ErrorCurve:
     """Film errors of named couplings (before, after, best) from infinity to `near`."""
     distances = along(near, points=points)
-    return Curve(
+    return ErrorCurve(
         film_distance=distances,
         per_metre=1000 / distances,
         errors={

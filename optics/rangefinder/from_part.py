@@ -27,7 +27,7 @@ from optics.rangefinder.part import (
     SwungLensPart,
 )
 from optics.rangefinder.readings import Apart, Coincidence, Reading, apart_on_target
-from optics.rangefinder.set_up import Bench, Round, SetUp, set_up
+from optics.rangefinder.set_up import CoupledCamera, Round, SetUp, set_up
 from optics.typed import fields
 from optics.typed.fields import Typed
 from optics.typed.part import value
@@ -36,7 +36,7 @@ from optics.units import Understood, format_distance
 _SAME_ANGLE = 1e-9
 
 
-def bench_of(part: RangefinderPart, camera: Camera) -> Bench:
+def bench_of(part: RangefinderPart, camera: Camera) -> CoupledCamera:
     """The rangefinder on the bench, before anything was read."""
     camera.refuse_supposed("the travels of a front cell that a rangefinder follows")
     rangefinder = Rangefinder(
@@ -47,7 +47,9 @@ def bench_of(part: RangefinderPart, camera: Camera) -> Bench:
         zero_adjuster=replace(ZERO, is_eccentric=part.infinity_adjuster == "eccentric"),
         gain_adjuster=replace(GAIN, is_eccentric=part.near_adjuster == "eccentric"),
     )
-    return Bench(camera, rangefinder, acuity_of(part.acuity), value(fields.NEAR_END, part.near_end))
+    return CoupledCamera(
+        camera, rangefinder, acuity_of(part.acuity), value(fields.NEAR_END, part.near_end)
+    )
 
 
 def set_up_of(part: RangefinderPart, camera: Camera) -> SetUp | None:

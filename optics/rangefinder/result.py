@@ -6,11 +6,11 @@ from pydantic import Field
 
 from optics.rangefinder import set_up_wording as words
 from optics.rangefinder.acuity import Acuity, film_uncertainty, service
-from optics.rangefinder.adjusters import Advice, Done, State, Step, Stuck, Trial
+from optics.rangefinder.adjusters import AdjusterStep, Advice, Done, EndErrors, Stuck, Trial
 from optics.rangefinder.cam_part import CamAnswer
 from optics.rangefinder.cam_result import CamOut, cam_out
 from optics.rangefinder.near_setting import Setting
-from optics.rangefinder.set_up import Bench, SetUp, near_advice, next_turns
+from optics.rangefinder.set_up import CoupledCamera, SetUp, near_advice, next_turns
 from optics.rangefinder.wording import near_lines
 from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
 
@@ -18,7 +18,12 @@ Film = Annotated[float, Field(description="mm at the film; plus is too far out")
 Turns = Annotated[float, Field(description="whole turns; plus is clockwise")]
 
 Kind: TypeAlias = Literal["done", "trial", "step", "stuck"]
-_KINDS: dict[type[Advice], Kind] = {Done: "done", Trial: "trial", Step: "step", Stuck: "stuck"}
+_KINDS: dict[type[Advice], Kind] = {
+    Done: "done",
+    Trial: "trial",
+    AdjusterStep: "step",
+    Stuck: "stuck",
+}
 
 
 class StateOut(Out):
@@ -28,7 +33,7 @@ class StateOut(Out):
     near: Film
 
     @classmethod
-    def of(cls, state: State) -> "StateOut":
+    def of(cls, state: EndErrors) -> "StateOut":
         """The state as JSON can hold it."""
         return cls(far=state.far, near=state.near)
 
@@ -52,7 +57,7 @@ class NextOut(Out):
             words=said,
             infinity_turns=zero,
             near_turns=gain,
-            foretold=StateOut.of(advice.foretold) if isinstance(advice, Step) else None,
+            foretold=StateOut.of(advice.foretold) if isinstance(advice, AdjusterStep) else None,
         )
 
 
@@ -132,7 +137,7 @@ class EyeOut(Out):
     error: Annotated[float, Field(description="mm at the film, either way")]
 
     @classmethod
-    def of(cls, bench: Bench, eye: Acuity) -> "EyeOut":
+    def of(cls, bench: CoupledCamera, eye: Acuity) -> "EyeOut":
         """The eye as JSON can hold it."""
         error = film_uncertainty(bench.camera, bench.rangefinder, eye)
         return cls(acuity=eye.angle, name=eye.name, source=eye.source, error=error)
@@ -156,7 +161,7 @@ class RangefinderOut(Out):
 
 
 def rangefinder_out(
-    bench: Bench | None, found: SetUp | None, cam: CamAnswer | None
+    bench: CoupledCamera | None, found: SetUp | None, cam: CamAnswer | None
 ) -> RangefinderOut | None:
     """The rangefinder, what its readings showed and its cam; None where the job has none."""
     if bench is None:

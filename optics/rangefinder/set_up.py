@@ -10,17 +10,17 @@ from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import Estimate
 from optics.rangefinder.acuity import Acuity, Goal, film_uncertainty, goal
 from optics.rangefinder.adjusters import (
+    AdjusterStep,
     Advice,
     Done,
+    EndErrors,
     History,
-    State,
-    Step,
     Stuck,
     Trial,
     Which,
     advise,
 )
-from optics.rangefinder.correction import Correction, correct
+from optics.rangefinder.correction import CouplingChange, correct
 from optics.rangefinder.coupling import Coupling, movement, set_at
 from optics.rangefinder.fit import Fit, fit
 from optics.rangefinder.model import Rangefinder
@@ -48,7 +48,7 @@ class Round:
 
 
 @dataclass(frozen=True)
-class Bench:
+class CoupledCamera:
     """A camera, its rangefinder, the eye that looks, and the near end of the range in use (mm).
 
     Errors: OutOfRange for a near end at infinity.
@@ -94,7 +94,7 @@ class SetUp:
     are None with readings at one distance only.
     """
 
-    bench: Bench
+    bench: CoupledCamera
     readings: tuple[Reading, ...]
     rounds: tuple[Round, ...]
     far: float
@@ -102,12 +102,12 @@ class SetUp:
     found: Fit
     now: Fit
     wanted: Coupling
-    correction: Correction
+    correction: CouplingChange
     history: History | None
     advice: Advice | None
 
     @property
-    def states(self) -> tuple[State, ...]:
+    def states(self) -> tuple[EndErrors, ...]:
         """The film errors at both targets, before anything was turned and after each round."""
         if self.history is None:
             return ()
@@ -120,7 +120,7 @@ class SetUp:
 
 
 @lru_cache(maxsize=_REMEMBERED)
-def near_advice(bench: Bench, curvature: float = 0.0) -> NearAdvice:
+def near_advice(bench: CoupledCamera, curvature: float = 0.0) -> NearAdvice:
     """Where to set near so that the worst error over the range in use is least."""
     return where_to_set(bench.camera, bench.rangefinder, bench.near_end, curvature=curvature)
 
@@ -130,13 +130,13 @@ def next_turns(advice: Advice | None) -> tuple[float, float]:
     match advice:
         case Trial(which, turns):
             return (turns, 0.0) if which is Which.ZERO else (0.0, turns)
-        case Step(zero, gain):
+        case AdjusterStep(zero, gain):
             return zero, gain
         case Done() | Stuck() | None:
             return 0.0, 0.0
 
 
-def excess(bench: Bench, coupling: Coupling, film_distance: float) -> float:
+def excess(bench: CoupledCamera, coupling: Coupling, film_distance: float) -> float:
     """By how much (rad) the sights converge too much with the lens right for a distance.
 
     Equation: γ₀ + G·x + C·x² − γ, with x the right extension and γ the right convergence.
@@ -147,7 +147,9 @@ def excess(bench: Bench, coupling: Coupling, film_distance: float) -> float:
     return stands - bench.rangefinder.convergence(film_distance)
 
 
-def set_up(bench: Bench, readings: Sequence[Reading], rounds: Sequence[Round] = ()) -> SetUp:
+def set_up(
+    bench: CoupledCamera, readings: Sequence[Reading], rounds: Sequence[Round] = ()
+) -> SetUp:
     """Zero and gain as they stand, what is to change, and the next turn.
 
     The farthest and the nearest target of `readings` are the two that the rounds read again and
@@ -183,7 +185,7 @@ def _ends(readings: Sequence[Reading]) -> tuple[Reading, Reading]:
     return ordered[-1], ordered[0]
 
 
-def _targets(bench: Bench, readings: Sequence[Reading]) -> tuple[float, float]:
+def _targets(bench: CoupledCamera, readings: Sequence[Reading]) -> tuple[float, float]:
     far, near = (end.true.value for end in _ends(readings))
     if far > near:
         return far, near
@@ -191,7 +193,7 @@ def _targets(bench: Bench, readings: Sequence[Reading]) -> tuple[float, float]:
 
 
 def _history(
-    bench: Bench,
+    bench: CoupledCamera,
     readings: Sequence[Reading],
     rounds: Sequence[Round],
     found: Fit,
@@ -211,14 +213,16 @@ def _history(
     def error(reading: Reading) -> float:
         return error_read(bench.camera, reading, found.gain.value)
 
-    history = History(State(error(far), error(near)), noise=bench.noise)
+    history = History(EndErrors(error(far), error(near)), noise=bench.noise)
     for one in rounds:
         after = (error(met) for met in _met(one, far, near))
         history = history.then(one.zero, one.gain, *after)
     return history
 
 
-def _now(bench: Bench, readings: Sequence[Reading], rounds: Sequence[Round], found: Fit) -> Fit:
+def _now(
+    bench: CoupledCamera, readings: Sequence[Reading], rounds: Sequence[Round], found: Fit
+) -> Fit:
     """Zero and gain after the last round; two targets leave the curvature as it was found."""
     far, near = _ends(readings)
     latest = _met(rounds[-1], far, near)

@@ -14,10 +14,10 @@ from optics.rangefinder.acuity import (
     service,
 )
 from optics.rangefinder.adjusters import Done
-from optics.rangefinder.contradiction import Contradiction, contradiction_line, contradictions
+from optics.rangefinder.contradiction import TargetContradiction, contradiction_line, contradictions
 from optics.rangefinder.model import Compensator, CounterWedges, Mirror, SlidingWedge, SwungLens
 from optics.rangefinder.near_setting import NearAdvice, Setting
-from optics.rangefinder.set_up import Bench, Round, SetUp
+from optics.rangefinder.set_up import CoupledCamera, Round, SetUp
 from optics.readings.wording import NOT_KNOWN
 from optics.units import format_angle, format_distance, format_length
 
@@ -78,7 +78,7 @@ def next_lines(found: SetUp) -> tuple[str, ...]:
     return said
 
 
-def contradicting(found: SetUp) -> tuple[Contradiction, ...]:
+def contradicting(found: SetUp) -> tuple[TargetContradiction, ...]:
     """What the first readings contradict, until a round has read both targets anew."""
     bench = found.bench
     if found.rounds:
@@ -170,7 +170,7 @@ def eyes(acuity: Acuity) -> tuple[Acuity, ...]:
     return (acuity, *(preset for preset in PRESETS if preset.angle != acuity.angle))
 
 
-def base_lines(bench: Bench) -> tuple[str, ...]:
+def base_lines(bench: CoupledCamera) -> tuple[str, ...]:
     """What the base can tell: at the film for each eye, and which lenses it serves."""
     camera, rangefinder, acuity = bench.camera, bench.rangefinder, bench.acuity
     infinite = format_distance(looks_infinite_from(rangefinder, acuity))

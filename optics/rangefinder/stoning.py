@@ -89,7 +89,7 @@ def _hold(quantity: str, value: float, is_right: bool, limit: str) -> None:
 
 
 @dataclass(frozen=True)
-class Curve:
+class LiftCurve:
     """Lift error (mm, plus when too much) and focus error at the film, place by place.
 
     Both with the rangefinder set right at the first place. `depth` is the depth of focus each
@@ -200,16 +200,16 @@ class StoningMap:
         return None if present is None else -present * self.gain * self.follower_move
 
     @cached_property
-    def before(self) -> Curve:
+    def before(self) -> LiftCurve:
         """The cam as it was read, its rangefinder set right at the first place."""
         return self.predicted(np.zeros_like(self.removal), 1.0)
 
     @cached_property
-    def after(self) -> Curve:
+    def after(self) -> LiftCurve:
         """What is to be expected when all has come off and zero and gain are set."""
         return self.predicted(self.cut, self.gain)
 
-    def predicted(self, cut: Array, gain: float) -> Curve:
+    def predicted(self, cut: Array, gain: float) -> LiftCurve:
         """What any cut (mm of metal at each place) and gain would leave.
 
         Equation: e = −(ε/y′), ε = g·(m − cut) − y counted from the first place, y′ the slope
@@ -225,7 +225,7 @@ class StoningMap:
             for e, y, one in zip(error, slope, self.readings, strict=True)
         )
         allowed = self.cam.camera.allowed_error
-        return Curve(error, tuple(at_film), self.cam.depth(self.rotation), allowed)
+        return LiftCurve(error, tuple(at_film), self.cam.depth(self.rotation), allowed)
 
     def between(self, step: float) -> tuple[Array, Array]:
         """Rotations every `step` rad between the first and last reading, and metal to remove.

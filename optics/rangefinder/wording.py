@@ -7,18 +7,18 @@ from optics.measure.uncertainty import Estimate
 from optics.measure.verdict import Verdict
 from optics.rangefinder.acuity import Acuity, Goal, Service
 from optics.rangefinder.adjusters import (
+    AdjusterFinding,
+    AdjusterStep,
     Advice,
     Done,
-    Finding,
-    State,
-    Step,
+    EndErrors,
     Stuck,
     Surprise,
     Trial,
     Which,
     adjuster_of,
 )
-from optics.rangefinder.correction import Correction
+from optics.rangefinder.correction import CouplingChange
 from optics.rangefinder.coupling import Coupling
 from optics.rangefinder.curve import FarTarget
 from optics.rangefinder.fit import Fit
@@ -92,7 +92,7 @@ def fit_lines(fit: Fit, design: Coupling) -> tuple[str, ...]:
     return (*lines, *fit.missing)
 
 
-def correction_lines(correction: Correction) -> tuple[str, ...]:
+def correction_lines(correction: CouplingChange) -> tuple[str, ...]:
     """What is to be changed, in angle and in extension."""
     return (
         f"Far: the images meet with the lens {said_state_error(correction.far)}; the zero is to "
@@ -132,7 +132,7 @@ def advice_lines(advice: Advice, rangefinder: Rangefinder) -> tuple[str, ...]:
             return (_trial_line(advice, rangefinder),)
         case Stuck(which):
             return (_stuck_line(which, rangefinder),)
-        case Step():
+        case AdjusterStep():
             return _step_lines(advice, rangefinder)
 
 
@@ -156,7 +156,7 @@ def _stuck_line(which: Which | None, rangefinder: Rangefinder) -> str:
     )
 
 
-def _step_lines(step: Step, rangefinder: Rangefinder) -> tuple[str, ...]:
+def _step_lines(step: AdjusterStep, rangefinder: Rangefinder) -> tuple[str, ...]:
     turned = [
         adjuster_of(rangefinder, which).control.before(turns)
         for which, turns in ((Which.ZERO, step.zero), (Which.GAIN, step.gain))
@@ -175,7 +175,7 @@ def _step_lines(step: Step, rangefinder: Rangefinder) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def finding_line(finding: Finding, rangefinder: Rangefinder) -> str:
+def finding_line(finding: AdjusterFinding, rangefinder: Rangefinder) -> str:
     """An adjuster that has reversed, or hardly acts."""
     name = adjuster_of(rangefinder, finding.which).name
     if finding.surprise is Surprise.REVERSED:
@@ -231,7 +231,7 @@ def height_line(film_error: float, lean: float) -> str:
     )
 
 
-def _said_state(state: State) -> str:
+def _said_state(state: EndErrors) -> str:
     far, near = (said_state_error(Estimate(e)) for e in (state.far, state.near))
     return f"far {far}, near {near}"
 

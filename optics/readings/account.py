@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from optics.account import Account, Block, Card, Cards, Figure, Role, Row, Table
+from optics.account import Account, Block, Card, Cards, Figure, Role, Table, TableRow
 from optics.camera.cautions import SUN
 from optics.camera.supposed import supposed_lines
 from optics.measure.uncertainty import budget
@@ -42,7 +42,7 @@ def _corrected(title: str, found: Correction) -> Account:
     supposed = supposed_lines(found.camera)
     turns = (r for r in found.remedies if "rotation" in r.figures and found.calls_for_work)
     sights = tuple(
-        Row(
+        TableRow(
             (wording.mark_name(s.mark), wording.sharp_where(s), wording.blur_at(s)),
             wording.sight_line(s),
         )
@@ -73,7 +73,7 @@ def _corrected(title: str, found: Correction) -> Account:
 def _sources(found: Correction) -> Table | Block:
     """Where the uncertainty of the error comes from."""
     rows = tuple(
-        Row((name, _fine(size), f"{share:.0%}")) for name, size, share in budget(found.error)
+        TableRow((name, _fine(size), f"{share:.0%}")) for name, size, share in budget(found.error)
     )
     if not rows:
         return Block((_NO_SOURCE,), Role.ASIDE, _SOURCES)

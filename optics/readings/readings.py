@@ -14,8 +14,8 @@ from enum import Enum, IntEnum, StrEnum
 from typing import Any, ClassVar, Self, TypeAlias, cast
 
 from optics.camera.camera import Camera
-from optics.camera.taken import Surface, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import Surface, Taken
 from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import Estimate, combine
 from optics.readings.missing import Missing

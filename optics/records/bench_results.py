@@ -9,7 +9,7 @@ from optics.body.budget import Budget, Share
 from optics.body.budget_account import budget_account
 from optics.body.gate import GateResult
 from optics.body.gate import wording as gate_wording
-from optics.body.witness import Combination, Finding, Ranking
+from optics.body.witness import Combination, Ranking, RankingFinding
 from optics.body.witness import wording as witness_wording
 from optics.typed.result_parts import FigureOut, Out
 
@@ -84,7 +84,7 @@ def witness_out(ranking: Ranking | None) -> WitnessOut | None:
     """The ranking as JSON can hold it."""
     if ranking is None:
         return None
-    told = ranking.finding is Finding.TOLD
+    told = ranking.finding is RankingFinding.TOLD
     return WitnessOut(
         words=witness_wording.verdict_line(ranking),
         finding=ranking.finding,

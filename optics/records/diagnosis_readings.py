@@ -19,7 +19,7 @@ from optics.body.standard.part import (
     StandardPart,
 )
 from optics.camera.camera import Camera
-from optics.camera.taken import Surface, Taken
+from optics.camera.where_taken import Surface, Taken
 from optics.errors import OutOfRange, Unreadable
 from optics.finding import part as typed
 from optics.finding.diagnosis import Priors, diagnose, usual_priors
@@ -27,7 +27,7 @@ from optics.finding.part import DiagnosisPart, SuspectPart, cause_of
 from optics.finding.plan import make_plan
 from optics.finding.whole import WholeCamera
 from optics.measure.uncertainty import Estimate, Source, exact
-from optics.moves import AtHand, Screw
+from optics.moves import AdjustingScrew, AtHand
 from optics.rangefinder.adjusters import learn
 from optics.rangefinder.readings import Coincidence, eyes_part
 from optics.rangefinder.set_up import SetUp
@@ -36,7 +36,7 @@ from optics.readings.directions import Direction
 from optics.readings.kinds.coincidence import CoincidenceReading
 from optics.readings.kinds.gate import GateReading
 from optics.readings.kinds.register import RegisterReading
-from optics.readings.parts import PlacedPart, ReadingPart, SeenPart
+from optics.readings.reading_part import PlacedPart, ReadingPart, SeenPart
 from optics.readings.readings import Reading
 from optics.records.job import JobDocument
 from optics.records.to_bench import workshop_of
@@ -258,13 +258,13 @@ def at_hand_of(job: JobDocument, camera: Camera, set_up: SetUp | None) -> AtHand
 
 def _screw(
     stated: float | None, learned: Estimate | None, words: str, out: float = 1.0
-) -> Screw | None:
+) -> AdjustingScrew | None:
     """A screw as stated, else as its turns showed; both in mm at an extension `out` (1: any).
 
     Errors: OutOfRange for a figure with another sign than the turns showed.
     """
     if stated is None:
-        return None if learned is None else Screw(learned.value / out)
+        return None if learned is None else AdjustingScrew(learned.value / out)
     if learned is not None and stated * learned.value < 0:
         raise OutOfRange(
             f"{words[0].upper()}{words[1:]} must have the sign that the rangefinder's rounds "
@@ -274,7 +274,7 @@ def _screw(
             value=stated,
             limit=learned.value,
         )
-    return Screw(stated / out)
+    return AdjustingScrew(stated / out)
 
 
 def _near_target(set_up: SetUp | None) -> float:

@@ -15,7 +15,7 @@ from optics.moves.turning import sense_of_turn
 from optics.readings import first_wording as wording
 from optics.readings.directions import Direction
 from optics.readings.first_answer import FirstAnswer, Told, Wait, first_answer
-from optics.readings.parts import ReadingPart
+from optics.readings.reading_part import ReadingPart
 from optics.readings.readings import Reading
 from optics.records.accounts import accounts_of, reading_accounts
 from optics.records.job import JobDocument

@@ -19,7 +19,7 @@ from optics.camera.supposed import GROUP_HINT, PLACE_HINT
 from optics.finding.part import DiagnosisPart
 from optics.rangefinder.part import RangefinderPart
 from optics.readings.kinds import ByKind
-from optics.readings.parts import ReadingPart
+from optics.readings.reading_part import ReadingPart
 from optics.records.intake import IntakePart
 from optics.records.trays import TrayPart
 from optics.records.work import WorkPart

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from optics.moves import AtHand, Screw
+from optics.moves import AdjustingScrew, AtHand
 from optics.records.job import CameraPart
 from optics.records.lantern_street import CAMERAS, RANGEFINDERS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of
@@ -11,7 +11,7 @@ from optics.typed import fields
 
 # Under each seat lie shims that can come out; the screws' effects were learnt by trial turns.
 _WORKSHOP = replace(workshop_of(WORKSHOP), fitted=((0.2, 1), (0.1, 2)))
-_AT_HAND = AtHand(_WORKSHOP, zero_screw=Screw(0.2), gain_screw=Screw(0.02))
+_AT_HAND = AtHand(_WORKSHOP, zero_screw=AdjustingScrew(0.2), gain_screw=AdjustingScrew(0.02))
 
 
 def _stand(part: CameraPart) -> Stand:

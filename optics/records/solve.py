@@ -21,10 +21,10 @@ from optics.finding.whole import WholeCamera
 from optics.measure.uncertainty import Estimate
 from optics.rangefinder.cam_part import CamAnswer, solve_cam
 from optics.rangefinder.from_part import bench_of, set_up_of
-from optics.rangefinder.set_up import Bench, SetUp
+from optics.rangefinder.set_up import CoupledCamera, SetUp
 from optics.readings.correction import Correction, correct
 from optics.readings.directions import Direction
-from optics.readings.parts import ReadingPart
+from optics.readings.reading_part import ReadingPart
 from optics.readings.readings import Reading
 from optics.records.diagnosis_readings import solve_diagnosis, taken_of
 from optics.records.job import CameraPart, JobDocument
@@ -51,7 +51,7 @@ class Solution:
     answers: tuple[Answer, ...]
     scale: ScaleCheck | None = None
     confusion: ConfusionFound | None = None
-    rangefinder: Bench | None = None
+    rangefinder: CoupledCamera | None = None
     set_up: SetUp | None = None
     cam: CamAnswer | None = None
     standard: StandardAnswer | None = None
@@ -155,7 +155,7 @@ def _scale(job: JobDocument, camera: Camera) -> tuple[ScaleCheck | None, Confusi
     return check, infer_confusion(camera, depth_marks) if depth_marks else None
 
 
-def _cam(job: JobDocument, bench: Bench | None) -> CamAnswer | None:
+def _cam(job: JobDocument, bench: CoupledCamera | None) -> CamAnswer | None:
     if job.rangefinder is None or job.rangefinder.cam is None or bench is None:
         return None
     return solve_cam(job.rangefinder.cam, bench)

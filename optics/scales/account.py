@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from optics.account import Account, Block, Figure, Role, Row, Table
+from optics.account import Account, Block, Figure, Role, Table, TableRow
 from optics.camera.confusion import Convention
 from optics.measure.verdict import Verdict
 from optics.scales import scale_wording as wording
 from optics.scales.depth_marks import ConfusionFound
-from optics.scales.explanations import Cause
+from optics.scales.explanations import ScaleFault
 from optics.scales.scale_check import ScaleCheck
 from optics.scales.scale_fit import ZERO, MarkCheck, arc_of, threaded
 from optics.units import format_distance, format_length
@@ -33,7 +33,7 @@ def scale_account(
     to_do = wording.order_lines(check)
     orders = (Block(to_do, Role.TO_DO, "What to do"),) if to_do else ()
     causes = tuple(
-        Row(
+        TableRow(
             (wording.said_weight(one), wording.said_explanation(check, one)),
             wording.explanation_line(check, one),
             bar=(one.weight,),
@@ -59,14 +59,14 @@ def scale_account(
 def _turns(check: ScaleCheck) -> tuple[RingTurn, ...]:
     """The turn that puts a slipped ring back."""
     found = check.verdict
-    if found is None or found.cause is not Cause.SLIPPED:
+    if found is None or found.cause is not ScaleFault.SLIPPED:
         return ()
     zero, diameter = found.found[ZERO].value, threaded(check.camera).ring_diameter
     arc = None if diameter is None else arc_of(abs(zero), diameter)
     return (RingTurn(zero, wording.turn_back(check, zero), arc),)
 
 
-def _mark(mark: MarkCheck) -> Row:
+def _mark(mark: MarkCheck) -> TableRow:
     is_tested = mark.standardised is not None
     verdict = Verdict.OUTSIDE if mark.disagrees else Verdict.INSIDE
     agrees = "disagrees" if mark.disagrees else "agrees"
@@ -77,7 +77,7 @@ def _mark(mark: MarkCheck) -> Row:
         format_length(mark.at_film, places=3),
         agrees if is_tested else "not tested",
     )
-    return Row(cells, wording.mark_line(mark), verdict if is_tested else None)
+    return TableRow(cells, wording.mark_line(mark), verdict if is_tested else None)
 
 
 def _depth_marks(found: ConfusionFound, conventions: Sequence[Convention]) -> tuple[Block, Block]:

@@ -9,8 +9,8 @@ import numpy as np
 
 from optics.errors import ShimwrightError
 from optics.measure.least_squares import (
+    LeastSquaresFit,
     Model,
-    Solution,
     carried,
     chance_of,
     covariance_of,
@@ -45,7 +45,7 @@ class Reference(StrEnum):
     RING_MARK = "ring mark"
 
 
-class Cause(StrEnum):
+class ScaleFault(StrEnum):
     """The explanations compared."""
 
     RIGHT = "right"
@@ -63,7 +63,7 @@ class Explanation:
     the place of the wrong mark, for that cause alone, and `shift` its error in rad.
     """
 
-    cause: Cause
+    cause: ScaleFault
     weight: float
     found: dict[str, Estimate]
     chi_square: float
@@ -82,7 +82,7 @@ class Explanation:
 class _Candidate:
     """A cause to be tried: what it leaves free, and its share of the belief beforehand."""
 
-    cause: Cause
+    cause: ScaleFault
     free: tuple[str, ...]
     wrong: tuple[int, ...] = ()
     share: float = 1.0  # Against the other causes; only ratios count.
@@ -91,7 +91,7 @@ class _Candidate:
 @dataclass(frozen=True, eq=False)
 class _Tried:
     candidate: _Candidate
-    solution: Solution
+    solution: LeastSquaresFit
     log_evidence: float
     misfit: float
 
@@ -129,13 +129,13 @@ def _candidates(
 ) -> list[_Candidate]:
     # From a mark on the ring nothing can be said of the ring's place, so its zero is left free.
     zero = (ZERO,) if reference is Reference.RING_MARK else ()
-    found = [_Candidate(Cause.RIGHT, zero, share=RIGHT_BEFOREHAND)]
+    found = [_Candidate(ScaleFault.RIGHT, zero, share=RIGHT_BEFOREHAND)]
     if reference is Reference.LENS_AT_INFINITY:
-        found.append(_Candidate(Cause.SLIPPED, (ZERO,)))
-    found.append(_Candidate(Cause.OTHER_LENS, (ZERO, ring.lens_figure)))
-    found.append(_Candidate(Cause.OTHER_LEAD, (ZERO, "lead")))
+        found.append(_Candidate(ScaleFault.SLIPPED, (ZERO,)))
+    found.append(_Candidate(ScaleFault.OTHER_LENS, (ZERO, ring.lens_figure)))
+    found.append(_Candidate(ScaleFault.OTHER_LEAD, (ZERO, "lead")))
     share = 1 / len(marks)
-    return found + [_Candidate(Cause.WRONG_MARK, zero, (i,), share) for i in range(len(marks))]
+    return found + [_Candidate(ScaleFault.WRONG_MARK, zero, (i,), share) for i in range(len(marks))]
 
 
 def _priors(ring: RingScale, candidate: _Candidate, reference: Reference) -> Array:
@@ -180,7 +180,7 @@ def _gathered(
     marks: Sequence[ScaleMark],
     tried: Sequence[_Tried],
     weights: Array,
-    cause: Cause,
+    cause: ScaleFault,
     reference: Reference,
 ) -> Explanation:
     """One explanation from its candidates: their weights together, the best one's figures."""
@@ -210,20 +210,23 @@ def _gathered(
 
 
 _ASSUMED = {
-    Cause.RIGHT: "nothing is fitted",
-    Cause.SLIPPED: "the ring alone is out, by 15° or so either way beforehand",
-    Cause.OTHER_LENS: "hiatus and thread are this camera's; the scale's focal length is within "
-    "about a quarter of the lens's beforehand; the ring was put on by hand",
-    Cause.OTHER_LEAD: "the lens is this camera's; the scale's lead is within about a quarter of "
-    "the thread's beforehand; the ring was put on by hand",
-    Cause.WRONG_MARK: "one mark alone is out, by 10° or so either way beforehand, any of them "
+    ScaleFault.RIGHT: "nothing is fitted",
+    ScaleFault.SLIPPED: "the ring alone is out, by 15° or so either way beforehand",
+    ScaleFault.OTHER_LENS: "hiatus and thread are this camera's; the scale's focal length is "
+    "within about a quarter of the lens's beforehand; the ring was put on by hand",
+    ScaleFault.OTHER_LEAD: "the lens is this camera's; the scale's lead is within about a "
+    "quarter of the thread's beforehand; the ring was put on by hand",
+    ScaleFault.WRONG_MARK: "one mark alone is out, by 10° or so either way beforehand, any of them "
     "equally likely",
 }
 _FREE_ZERO = "; measured from a mark on the ring, so its zero is left free"
 
 
-def _assumes(cause: Cause, reference: Reference) -> str:
-    says_more = reference is Reference.RING_MARK and cause in (Cause.RIGHT, Cause.WRONG_MARK)
+def _assumes(cause: ScaleFault, reference: Reference) -> str:
+    says_more = reference is Reference.RING_MARK and cause in (
+        ScaleFault.RIGHT,
+        ScaleFault.WRONG_MARK,
+    )
     return _ASSUMED[cause] + (_FREE_ZERO if says_more else "")
 
 

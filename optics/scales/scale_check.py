@@ -7,9 +7,9 @@ from optics.camera.camera import Camera
 from optics.errors import NoAnswer
 from optics.measure.verdict import Verdict
 from optics.scales.explanations import (
-    Cause,
     Explanation,
     Reference,
+    ScaleFault,
     explain,
     reference_named,
     verdict,
@@ -45,7 +45,7 @@ class ScaleCheck:
         found = self.verdict
         if found is None:
             return Verdict.UNSURE
-        return Verdict.INSIDE if found.cause is Cause.RIGHT else Verdict.OUTSIDE
+        return Verdict.INSIDE if found.cause is ScaleFault.RIGHT else Verdict.OUTSIDE
 
     @property
     def both_determined(self) -> bool:

@@ -9,8 +9,8 @@ import numpy as np
 from optics.camera.camera import Bed, Camera, FrontCell, Helicoid
 from optics.errors import NoAnswer, ShimwrightError
 from optics.measure.least_squares import (
+    LeastSquaresFit,
     Model,
-    Solution,
     carried,
     chance_of,
     covariance_of,
@@ -206,7 +206,7 @@ def _refuse_unknown(ring: RingScale, free: Sequence[str]) -> None:
 
 
 def _checks(
-    ring: RingScale, marks: Sequence[ScaleMark], solved: Solution, wrong: tuple[int, ...]
+    ring: RingScale, marks: Sequence[ScaleMark], solved: LeastSquaresFit, wrong: tuple[int, ...]
 ) -> tuple[MarkCheck, ...]:
     angles = [mark.angle for mark in marks]
     first_shift = len(solved.values) - len(wrong)
@@ -222,7 +222,7 @@ def _checks(
     return tuple(checks)
 
 
-def _seen_by_others(solved: Solution, i: int, angles: Sequence[Estimate]) -> Estimate | None:
+def _seen_by_others(solved: LeastSquaresFit, i: int, angles: Sequence[Estimate]) -> Estimate | None:
     """A mark's error against the fit without it; None where that fit would hang in the air."""
     own = float(solved.weight[i, i])
     if own * angles[i].standard ** 2 < 1e-6:

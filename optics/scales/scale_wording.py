@@ -8,18 +8,18 @@ from optics.camera.confusion import Convention
 from optics.measure.uncertainty import Estimate
 from optics.readings.readings import Sense
 from optics.scales.depth_marks import ConfusionFound, DepthMarkCheck
-from optics.scales.explanations import IMPLAUSIBLE, Cause, Explanation, Reference
+from optics.scales.explanations import IMPLAUSIBLE, Explanation, Reference, ScaleFault
 from optics.scales.scale_check import ScaleCheck
 from optics.scales.scale_fit import ZERO, MarkCheck, RingScale, ScaleFit, threaded
 from optics.units import format_angle, format_distance, format_length, format_uncertainty
 from optics.units.printing import fixed
 
 CAUSES = {
-    Cause.RIGHT: "the ring is right",
-    Cause.SLIPPED: "the ring has slipped",
-    Cause.OTHER_LENS: "the ring is from another lens",
-    Cause.OTHER_LEAD: "the ring is from a thread of another lead",
-    Cause.WRONG_MARK: "a single mark is wrong",
+    ScaleFault.RIGHT: "the ring is right",
+    ScaleFault.SLIPPED: "the ring has slipped",
+    ScaleFault.OTHER_LENS: "the ring is from another lens",
+    ScaleFault.OTHER_LEAD: "the ring is from a thread of another lead",
+    ScaleFault.WRONG_MARK: "a single mark is wrong",
 }
 EXPLANATIONS = "What could explain the marks"
 MARKS = "Each mark against this camera as stated"
@@ -45,11 +45,11 @@ def found_line(check: ScaleCheck) -> str:
     if found is None:
         return _cannot_tell(check)
     return {
-        Cause.RIGHT: _right,
-        Cause.SLIPPED: _slipped,
-        Cause.OTHER_LENS: _other,
-        Cause.OTHER_LEAD: _other,
-        Cause.WRONG_MARK: _wrong_mark,
+        ScaleFault.RIGHT: _right,
+        ScaleFault.SLIPPED: _slipped,
+        ScaleFault.OTHER_LENS: _other,
+        ScaleFault.OTHER_LEAD: _other,
+        ScaleFault.WRONG_MARK: _wrong_mark,
     }[found.cause](check, found)
 
 
@@ -58,13 +58,13 @@ def order_lines(check: ScaleCheck) -> tuple[str, ...]:
     found = check.verdict
     if found is None:
         return (_how_to_tell(check),)
-    if found.cause is Cause.SLIPPED:
+    if found.cause is ScaleFault.SLIPPED:
         zero = found.found[ZERO].value
         return (
             "Loosen the ring, hold the lens still and turn the ring "
             f"{said_turn(abs(zero))} {turn_back(check, zero)}, seen from the front.",
         )
-    return ("Measure this one again.",) if found.cause is Cause.WRONG_MARK else ()
+    return ("Measure this one again.",) if found.cause is ScaleFault.WRONG_MARK else ()
 
 
 def _right(check: ScaleCheck, found: Explanation) -> str:
@@ -93,7 +93,7 @@ def turn_back(check: ScaleCheck, zero: float) -> Turn:
 
 def _other(check: ScaleCheck, found: Explanation) -> str:
     name = next(name for name in found.found if name != ZERO)
-    from_what = "another lens" if found.cause is Cause.OTHER_LENS else "another thread"
+    from_what = "another lens" if found.cause is ScaleFault.OTHER_LENS else "another thread"
     own = RingScale.of(check.camera).given[name]
     return (
         f"The ring is from {from_what}: its marks fit a {figure(name, found.found[name])}, "
@@ -126,12 +126,12 @@ def _how_to_tell(check: ScaleCheck) -> str:
     if first.probability < IMPLAUSIBLE:
         return "Measure them again, and look for two faults at once."
     causes = {first.cause, second.cause}
-    if causes == {Cause.OTHER_LENS, Cause.OTHER_LEAD}:
+    if causes == {ScaleFault.OTHER_LENS, ScaleFault.OTHER_LEAD}:
         return (
             "Either way ring and barrel do not belong together as stated: measure the travel of "
             "one turn, and read the marks more finely."
         )
-    if Cause.WRONG_MARK in causes:
+    if ScaleFault.WRONG_MARK in causes:
         return "Measure the doubtful mark again, and more marks beside it."
     return "Read the marks more finely, the near ones above all."
 

@@ -9,7 +9,7 @@ import numpy as np
 from optics.drawing.drawing import Point
 from optics.drawing.page import ACCENT, DARK, MID, PALE, Sheet
 from optics.rangefinder.acuity import WORKING
-from optics.rangefinder.curve import Curve, curve
+from optics.rangefinder.curve import ErrorCurve, curve
 from optics.rangefinder.near_setting import NearAdvice, where_to_set
 from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, WIDTH, Board, board
 from optics.teaching.shelf import FINDERS
@@ -112,7 +112,7 @@ def _plot(drawn: Board, advice: NearAdvice) -> None:
         drawn.text((_LEFT - 5, y + 2.2), label, LEAST, align="right")
 
 
-def _band(drawn: Board, found: Curve, at: Callable[[float, float], Point]) -> None:
+def _band(drawn: Board, found: ErrorCurve, at: Callable[[float, float], Point]) -> None:
     """The depth of focus each way, shaded."""
     upper = [at(float(p), float(b)) for p, b in zip(found.per_metre, found.band, strict=True)]
     lower = [at(float(p), -float(b)) for p, b in zip(found.per_metre, found.band, strict=True)]

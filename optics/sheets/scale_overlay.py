@@ -8,9 +8,9 @@ from optics.camera.camera import Camera
 from optics.drawing.column import Column
 from optics.drawing.page import BLACK, DARK, PALE, Sheet
 from optics.drawing.strips import (
-    Figure,
     Sign,
     Strip,
+    StripWord,
     Tick,
     draw_crosses,
     draw_marks,
@@ -166,7 +166,7 @@ def _strip(
 
 def _figures(
     places: Sequence[float], texts: Sequence[str], flagged: Sequence[int], baseline: float
-) -> Iterator[Figure]:
+) -> Iterator[StripWord]:
     """The figures that have room, those of wrong marks before all others."""
     widths = [figure_width(text, _FIGURE) for text in texts]
     order = dict.fromkeys([*flagged, 0, len(places) - 1, *range(len(places))])
@@ -174,7 +174,7 @@ def _figures(
         places, texts, clear_of_each_other(places, widths, list(order), _GAP), strict=True
     ):
         if has_room:
-            yield Figure(at, baseline, text, _FIGURE)
+            yield StripWord(at, baseline, text, _FIGURE)
 
 
 def _diamond(at: float) -> Sign:
@@ -182,14 +182,14 @@ def _diamond(at: float) -> Sign:
     return Sign(at, ((0.0, middle - 1.1), (0.8, middle), (0.0, middle + 1.1), (-0.8, middle)))
 
 
-def _wrong_words(places: Sequence[float], flagged: Sequence[int]) -> Iterator[Figure]:
+def _wrong_words(places: Sequence[float], flagged: Sequence[int]) -> Iterator[StripWord]:
     at = [places[number] for number in flagged]
     widths = [figure_width("wrong", _WORD)] * len(at)
     for place, has_room in zip(
         at, clear_of_each_other(at, widths, range(len(at)), _GAP), strict=True
     ):
         if has_room:
-            yield Figure(place, _HEIGHT - 0.2, "wrong", _WORD)
+            yield StripWord(place, _HEIGHT - 0.2, "wrong", _WORD)
 
 
 def _draw(page: TrueSize, room: Room, y: float, strip: Strip, label: str) -> tuple[Room, float]:

@@ -9,9 +9,9 @@ from optics.drawing.drawing import Point
 from optics.drawing.page import DARK, Sheet
 from optics.drawing.strips import (
     CROSS_ROOM,
-    Figure,
     Sign,
     Strip,
+    StripWord,
     Tick,
     Tile,
     draw_crosses,
@@ -43,7 +43,7 @@ _NOTE, _SMALL = 6.8, 6.2
 
 
 @dataclass(frozen=True)
-class Barrel:
+class StripBarrel:
     """The barrel a strip goes round: diameters and paper in mm.
 
     `index_diameter` is that of the part that bears the index, if it is another; `tops` says
@@ -87,7 +87,7 @@ class Barrel:
 
 
 def scale_strip(
-    plan: ScalePlan, barrel: Barrel, signature: Signature, artwork: Artwork = Artwork.PAPER
+    plan: ScalePlan, barrel: StripBarrel, signature: Signature, artwork: Artwork = Artwork.PAPER
 ) -> Sheet:
     """A scale to wrap round a barrel, its index and depth marks, and how to fit them.
 
@@ -110,7 +110,7 @@ def scale_strip(
     return page.sheet
 
 
-def scale_marks(plan: ScalePlan, barrel: Barrel, rows: Sequence[ScaleRow]) -> Strip:
+def scale_marks(plan: ScalePlan, barrel: StripBarrel, rows: Sequence[ScaleRow]) -> Strip:
     """The strip with the distances, once round, its gap in the middle at the closing line."""
     band = TICK + _CLEAR + plan.figure_height + _EDGE
     height = _height_of(barrel.height, len(rows) * band)
@@ -119,7 +119,7 @@ def scale_marks(plan: ScalePlan, barrel: Barrel, rows: Sequence[ScaleRow]) -> St
     span = max(max(map(row.arc, row.marks)) for row in rows)
     infinity = (barrel.length - way * span) / 2
     ticks: list[Tick] = []
-    figures: list[Figure] = []
+    figures: list[StripWord] = []
     for number, row in enumerate(rows):
         inner, sign = (height - number * band, -1) if barrel.is_index_below else (number * band, 1)
         baseline = _baseline(inner, sign, plan.figure_height)
@@ -128,7 +128,7 @@ def scale_marks(plan: ScalePlan, barrel: Barrel, rows: Sequence[ScaleRow]) -> St
             weight = 0.35 if math.isinf(mark.distance) else 0.2
             ticks.append(tick_from(at, inner, sign * TICK, weight))
             if mark.has_figure:
-                figures.append(Figure(at, baseline, mark.figure, plan.figure_height))
+                figures.append(StripWord(at, baseline, mark.figure, plan.figure_height))
         figures.append(_unit_label(row, infinity, way, baseline, plan.figure_height))
     return Strip(barrel.length, height, tuple(ticks), tuple(figures), flap=FLAP)
 
@@ -156,15 +156,15 @@ def _baseline(inner: float, sign: int, figure_height: float) -> float:
 
 def _unit_label(
     row: ScaleRow, infinity: float, way: int, baseline: float, figure_height: float
-) -> Figure:
+) -> StripWord:
     nearest = row.marks[-1]
     height = figure_height * 0.85
     beside = figure_width(nearest.figure, figure_height) + figure_width(row.unit, height)
     at = infinity + way * (row.arc(nearest) + beside / 2 + 1.2)
-    return Figure(at, baseline, row.unit, height)
+    return StripWord(at, baseline, row.unit, height)
 
 
-def index_marks(plan: ScalePlan, barrel: Barrel, depth: DepthRow) -> Strip:
+def index_marks(plan: ScalePlan, barrel: StripBarrel, depth: DepthRow) -> Strip:
     """The label with the index and the depth marks on either side of it."""
     height = TICK + _CLEAR + plan.depth_figure_height + _EDGE
     widest = max((depth.arc(mark) for mark in depth.marks), default=0.0)
@@ -176,7 +176,7 @@ def index_marks(plan: ScalePlan, barrel: Barrel, depth: DepthRow) -> Strip:
         for at in (half - depth.arc(mark), half + depth.arc(mark)):
             ticks.append(tick_from(at, edge, sign * TICK, 0.15))
             if mark.has_figure:
-                figures.append(Figure(at, baseline, mark.figure, plan.depth_figure_height))
+                figures.append(StripWord(at, baseline, mark.figure, plan.depth_figure_height))
     wedge = Sign(half, ((0.0, edge), (-0.45, edge + sign * TICK), (0.45, edge + sign * TICK)))
     return Strip(2 * half, height, tuple(ticks), tuple(figures), (wedge,))
 
@@ -203,7 +203,7 @@ def _extent(piece: Strip, artwork: Artwork) -> tuple[float, float]:
     """The whole strip with its flap, or for artwork alone as far as there are marks."""
     if artwork is Artwork.PAPER:
         return 0.0, piece.length + piece.flap
-    marks: list[Tick | Figure | Sign] = [*piece.ticks, *piece.figures, *piece.signs]
+    marks: list[Tick | StripWord | Sign] = [*piece.ticks, *piece.figures, *piece.signs]
     return min(m.at - m.half for m in marks) - 1, max(m.at + m.half for m in marks) + 1
 
 
@@ -220,7 +220,7 @@ def _draw_tile(
 def _say(
     words: Column,
     plan: ScalePlan,
-    barrel: Barrel,
+    barrel: StripBarrel,
     rows: Sequence[ScaleRow],
     depth: DepthRow,
     artwork: Artwork,
@@ -234,7 +234,11 @@ def _say(
 
 
 def _lines(
-    plan: ScalePlan, barrel: Barrel, rows: Sequence[ScaleRow], depth: DepthRow, artwork: Artwork
+    plan: ScalePlan,
+    barrel: StripBarrel,
+    rows: Sequence[ScaleRow],
+    depth: DepthRow,
+    artwork: Artwork,
 ) -> Iterator[str]:
     yield strip_runs_line(plan.camera, plan.scale_on, barrel.tops)
     yield turning_line(plan.camera, plan.scale_on)
@@ -261,7 +265,7 @@ FITTING = {
 }
 
 
-def length_line(barrel: Barrel) -> str:
+def length_line(barrel: StripBarrel) -> str:
     """How long the strip is, and why."""
     return (
         f"Once round is {barrel.length:.2f} mm = π × ({barrel.diameter:g} + "

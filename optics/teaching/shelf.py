@@ -27,7 +27,7 @@ TARNBROOK = Camera("Tarnbrook 6×9", Lens(105.0, 3.5, 1.5), Bed(), 0.06)
 
 
 @dataclass(frozen=True)
-class Finder:
+class FinderCamera:
     """A camera with its rangefinder and the nearest distance (mm) on its scale."""
 
     camera: Camera
@@ -36,6 +36,6 @@ class Finder:
 
 
 FINDERS = (
-    Finder(OSTRIN, Rangefinder(41.0, 24.0, 0.6), 900.0),
-    Finder(TARNBROOK, Rangefinder(50.0, 30.0, 0.5), 1500.0),
+    FinderCamera(OSTRIN, Rangefinder(41.0, 24.0, 0.6), 900.0),
+    FinderCamera(TARNBROOK, Rangefinder(50.0, 30.0, 0.5), 1500.0),
 )

@@ -26,7 +26,7 @@ Size: TypeAlias = tuple[Understood, Understood]
 
 
 @dataclass(frozen=True)
-class Place:
+class TypedPlace:
     """A place as typed: x and y in mm, or for a corner in halves of a size yet to be known."""
 
     text: str
@@ -49,18 +49,18 @@ class Place:
         return f"{x}, {y} mm"
 
 
-Placed: TypeAlias = tuple[Place, Any]
+Placed: TypeAlias = tuple[TypedPlace, Any]
 
 
-def read_place(text: str, words: str = "place") -> Place:
+def read_place(text: str, words: str = "place") -> TypedPlace:
     """Read ``x, y`` in mm from the middle, or a corner, side or the middle by name."""
     named = [_OLDER.get(word, word) for word in text.lower().split()]
     if len(named) == 1 and named[0] in _MIDDLE:
-        return Place(text, 0.0, 0.0, True)
+        return TypedPlace(text, 0.0, 0.0, True)
     if named and set(named) <= _WORDS.keys():
         x, y = (sum(_WORDS[word][axis] for word in named) for axis in (0, 1))
         if max(abs(x), abs(y)) == 1 and abs(x) + abs(y) == len(named):
-            return Place(text, float(x), float(y), True)
+            return TypedPlace(text, float(x), float(y), True)
     try:
         figures = units.with_unit_at_end(text, _BETWEEN.split(text.strip()), words, "−30, 25")
         across, up = (units.read_length(figure, words=words).value for figure in figures)
@@ -72,7 +72,7 @@ def read_place(text: str, words: str = "place") -> Place:
             quantity=words,
             value=text,
         ) from None
-    return Place(text, across, up, False)
+    return TypedPlace(text, across, up, False)
 
 
 PLACE = Typed(

@@ -107,7 +107,7 @@ def signed(body: str) -> tuple[int, str]:
     return 1, body
 
 
-class Term(NamedTuple):
+class NumberTerm(NamedTuple):
     """One number with its unit, if one was written."""
 
     number: Fraction
@@ -151,8 +151,8 @@ def measure(question: Question, units: Mapping[str, Unit], bare: Unit) -> Measur
     return Measure(sign * amount, unit, text, terms[0].unit is None)
 
 
-def _terms(question: Question, body: str, units: Mapping[str, Unit]) -> list[Term]:
-    terms: list[Term] = []
+def _terms(question: Question, body: str, units: Mapping[str, Unit]) -> list[NumberTerm]:
+    terms: list[NumberTerm] = []
     at = 0
     while at < len(body) or not terms:
         match = _TERM.match(body, at)
@@ -168,19 +168,19 @@ def _terms(question: Question, body: str, units: Mapping[str, Unit]) -> list[Ter
     return terms
 
 
-def _term(question: Question, match: re.Match[str], units: Mapping[str, Unit]) -> Term:
+def _term(question: Question, match: re.Match[str], units: Mapping[str, Unit]) -> NumberTerm:
     whole, top, bottom, decimal, spelling = match.groups()
     if decimal:
         number, numeral = decimal_number(question, decimal)
     else:
         number, numeral = _fraction(question, whole, top, bottom)
     if spelling is None:
-        return Term(number, numeral, None)
+        return NumberTerm(number, numeral, None)
     unit = units.get(spelling.removesuffix("."))
     if unit is None:
         known = "is not one of its units" if units else "is a unit and this is a plain number"
         raise question.refuse(f"{quoted(spelling)} {known}")
-    return Term(number, numeral, unit)
+    return NumberTerm(number, numeral, unit)
 
 
 def decimal_number(question: Question, decimal: str) -> tuple[Fraction, str]:
@@ -215,7 +215,7 @@ def _refuse_lost_space(question: Question, top: str, lower: int) -> None:
             raise question.refuse(why, f"{mixed} or a decimal")
 
 
-def _leading(question: Question, terms: list[Term], bare: Unit) -> Unit:
+def _leading(question: Question, terms: list[NumberTerm], bare: Unit) -> Unit:
     if terms[0].unit is not None:
         return terms[0].unit
     if len(terms) > 1:
@@ -224,7 +224,7 @@ def _leading(question: Question, terms: list[Term], bare: Unit) -> Unit:
     return bare
 
 
-def _without_groups(terms: list[Term]) -> str:
+def _without_groups(terms: list[NumberTerm]) -> str:
     """Digits grouped by spaces as one number, where they may be that; else nothing."""
     first, *rest = (term.numeral for term in terms)
     if not re.fullmatch("[1-9][0-9]{0,2}", first) or not all(
@@ -236,7 +236,7 @@ def _without_groups(terms: list[Term]) -> str:
 
 
 def _following(
-    question: Question, before: Term, above: Unit, term: Term, units: Mapping[str, Unit]
+    question: Question, before: NumberTerm, above: Unit, term: NumberTerm, units: Mapping[str, Unit]
 ) -> Unit:
     """Return the unit of a number that follows `above`, if it may follow it."""
     below = units.get(above.smaller)

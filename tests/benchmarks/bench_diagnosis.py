@@ -27,14 +27,14 @@ from optics.finding.diagnosis import Diagnosis, Faults, diagnose, usual_priors
 from optics.finding.diagnosis.hypotheses import Hypothesis, weigh
 from optics.finding.plan import make_plan
 from optics.measure.uncertainty import LEVEL, Estimate
-from optics.moves import AtHand, Screw
+from optics.moves import AdjustingScrew, AtHand
 from optics.readings.spots import Spot
 from optics.records.lantern_street import CAMERAS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of
 from optics.teaching.practice import (
-    Bench,
     Habits,
     Hands,
+    PracticeBench,
     PracticeCamera,
     draw_camera,
     round_of_readings,
@@ -79,7 +79,7 @@ class Outcome:
 def shelf() -> tuple[tuple[Camera, AtHand], ...]:
     """Give the workshop's cameras with what lies on the bench."""
     workshop = workshop_of(WORKSHOP.model_copy(update={"fitted": "0.2; 0.1 × 2"}))
-    at_hand = AtHand(workshop, Screw(0.2), Screw(0.02))
+    at_hand = AtHand(workshop, AdjustingScrew(0.2), AdjustingScrew(0.02))
     return tuple((camera_of(part), at_hand) for part in CAMERAS)
 
 
@@ -103,7 +103,9 @@ def one(job: tuple[int, Callable[..., PracticeCamera]]) -> Outcome:
     seed, draw = job
     chance = np.random.default_rng(seed)
     practice = draw(seed, chance)
-    readings = take_all(practice, round_of_readings(practice.camera), Bench(Habits(), chance))
+    readings = take_all(
+        practice, round_of_readings(practice.camera), PracticeBench(Habits(), chance)
+    )
     began = time.process_time()
     found = diagnose(practice.camera, readings)
     seconds = time.process_time() - began
@@ -298,7 +300,9 @@ def test_a_whole_job_is_solved_within_150_ms() -> None:
     """Diagnosis, plan and 100,000 draws of a full round of readings take 150 ms when warm."""
     chance = np.random.default_rng(2)
     practice = as_supposed(0, chance)
-    readings = take_all(practice, round_of_readings(practice.camera), Bench(Habits(), chance))
+    readings = take_all(
+        practice, round_of_readings(practice.camera), PracticeBench(Habits(), chance)
+    )
     times = []
     for _ in range(8):
         began = time.process_time()

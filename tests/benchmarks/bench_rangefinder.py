@@ -13,10 +13,10 @@ import numpy as np
 from optics.rangefinder.acuity import WORKING, film_uncertainty, goal, service
 from optics.rangefinder.adjusters import (
     Adjuster,
+    AdjusterStep,
     Done,
+    EndErrors,
     History,
-    State,
-    Step,
     Stuck,
     Trial,
     Which,
@@ -39,10 +39,10 @@ class Hand:
     eye: float
     chance: np.random.Generator
 
-    def read(self) -> State:
+    def read(self) -> EndErrors:
         """Read far and near, the mean of some settings of each."""
         missed = self.chance.uniform(-self.eye, self.eye, (SETTINGS, 2)).mean(axis=0)
-        return State(*map(float, self.set_up.errors() + missed))
+        return EndErrors(*map(float, self.set_up.errors() + missed))
 
     def turn(self, history: History, zero: float, gain: float) -> History:
         """Turn the adjusters and read again."""
@@ -74,14 +74,14 @@ def rounds_needed(
 
 
 def one_round(
-    hand: Hand, history: History, step: Step, wanted: float, rangefinder: Rangefinder
+    hand: Hand, history: History, step: AdjusterStep, wanted: float, rangefinder: Rangefinder
 ) -> History:
     """Turn the zero adjuster, read, and then turn the gain adjuster as is then told."""
     if not (step.zero and step.gain):
         return hand.turn(history, step.zero, step.gain)
     history = hand.turn(history, step.zero, 0.0)
     second = advise(history, wanted, rangefinder)
-    if isinstance(second, Step) and second.gain:
+    if isinstance(second, AdjusterStep) and second.gain:
         history = hand.turn(history, 0.0, second.gain)
     return history
 

@@ -6,7 +6,7 @@ from collections import Counter
 import numpy as np
 
 from optics.measure.uncertainty import Estimate, Source
-from optics.scales.explanations import Cause
+from optics.scales.explanations import ScaleFault
 from optics.scales.ring_marks import ScaleMark, measure_scale
 from optics.scales.scale_check import check_scale
 from optics.scales.scale_fit import RingScale, fit_and_name, fit_scale
@@ -95,7 +95,7 @@ def test_causes() -> None:
             told["cannot tell" if found is None else found.cause.value] += 1
         print(f"\n{name}: {dict(told)} of 200")
         if name == "right":
-            assert told[Cause.RIGHT] >= 180
+            assert told[ScaleFault.RIGHT] >= 180
 
 
 def test_a_check_is_quick() -> None:

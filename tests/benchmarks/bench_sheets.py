@@ -21,7 +21,7 @@ from optics.sheets.depth_card import depth_card
 from optics.sheets.face_ring import Face, face_ring
 from optics.sheets.note import correction_note
 from optics.sheets.scale_plan import ScalePlan
-from optics.sheets.scale_strip import Barrel, scale_strip
+from optics.sheets.scale_strip import StripBarrel, scale_strip
 from optics.sheets.true_size import Signature
 
 MOST = 0.100
@@ -74,7 +74,7 @@ BOTH = ScalePlan(OSTRIN, (ScaleUnit.METRES, ScaleUnit.FEET))
 
 def long_strip() -> Sheet:
     """A strip round a barrel so large that its six parts fill two pages."""
-    sheet = scale_strip(BOTH, Barrel(300.0), replace(SIGNED, page_size="Letter"))
+    sheet = scale_strip(BOTH, StripBarrel(300.0), replace(SIGNED, page_size="Letter"))
     assert sheet.page_count == 2
     return sheet
 

@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable
 
 from optics.body.standard import depth_readings, measure_standard
-from optics.camera.mount import Screw, plan_shims
+from optics.camera.mount import MountScrew, plan_shims
 from optics.camera.plane import Plane
 from optics.measure.uncertainty import exact
 from tests.optics.body.witness.barrels import drawn, ranked
@@ -59,7 +59,7 @@ def test_four_screws_are_shimmed_quickly() -> None:
     """Packs for four screws from five kinds of leaf are chosen together within 150 ms."""
     lean = Plane(exact(40.0), exact(0.0013), exact(-0.0007))
     places = [(-20, 15), (20, 15), (20, -15), (-20, -15)]
-    screws = [Screw(x, y, ((0.1, 1), (0.05, 1))) for x, y in places]
+    screws = [MountScrew(x, y, ((0.1, 1), (0.05, 1))) for x, y in places]
     taken = quickest(lambda: plan_shims(lean, screws, drawer=DRAWER, near_enough=0.005))
     print(f"\nshims under four screws: {1000 * taken:.0f} ms")
     assert taken <= SHIMS_AT_MOST

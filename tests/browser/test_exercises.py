@@ -10,7 +10,7 @@ from pypdf import PdfReader
 from test_correction_looks import FINGER, broken_rules
 
 from optics.sheets.posters import POSTERS
-from optics.teaching.exercises import Exercise, Level, Topic, numbered, series
+from optics.teaching.exercises import Exercise, ExerciseLevel, Topic, numbered, series
 from ui.pages.exercises import EXERCISE, POSTER, SHEET
 from ui.school.exercise_form import WITH
 
@@ -76,7 +76,7 @@ def test_the_page_has_its_own_address(page: Page, bench_address: str) -> None:
 
 def test_an_exercise_is_worked_by_keyboard_alone(page: Page, bench_address: str) -> None:
     """Wrong, then a slip, two hints, right, and on to the next: no mouse is needed."""
-    one = numbered(None, Level.APPRENTICE, "1", 1)
+    one = numbered(None, ExerciseLevel.APPRENTICE, "1", 1)
     opened(page, bench_address)
     expect(page.locator(".question h2")).to_have_text(f"1 · {one.title}")
     key_answer(page, one, f"{one.answer.size * 1.37 / one.answer.unit_size:.4f}")
@@ -92,7 +92,7 @@ def test_an_exercise_is_worked_by_keyboard_alone(page: Page, bench_address: str)
         "Score: 1 right of 1 begun; 0 at the first try without a hint."
     )
     key_press(page, "Next")
-    two = numbered(None, Level.APPRENTICE, "1", 2)
+    two = numbered(None, ExerciseLevel.APPRENTICE, "1", 2)
     expect(page.locator(".question h2")).to_have_text(f"2 · {two.title}")
     expect(page.locator(".hint")).to_have_count(0)
 
@@ -100,7 +100,7 @@ def test_an_exercise_is_worked_by_keyboard_alone(page: Page, bench_address: str)
 def test_the_way_is_chosen_or_typed(page: Page, bench_address: str) -> None:
     """A turn without its way is asked for it; the wrong one is named, and the right one right."""
     opened(page, bench_address, Topic.FRONT_CELL)
-    one = numbered(Topic.FRONT_CELL, Level.APPRENTICE, "1", 1)
+    one = numbered(Topic.FRONT_CELL, ExerciseLevel.APPRENTICE, "1", 1)
     number = one.answer.amount(one.answer.size)
     answer_field(page, one).fill(number)
     hands.wait_until_idle(page)
@@ -119,7 +119,7 @@ def test_the_way_is_chosen_or_typed(page: Page, bench_address: str) -> None:
 def test_nonsense_is_refused_and_kept(page: Page, bench_address: str) -> None:
     """A text without a meaning is refused at its field and when checked, counts nothing, stays."""
     opened(page, bench_address)
-    one = numbered(None, Level.APPRENTICE, "1", 1)
+    one = numbered(None, ExerciseLevel.APPRENTICE, "1", 1)
     field = answer_field(page, one)
     field.fill("1,200 abc")
     hands.wait_until_idle(page)
@@ -134,7 +134,7 @@ def test_a_class_that_types_one_seed_has_one_sheet(page: Page, bench_address: st
     opened(page, bench_address)
     hands.type_into(page, "Seed", "class 4")
     hands.wait_until_idle(page)
-    one = numbered(None, Level.APPRENTICE, "class 4", 1)
+    one = numbered(None, ExerciseLevel.APPRENTICE, "class 4", 1)
     expect(page.locator(".question h2")).to_have_text(f"1 · {one.title}")
     hands.choose(page, TASK, SHEET)
     expect(hands.field(page, "Seed")).to_have_value("class 4")
@@ -144,7 +144,7 @@ def test_a_class_that_types_one_seed_has_one_sheet(page: Page, bench_address: st
     reader = PdfReader(io.BytesIO(hands.download(page, "Sheet (PDF)")))
     text = "".join("".join(p.extract_text() for p in reader.pages).split())
     assert "Monday'sclass" in text
-    for exercise in series(None, Level.APPRENTICE, "class 4", 4):
+    for exercise in series(None, ExerciseLevel.APPRENTICE, "class 4", 4):
         assert "".join(exercise.question.split()) in text
         assert "".join(exercise.answer.printed.split()) in text
 
@@ -168,7 +168,7 @@ def test_posters_are_downloaded_in_the_size_chosen(
 def test_score_and_texts_outlive_other_pages(page: Page, bench_address: str) -> None:
     """After a visit to another page the score, the place and the typed answer are as they were."""
     opened(page, bench_address)
-    one = numbered(None, Level.APPRENTICE, "1", 1)
+    one = numbered(None, ExerciseLevel.APPRENTICE, "1", 1)
     answer_field(page, one).fill(one.answer.printed)
     hands.wait_until_idle(page)
     hands.press(page.get_by_role("button", name="Check"))
@@ -228,7 +228,7 @@ def test_no_rule_of_accessibility_is_broken(
     """By day and by night the open checker finds nothing amiss in any task, hints and marks on."""
     page.emulate_media(color_scheme=scheme)
     opened(page, bench_address)
-    one = numbered(None, Level.APPRENTICE, "1", 1)
+    one = numbered(None, ExerciseLevel.APPRENTICE, "1", 1)
     for text in ("abc", "7", one.answer.printed):
         answer_field(page, one).fill(text)
         hands.wait_until_idle(page)

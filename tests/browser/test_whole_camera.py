@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Page, expect
 from test_correction_looks import broken_rules
 
-from optics.readings.parts import ReadFrom
+from optics.readings.reading_part import ReadFrom
 from optics.records.lantern_street import CAMERAS
 from ui.asking.camera_form import OWN
 from ui.command import main

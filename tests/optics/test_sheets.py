@@ -24,9 +24,9 @@ from optics.sheets.face_ring import Face, face_ring
 from optics.sheets.note import correction_note
 from optics.sheets.posters import POSTERS
 from optics.sheets.scale_plan import ScalePlan
-from optics.sheets.scale_strip import Barrel, scale_strip
+from optics.sheets.scale_strip import StripBarrel, scale_strip
 from optics.sheets.true_size import Signature
-from optics.teaching.exercises import KINDS, Exercise, Level, exercise, mark
+from optics.teaching.exercises import KINDS, Exercise, ExerciseLevel, exercise, mark
 from optics.teaching.exercises.marking import Outcome
 from optics.teaching.exercises.slips import Slip
 from optics.teaching.shelf import CORVANE, OSTRIN, RING
@@ -60,12 +60,12 @@ def printed_marks(text: str) -> dict[float, tuple[str, str]]:
 def strip(camera: Any, read_back: Read, stops: Stops, diameter: float = RING) -> str:
     """Give the words of a printed strip."""
     plan = ScalePlan(camera, f_numbers=(5.6, 8, 11, 16), stops=stops)
-    return str(read_back(scale_strip(plan, Barrel(diameter, 0.0), SIGNED).pdf()).text)
+    return str(read_back(scale_strip(plan, StripBarrel(diameter, 0.0), SIGNED).pdf()).text)
 
 
 def asked() -> list[tuple[Exercise, float]]:
     """Give exercises on depth marks, each with the stop that it asks for."""
-    found = [exercise("depth_mark", level, str(n)) for level in Level for n in range(8)]
+    found = [exercise("depth_mark", level, str(n)) for level in ExerciseLevel for n in range(8)]
     return [
         (one, float(re.findall(r"mark for f/([\d.]+) stand", one.question)[0])) for one in found
     ]
@@ -97,7 +97,7 @@ def test_the_mark_of_f_11_is_the_one_of_the_printed_series(read_back: Read) -> N
     """At 0.03 mm on a lead of 18 mm, f/11 stands 0.6° × 11.314 = 6.79° from the index."""
     assert printed_marks(strip(OSTRIN, read_back, Stops.EXACT))[11.0][0] == "6.79°"
     assert printed_marks(strip(OSTRIN, read_back, Stops.MARKED))[11.0][0] == "6.60°"
-    elevens = [one for one, stop in asked() if stop == 11 and one.level is Level.APPRENTICE]
+    elevens = [one for one, stop in asked() if stop == 11 and one.level is ExerciseLevel.APPRENTICE]
     assert elevens
     for one in elevens:
         assert one.answer.printed == "6.79°"
@@ -108,7 +108,7 @@ def test_the_mark_of_f_11_is_the_one_of_the_printed_series(read_back: Read) -> N
 def test_an_exercise_on_depth_takes_what_the_card_shows(kind: str) -> None:
     """The limits of a depth card for the same camera, stop and distance are right answers."""
     for n in range(8):
-        one = exercise(kind, Level.APPRENTICE, str(n))
+        one = exercise(kind, ExerciseLevel.APPRENTICE, str(n))
         (metres, stop), *_ = re.findall(
             r"focused at ([\d.]+) m and stopped down to f/([\d.]+)\.", one.question
         )
@@ -118,8 +118,8 @@ def test_an_exercise_on_depth_takes_what_the_card_shows(kind: str) -> None:
         assert mark(one, f"{limit[0, 0] / 1000:.2f} m").outcome is Outcome.RIGHT
 
 
-@pytest.mark.parametrize("level", [Level.JOURNEYMAN])
-def test_wide_open_an_exercise_takes_the_bench_s_own_depth_of_focus(level: Level) -> None:
+@pytest.mark.parametrize("level", [ExerciseLevel.JOURNEYMAN])
+def test_wide_open_an_exercise_takes_the_bench_s_own_depth_of_focus(level: ExerciseLevel) -> None:
     """The full aperture counts as engraved: ± 0.084 mm at f/2.8, as tolerances rest on it."""
     found = [exercise("depth_of_focus", level, str(n)) for n in range(12)]
     ostrins = [one for one in found if OSTRIN.name in one.question]
@@ -130,8 +130,8 @@ def test_wide_open_an_exercise_takes_the_bench_s_own_depth_of_focus(level: Level
 
 
 @pytest.mark.parametrize("kind", KINDS)
-@pytest.mark.parametrize("level", Level)
-def test_an_exercise_that_names_a_stop_says_how_it_counts(kind: str, level: Level) -> None:
+@pytest.mark.parametrize("level", ExerciseLevel)
+def test_an_exercise_that_names_a_stop_says_how_it_counts(kind: str, level: ExerciseLevel) -> None:
     """Wherever a question has an f-number, it says whether that is exact or as engraved."""
     for n in range(8):
         question = exercise(kind, level, str(n)).question
@@ -142,13 +142,13 @@ def test_an_exercise_that_names_a_stop_says_how_it_counts(kind: str, level: Leve
 PLAN = ScalePlan(OSTRIN, f_numbers=(5.6, 8, 11, 16))
 # Every kind of sheet that can print a stop.
 PAPERS: dict[str, Callable[[], bytes]] = {
-    "strip": lambda: scale_strip(PLAN, Barrel(52.0), SIGNED).pdf(),
+    "strip": lambda: scale_strip(PLAN, StripBarrel(52.0), SIGNED).pdf(),
     "face ring": lambda: face_ring(PLAN, Face(60.0, 46.0), SIGNED).pdf(),
     "card": lambda: depth_card(
         depth_table(OSTRIN, [2.8, 11.314], [3000.0]), ["f/2.8", "f/11"], SIGNED
     ).pdf(),
     "exercises": lambda: exercise_sheet(
-        [exercise("depth_near", Level.BENCH, str(n)) for n in range(4)],
+        [exercise("depth_near", ExerciseLevel.BENCH, str(n)) for n in range(4)],
         made=MADE,
         with_answers=True,
     ).pdf(),

@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from optics.errors import NoAnswer
-from optics.measure.least_squares import Model, Solution, least_squares
+from optics.measure.least_squares import LeastSquaresFit, Model, least_squares
 
 # y x, y x …
 FILIP = """
@@ -127,13 +127,13 @@ def polynomial(places: np.ndarray, degree: int) -> Model:
     return lambda values: (powers @ values, powers)
 
 
-def fitted(places: np.ndarray, measured: np.ndarray, degree: int) -> Solution:
+def fitted(places: np.ndarray, measured: np.ndarray, degree: int) -> LeastSquaresFit:
     """The polynomial through the measurements, all of them alike."""
     model, count = polynomial(places, degree), len(measured)
     return least_squares(model, np.zeros(degree + 1), measured, np.eye(count))
 
 
-def deviations(fit: Solution) -> np.ndarray:
+def deviations(fit: LeastSquaresFit) -> np.ndarray:
     """Standard deviations of the coefficients, from the scatter about the fit."""
     return math.sqrt(fit.chi_square / fit.dof) * np.sqrt(np.diag(fit.covariance))
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from html import escape
 
-from optics.account import Account, Block, Card, Cards, Figure, Role, Row, Table
+from optics.account import Account, Block, Card, Cards, Figure, Role, Table, TableRow
 from optics.account.account import Part, Said
 from ui.answers.bench_panel import (
     SIGNS,
@@ -119,7 +119,7 @@ def _table(table: Table) -> str:
     return _heading(table) + wide_html(f"<table>{head}<tbody>{rows}</tbody></table>", named)
 
 
-def _row(row: Row, bar_at: int) -> str:
+def _row(row: TableRow, bar_at: int) -> str:
     *most, last = row.cells
     signed = last if row.verdict is None else f"{SIGNS[row.verdict]} {last}"
     cells = []
@@ -131,7 +131,7 @@ def _row(row: Row, bar_at: int) -> str:
     return f"<tr>{''.join(cells)}</tr>"
 
 
-def _bar(row: Row, is_beside_words: bool) -> str:
+def _bar(row: TableRow, is_beside_words: bool) -> str:
     """What is sure solid, what may be besides hatched, what is allowed in outline."""
     solid = "allowed" if row.is_limit else ""
     sizes = (f"{_LONGEST * s:.2f}rem" if is_beside_words else f"{s:.1%}" for s in row.bar)

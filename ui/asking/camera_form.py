@@ -10,8 +10,8 @@ from optics.records.lantern_street import CAMERAS, JOBS
 from optics.typed.ask import LINE
 from optics.typed.part import Part
 from ui.asking.fields import choice
+from ui.asking.from_library import take_item_row
 from ui.asking.part_form import PartForm
-from ui.asking.take_item import take_item_row
 from ui.kept.library import library_cameras
 from ui.kept.open_job import job_name, open_job
 

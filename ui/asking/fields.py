@@ -23,7 +23,7 @@ PAUSE = "80ms"
 
 
 @dataclass(frozen=True)
-class Entry:
+class FieldEntry:
     """What a field holds: its quantity, the text, and the refusal if it has no meaning."""
 
     quantity: Typed
@@ -36,7 +36,9 @@ class Entry:
         return bool(self.text.strip()) and not self.refusal
 
 
-def field(quantity: Typed, key: str, *, typed: str = "", hint: str = "", label: str = "") -> Entry:
+def field(
+    quantity: Typed, key: str, *, typed: str = "", hint: str = "", label: str = ""
+) -> FieldEntry:
     """Ask for one quantity; `typed` is the text at first, `hint` shows while it is empty."""
     recall(key)
     with st.container(key=f"field_{key}", gap=None):
@@ -115,15 +117,15 @@ def plain_field(
     return text or ""
 
 
-def answer(text: str, quantity: Typed, hint: str = "") -> tuple[Entry, str]:
+def answer(text: str, quantity: Typed, hint: str = "") -> tuple[FieldEntry, str]:
     """What was made of the text, and the line to show under the field."""
     if not text.strip():
-        return Entry(quantity, text), _line(hint)
+        return FieldEntry(quantity, text), _line(hint)
     try:
         understood = quantity.read(text)
     except ShimwrightError as refusal:
-        return Entry(quantity, text, str(refusal)), _line(f"✕ {refusal}", "echo refusal")
-    return Entry(quantity, text), _line(f"= {quantity.echo(understood)}")
+        return FieldEntry(quantity, text, str(refusal)), _line(f"✕ {refusal}", "echo refusal")
+    return FieldEntry(quantity, text), _line(f"= {quantity.echo(understood)}")
 
 
 def _label(words: str, unit: str) -> str:

@@ -3,15 +3,15 @@
 from collections.abc import Sequence
 
 from optics.typed.fields import Typed
-from ui.asking.fields import Entry, choice, field
+from ui.asking.fields import FieldEntry, choice, field
 
 
-class Form:
+class FieldGroup:
     """The fields of one part of a job, by the names they have in the job document."""
 
     def __init__(self, prefix: str) -> None:
         self.prefix = prefix
-        self.entries: dict[str, Entry] = {}
+        self.entries: dict[str, FieldEntry] = {}
         self.chosen: dict[str, str] = {}
         self.required: set[str] = set()
 

@@ -12,7 +12,7 @@ import streamlit as st
 
 from optics.typed.ask import LINE, Field, asked, document_text, hint_by, lines_of
 from optics.typed.part import Part
-from ui.asking.fields import Entry, choice, field, plain_field, standing
+from ui.asking.fields import FieldEntry, choice, field, plain_field, standing
 
 Known: TypeAlias = Mapping[str, Any]
 """A part as the document holds it, or as much of one as is known."""
@@ -21,7 +21,7 @@ Standing: TypeAlias = Callable[[str, str, Sequence[str]], str]
 
 
 @dataclass(frozen=True, eq=False)
-class Place:
+class FieldPlace:
     """One field of a form: where in the document it is, its key, and its text at first.
 
     `within` is the place of its part, as a key; a text at first that is None was never given.
@@ -54,7 +54,7 @@ def places(
     path: tuple[str, ...] = (),
     is_example: bool = False,
     is_whole: bool = False,
-) -> Iterator[Place]:
+) -> Iterator[FieldPlace]:
     """Every field of a part and of the parts in it, in the order in which they stand there.
 
     Rows have forms of their own; so have parts that may be missing, unless the whole is asked.
@@ -73,7 +73,9 @@ def places(
             continue
         for each in one.each:
             first = _first(each, (given or {}).get(each.name), is_example)
-            yield Place((*path, one.name, each.name), _step(inside, each.name), each, first, inside)
+            yield FieldPlace(
+                (*path, one.name, each.name), _step(inside, each.name), each, first, inside
+            )
         if one.each:
             continue
         place = _place(one, key, path, known, chosen, is_example)
@@ -96,15 +98,15 @@ def _place(
     known: Known,
     chosen: Mapping[str, str],
     is_example: bool,
-) -> Place:
+) -> FieldPlace:
     given = known.get(one.name)
     if one.parts:
         first = _first(one, (given or {}).get("kind"), is_example)
-        return Place((*path, one.name, "kind"), _step(key, one.name, "kind"), one, first, key)
+        return FieldPlace((*path, one.name, "kind"), _step(key, one.name, "kind"), one, first, key)
     by = one.ask.kept_by
     is_other = by and known.get(by, chosen[by]) != chosen[by]
     first = _first(one, None if is_other else given, is_example)
-    return Place((*path, one.name), _step(key, chosen.get(by, ""), one.name), one, first, key)
+    return FieldPlace((*path, one.name), _step(key, chosen.get(by, ""), one.name), one, first, key)
 
 
 def _step(*steps: str) -> str:
@@ -178,8 +180,8 @@ class PartForm:
         """What a form draws of the part in a way of its own."""
         self.amiss: list[str] = []
         """What stands in the way beside the fields, of which it is said first."""
-        self.entries: dict[str, Entry] = {}
-        self.drawn: list[Place] = []
+        self.entries: dict[str, FieldEntry] = {}
+        self.drawn: list[FieldPlace] = []
 
     def draw(self, *paths: str, width: int = 0) -> None:
         """Draw the fields named that are not drawn yet, or all there are, line by line.
@@ -198,13 +200,13 @@ class PartForm:
                 with column:
                     self._draw(place)
 
-    def _under(self, path: str) -> Iterator[Place]:
+    def _under(self, path: str) -> Iterator[FieldPlace]:
         for place in self.places:
             is_named = not path or f"{place.of}.".startswith(f"{path}.")
             if is_named and place not in self.drawn:
                 yield place
 
-    def _draw(self, place: Place) -> None:
+    def _draw(self, place: FieldPlace) -> None:
         one, texts = place.field, self.texts_beside(place)
         label, hint = f"{self.said}{one.label}", hint_by(one.ask.hint, texts)
         if hint and not self.is_taught:
@@ -221,20 +223,20 @@ class PartForm:
         else:
             plain_field(label, place.key, typed=place.said_first, hint=hint, longest=one.longest)
 
-    def is_asked(self, place: Place) -> bool:
+    def is_asked(self, place: FieldPlace) -> bool:
         """Whether a field is asked at all, the others being as they are."""
         texts = self.texts_beside(place)
         has_choice = place.field.ask.among is None or bool(place.field.choices_by(texts))
         return has_choice and place.field.is_asked_by(texts)
 
-    def texts_beside(self, place: Place) -> dict[str, str]:
+    def texts_beside(self, place: FieldPlace) -> dict[str, str]:
         """What stands in the fields of the same part, by their names."""
         near = [p for p in self.places if p.within == place.within]
         if place.field.ask.among is not None:
             near = [p for p in near if p.field.ask.among is None]
         return {one.field.name: self.text(one) for one in near}
 
-    def text(self, place: Place) -> str:
+    def text(self, place: FieldPlace) -> str:
         """What stands in a field, of a choice its value."""
         one = place.field
         values = one.choices if one.ask.among is None else one.choices_by(self.texts_beside(place))

@@ -5,7 +5,7 @@ from typing import Any
 import streamlit as st
 
 from optics.readings.kinds.registry import parts
-from optics.readings.parts import ReadingPart
+from optics.readings.reading_part import ReadingPart
 from ui.asking.camera_form import is_example
 from ui.asking.fields import choice
 from ui.asking.part_form import PartForm

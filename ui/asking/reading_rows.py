@@ -13,7 +13,7 @@ import streamlit as st
 from optics.body.gate.part import GatePart
 from optics.rangefinder.part import RangefinderPart
 from optics.readings.kinds.registry import parts
-from optics.readings.parts import ReadFrom
+from optics.readings.reading_part import ReadFrom
 from optics.records.job import JobDocument
 from optics.records.lantern_street_readings import WHOLE
 from optics.typed.part import Part
@@ -26,7 +26,7 @@ Texts = Mapping[str, Any]
 
 
 @dataclass(frozen=True)
-class Asked:
+class RowFields:
     """What a row asks for: these fields of a part, under a step of the key of its own.
 
     `said` is what it says of the part without being asked, `starts` what it holds at first.
@@ -40,7 +40,7 @@ class Asked:
 
 
 @dataclass(frozen=True)
-class Row:
+class ReadingRow:
     """A reading as it stands in a row: where, by what way, and the part of the job."""
 
     place: ReadFrom
@@ -53,12 +53,12 @@ class Row:
         return self.part.model_dump(mode="json", exclude_none=True) if self.part else {}
 
 
-_GATE = Asked("gate", GatePart, ("film", "channel", "film_thickness"))
-_PAIRS = Asked("pairs", RangefinderPart, ("pairs", "tape"))
+_GATE = RowFields("gate", GatePart, ("film", "channel", "film_thickness"))
+_PAIRS = RowFields("pairs", RangefinderPart, ("pairs", "tape"))
 _ALONE = {ReadFrom.GATE: {"": _GATE}, ReadFrom.FINDER: {"": _PAIRS}}
 
 
-def ways(place: ReadFrom) -> dict[str, Asked]:
+def ways(place: ReadFrom) -> dict[str, RowFields]:
     """By what a place is read, and what a row then asks for; a place with one way asks for none."""
     if place in _ALONE:
         return _ALONE[place]
@@ -66,7 +66,7 @@ def ways(place: ReadFrom) -> dict[str, Asked]:
         (part for part in parts() if place in part.ways), key=lambda part: part.ways[place].rank
     )
     return {
-        part.ways[place].words: Asked(
+        part.ways[place].words: RowFields(
             # A corner's depth is the register's elsewhere, and was never typed with it.
             "corner" if place is ReadFrom.OFF_MIDDLE else part.kind_name(),
             part,
@@ -93,7 +93,7 @@ class Found:
         found: dict[str, Any] = {"readings": self.readings}
         return found | ({"gate": self.gates[0]} if self.gates else {})
 
-    def add(self, asked: Asked, typed: Texts) -> None:
+    def add(self, asked: RowFields, typed: Texts) -> None:
         """Put a row where it belongs in the job; gate and rangefinder have one row each."""
         part = {**asked.said, **typed}
         if asked is _GATE:
@@ -146,7 +146,7 @@ def _one_row(name: str, row: int, number: int, found: Found) -> None:
     found.add(asked, {one: text for one, text in form.part.items() if one in asked.names})
 
 
-def _way(place: ReadFrom, key: str, number: int, known: Row) -> str:
+def _way(place: ReadFrom, key: str, number: int, known: ReadingRow) -> str:
     """With what it was read; asked only where there is a choice."""
     options = list(ways(place))
     if len(options) == 1:
@@ -155,7 +155,7 @@ def _way(place: ReadFrom, key: str, number: int, known: Row) -> str:
     return choice(f"{number} by", options, f"{key}.way", first)
 
 
-def rows_of(job: JobDocument) -> Iterator[Row]:
+def rows_of(job: JobDocument) -> Iterator[ReadingRow]:
     """The readings of a job that are weighed together, each as its row."""
     for reading in job.readings:
         place, gauge = reading.read_from, reading.named_gauge
@@ -164,14 +164,14 @@ def rows_of(job: JobDocument) -> Iterator[Row]:
         if gauge is not None and gauge.limit is not None and reading.said_limit is None:
             # The row asks for no instrument, but for its limit.
             reading = reading.model_copy(update={"limit": f"{gauge.limit:g} mm"})
-        yield Row(place, type(reading).ways[place].words, reading)
+        yield ReadingRow(place, type(reading).ways[place].words, reading)
     if job.gate is not None:
-        yield Row(ReadFrom.GATE, "", job.gate)
+        yield ReadingRow(ReadFrom.GATE, "", job.gate)
     if job.rangefinder is not None and job.rangefinder.pairs is not None:
-        yield Row(ReadFrom.FINDER, "", job.rangefinder)
+        yield ReadingRow(ReadFrom.FINDER, "", job.rangefinder)
 
 
-def row_texts(rows: Iterable[Row], key: str, first: int = 0) -> dict[str, str]:
+def row_texts(rows: Iterable[ReadingRow], key: str, first: int = 0) -> dict[str, str]:
     """The text of every field of the rows by its key, numbered from the first."""
     texts: dict[str, str] = {}
     number = first - 1
@@ -251,13 +251,13 @@ def _put_back(name: str) -> None:
     _list(f"{_key(name)}.used", numbers)
 
 
-def _examples(name: str) -> list[Row]:
+def _examples(name: str) -> list[ReadingRow]:
     return list(rows_of(WHOLE[name])) if name in WHOLE else []
 
 
-def _known(name: str, row: int) -> Row:
+def _known(name: str, row: int) -> ReadingRow:
     examples = _examples(name)
-    return examples[row] if row < len(examples) else Row(ReadFrom.GAUGED)
+    return examples[row] if row < len(examples) else ReadingRow(ReadFrom.GAUGED)
 
 
 def _key(name: str) -> str:

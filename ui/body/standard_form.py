@@ -7,7 +7,7 @@ from optics.body.standard.part import StandardPart
 from optics.typed.fields import named_pieces
 from ui.answers.answer_panel import group_html
 from ui.asking.camera_form import example_of
-from ui.asking.fields import Entry, field
+from ui.asking.fields import FieldEntry, field
 from ui.asking.part_form import PartForm
 
 # One field a place, as they lie, and one for all others.
@@ -49,7 +49,7 @@ def _parted(text: str) -> list[tuple[str, str, str]]:
     return [piece.partition("=") for piece in named_pieces(text)]
 
 
-def _box(key: str, place: str, typed: str) -> Entry:
+def _box(key: str, place: str, typed: str) -> FieldEntry:
     if place == _MORE:
         hint = "x, y: 20, −5 = 0.12; top = 0.1"
         return field(parts.DEPTHS, key, hint=hint, label="other places")

@@ -14,7 +14,7 @@ from optics.sheets.witness_card import witness_card
 from optics.typed import fields
 from optics.typed.part import optional_value
 from ui.asking.fields import name_field
-from ui.asking.forms import Form
+from ui.asking.forms import FieldGroup
 from ui.body.witness_form import witness_form
 from ui.depth.sheet_form import SheetWishes, signature_form
 
@@ -26,7 +26,7 @@ _RINGS: dict[str, Any] = {
 def card_form(name: str) -> SheetWishes:
     """Draw the fields; the card for a camera once they are understood."""
     # The marks are those of the starts: one barrel, one text.
-    marks, form = witness_form(name, "marks"), Form(f"{name}.card")
+    marks, form = witness_form(name, "marks"), FieldGroup(f"{name}.card")
     columns = st.columns(2)
     with columns[0]:
         form.ask("ring", fields.RING_DIAMETER, typed=_RINGS.get(name), hint="that bears the marks")

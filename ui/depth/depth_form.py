@@ -11,7 +11,7 @@ from optics.camera.stops import Stops, set_stop
 from optics.scales.depth_table import DepthTable, MeasuredFrom, depth_table
 from optics.typed import fields
 from ui.asking.fields import choice
-from ui.asking.forms import Form
+from ui.asking.forms import FieldGroup
 from ui.depth.scale_form import choose_negative
 
 _OWN_BLUR = "the camera's own"
@@ -24,7 +24,7 @@ _STOPS = {"exact (f/11 is 11.31)": Stops.EXACT, "as marked": Stops.MARKED}
 class DepthWishes:
     """The texts and choices of the form."""
 
-    form: Form
+    form: FieldGroup
     system: Literal["metric", "imperial"]
     begin: str
     stops: str
@@ -46,7 +46,7 @@ class DepthWishes:
 
 def depth_form(name: str) -> DepthWishes:
     """Draw the fields."""
-    form = Form(f"{name}.depth")
+    form = FieldGroup(f"{name}.depth")
     form.ask("apertures", fields.APERTURES, typed="2.8; 4; 5.6; 8; 11; 16")
     form.ask("distances", fields.FOCUSED_AT, typed="1; 1.5; 2; 3; 5; 10; ∞")
     columns = st.columns(3)
@@ -95,7 +95,7 @@ def _blur(camera: Camera, wishes: DepthWishes, texts: dict[str, str]) -> float:
     return by_print(wishes.size, seen)
 
 
-def _print_row(form: Form, name: str) -> str:
+def _print_row(form: FieldGroup, name: str) -> str:
     columns = st.columns(3)
     with columns[0]:
         form.ask("diagonal", fields.PRINT_DIAGONAL, typed="30 cm")

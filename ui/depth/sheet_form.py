@@ -17,11 +17,11 @@ from optics.sheets.depth_card import depth_card
 from optics.sheets.face_ring import Face, face_ring
 from optics.sheets.scale_overlay import check_overlay
 from optics.sheets.scale_plan import ScalePlan
-from optics.sheets.scale_strip import Barrel, scale_strip
+from optics.sheets.scale_strip import StripBarrel, scale_strip
 from optics.sheets.true_size import Artwork, Signature
 from optics.typed import fields
 from ui.asking.fields import choice
-from ui.asking.forms import Form
+from ui.asking.forms import FieldGroup
 from ui.depth.depth_form import DepthWishes, depth_form, wished_table
 from ui.depth.scale_form import scale_form
 
@@ -51,7 +51,7 @@ def sheet_form(name: str) -> SheetWishes:
     return {CARD: _card, STRIP: _strip, RING: _ring, OVERLAY: _overlay}[sheet](name)
 
 
-def signature_form(form: Form, name: str) -> Callable[[], Signature]:
+def signature_form(form: FieldGroup, name: str) -> Callable[[], Signature]:
     """Paper, and what a sheet's rulers measured last time."""
     columns = st.columns(3)
     with columns[0]:
@@ -93,7 +93,7 @@ def _card(name: str) -> SheetWishes:
 
 
 def _strip(name: str) -> SheetWishes:
-    form = Form(f"{name}.strip")
+    form = FieldGroup(f"{name}.strip")
     units, artwork = _scale_choices(form)
     columns = st.columns(3)
     with columns[0]:
@@ -105,7 +105,7 @@ def _strip(name: str) -> SheetWishes:
     signature = signature_form(form, name)
 
     def draw(camera: Camera) -> Sheet:
-        barrel = Barrel(
+        barrel = StripBarrel(
             form.value("diameter", 0.0),
             paper_thickness=form.value("paper", 0.1),
             tops=_TOPS[tops],
@@ -117,7 +117,7 @@ def _strip(name: str) -> SheetWishes:
 
 
 def _ring(name: str) -> SheetWishes:
-    form = Form(f"{name}.face")
+    form = FieldGroup(f"{name}.face")
     units, artwork = _scale_choices(form)
     columns = st.columns(2)
     with columns[0]:
@@ -134,7 +134,7 @@ def _ring(name: str) -> SheetWishes:
 
 
 def _overlay(name: str) -> SheetWishes:
-    scale, form = scale_form(name), Form(f"{name}.overlay")
+    scale, form = scale_form(name), FieldGroup(f"{name}.overlay")
     units = _UNITS[choice("figures in", list(_UNITS)[:2], f"{name}.overlay.units")]
     signature = signature_form(form, name)
 
@@ -146,7 +146,7 @@ def _overlay(name: str) -> SheetWishes:
     return SheetWishes([*scale.problems, *form.problems], draw)
 
 
-def _scale_choices(form: Form) -> tuple[tuple[ScaleUnit, ...], Artwork]:
+def _scale_choices(form: FieldGroup) -> tuple[tuple[ScaleUnit, ...], Artwork]:
     left, right = st.columns([4, 7])
     with left:
         units = choice("distances in", list(_UNITS), f"{form.prefix}.units")

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import plotly.graph_objects as go
 
-from optics.rangefinder.curve import Curve
+from optics.rangefinder.curve import ErrorCurve
 from optics.units import format_distance
 from ui.theme import Palette
 
@@ -23,7 +23,7 @@ STYLES = {
 _MARKERS = 9
 
 
-def rangefinder_plot(curve: Curve, colours: Palette) -> go.Figure:
+def rangefinder_plot(curve: ErrorCurve, colours: Palette) -> go.Figure:
     """Each coupling's error from infinity (left) to near, over the depth of focus.
 
     The couplings' names are those of `STYLES`.
@@ -36,7 +36,7 @@ def rangefinder_plot(curve: Curve, colours: Palette) -> go.Figure:
     return figure
 
 
-def _depth(figure: go.Figure, curve: Curve, colours: Palette) -> None:
+def _depth(figure: go.Figure, curve: ErrorCurve, colours: Palette) -> None:
     edge = {"color": colours.line, "width": 1}
     for sign, fill in ((-1, None), (1, "tonexty")):
         figure.add_scatter(
@@ -52,7 +52,9 @@ def _depth(figure: go.Figure, curve: Curve, colours: Palette) -> None:
         )
 
 
-def _line(figure: go.Figure, curve: Curve, name: str, errors: np.ndarray, colours: Palette) -> None:
+def _line(
+    figure: go.Figure, curve: ErrorCurve, name: str, errors: np.ndarray, colours: Palette
+) -> None:
     dash, symbol, colour = STYLES[name]
     ink = getattr(colours, colour)
     figure.add_scatter(
@@ -73,7 +75,7 @@ def _line(figure: go.Figure, curve: Curve, name: str, errors: np.ndarray, colour
     )
 
 
-def _axes(figure: go.Figure, curve: Curve, colours: Palette) -> None:
+def _axes(figure: go.Figure, curve: ErrorCurve, colours: Palette) -> None:
     ticks = _ticks(float(curve.film_distance[-1]))
     shared = {"gridcolor": washed(colours.line), "linecolor": colours.line}
     figure.update_layout(

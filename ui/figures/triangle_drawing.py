@@ -3,7 +3,7 @@
 import math
 from functools import partial
 
-from optics.rangefinder.set_up import Bench, SetUp, excess
+from optics.rangefinder.set_up import CoupledCamera, SetUp, excess
 from optics.rangefinder.set_up_wording import said_excess
 from optics.units import format_angle, format_distance
 from ui.figures import svg
@@ -17,7 +17,7 @@ _LEAST, _MOST, _FULL = math.radians(3), math.radians(10), math.radians(8 / 60)
 _NOTHING = math.radians(0.02 / 60)
 
 
-def true_view(bench: Bench, film_distance: float) -> str:
+def true_view(bench: CoupledCamera, film_distance: float) -> str:
     """Base and subject to one scale: how slender the triangle really is."""
     rangefinder = bench.rangefinder
     from_base = film_distance - rangefinder.base_to_film

@@ -8,7 +8,7 @@ from typing import Any
 import streamlit as st
 
 from optics.errors import ShimwrightError
-from optics.readings.parts import ReadingPart
+from optics.readings.reading_part import ReadingPart
 from optics.records.job import JobDocument, TakenPart
 from optics.records.solve import Solution
 from optics.records.store import KeptJob

@@ -6,7 +6,7 @@ from html import escape
 from optics.measure.decision import said_decision, said_probability
 from optics.readings import wording
 from optics.readings.correction import Correction
-from optics.records.store import Learned
+from optics.records.store import ShopFigure
 from optics.report.job_report import JobReport, TakenReading
 from optics.report.wording import said_open, said_result
 from optics.units import format_length
@@ -52,7 +52,7 @@ def _reading_row(taken: TakenReading) -> tuple[str, str]:
     return taken.in_full, f"{said} {said_probability(taken.decision)}"
 
 
-def learned_html(camera: str, rows: Sequence[Learned]) -> str:
+def learned_html(camera: str, rows: Sequence[ShopFigure]) -> str:
     """What the jobs on a kind of camera have shown: mean, spread and how many say so."""
     if not rows:
         return "<p class='quiet'>No earlier job on this kind of camera has figures yet.</p>"

@@ -13,8 +13,8 @@ from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import certificate
 from optics.sheets.customer_page import customer_page
 from ui.asking.fields import choice, name_field
+from ui.job.answering import found
 from ui.job.record_draft import RecordDraft
-from ui.job.working_out import found
 from ui.kept.library import library_items
 
 _SHEETS: dict[str, Callable[..., bytes]] = {

@@ -10,7 +10,7 @@ from ui.answers.answer_panel import group_html
 from ui.answers.bench_panel import heading_html
 from ui.asking.fields import choice
 from ui.figures.lessons import HEIGHT, curve, lesson
-from ui.job.working_out import found
+from ui.job.answering import found
 from ui.school import classroom_panel
 from ui.school.relation_form import (
     SECTION_KEY,

@@ -17,7 +17,7 @@ from ui.answers import answer_panel
 from ui.answers.account_panel import account_html
 from ui.asking.camera_form import camera_form, choose_camera, workshop_form
 from ui.asking.reading_form import choose_reading, reading_form
-from ui.job.working_out import answered_so_far, offer_file, offer_job_file, offer_text
+from ui.job.answering import answered_so_far, offer_file, offer_job_file, offer_text
 from ui.school.why import offer_why
 
 

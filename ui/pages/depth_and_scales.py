@@ -23,7 +23,7 @@ from ui.depth.scale_form import scale_form
 from ui.depth.sheet_form import SheetWishes, sheet_form
 from ui.depth.sheet_panel import show_sheet
 from ui.figures.depth_plot import HEIGHT, depth_plot
-from ui.job.working_out import found, offer_job_file, offer_text, solved
+from ui.job.answering import found, offer_job_file, offer_text, solved
 from ui.school.why import camera_figures, offer_why
 from ui.theme import palette_in_use
 

@@ -12,9 +12,9 @@ from optics.teaching.exercises import series
 from ui.answers import answer_panel
 from ui.asking.fields import choice
 from ui.depth.sheet_panel import show_sheet
-from ui.job.working_out import found
+from ui.job.answering import found
 from ui.school import exercise_panel
-from ui.school.exercise_form import Series, answer_form, print_form, series_form
+from ui.school.exercise_form import ExerciseChoice, answer_form, print_form, series_form
 from ui.school.exercise_state import (
     exercise_at,
     forget_score,
@@ -50,7 +50,7 @@ def _exercise_task() -> Callable[[], None]:
     return partial(found, chosen.problems, partial(_show_exercise, chosen))
 
 
-def _show_exercise(chosen: Series) -> None:
+def _show_exercise(chosen: ExerciseChoice) -> None:
     number = place_in(chosen.key)
     exercise = exercise_at(chosen.topic, chosen.level, chosen.seed, number)
     record = record_of(exercise)

@@ -14,12 +14,12 @@ from optics.records.states import State
 from optics.records.store import JobLine, Store
 from ui.answers import answer_panel
 from ui.asking.fields import choice, name_field, plain_field
+from ui.job.answering import found
 from ui.job.files_form import files_form
 from ui.job.from_job import open_here
 from ui.job.library_form import library_form
 from ui.job.record_draft import said, say
 from ui.job.record_fields import PART, PARTS
-from ui.job.working_out import found
 from ui.kept import drafts
 from ui.kept.open_job import WORKER, go_to, job_name, my_store, open_job, set_open
 

@@ -13,7 +13,7 @@ from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import Action, Finish, Sitting
 from optics.teaching.practice.sitting_text import action_line, read_sitting, write_sitting
 from ui.answers import answer_panel
-from ui.job.working_out import found
+from ui.job.answering import found
 from ui.kept import drafts
 from ui.school import practice_panel
 from ui.school.practice_form import (

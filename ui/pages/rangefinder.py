@@ -10,7 +10,7 @@ from optics.rangefinder import wording
 from optics.rangefinder.account import base_account, near_account, set_up_account
 from optics.rangefinder.coupling import Coupling
 from optics.rangefinder.curve import curve, far_target, height_effect
-from optics.rangefinder.set_up import Bench, SetUp, near_advice
+from optics.rangefinder.set_up import CoupledCamera, SetUp, near_advice
 from optics.records.solve import Solution
 from optics.theory import lens
 from optics.theory import rangefinder as theory
@@ -21,7 +21,7 @@ from ui.asking.camera_form import Texts, camera_and_task, camera_form
 from ui.asking.part_form import PartForm
 from ui.depth.sheet_panel import show_sheet
 from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
-from ui.job.working_out import found, offer_job_file, offer_text, solved
+from ui.job.answering import found, offer_job_file, offer_text, solved
 from ui.rangefinder.cam_form import cam_form, cam_part
 from ui.rangefinder.cam_panel import show_cam
 from ui.rangefinder.rangefinder_form import rangefinder_form, readings_form, told_form
@@ -92,13 +92,13 @@ def _show_near(solution: Solution) -> None:
     _offer_coupling(bench, advice.best_near.coupling)
 
 
-def _offer_coupling(bench: Bench, coupling: Coupling) -> None:
+def _offer_coupling(bench: CoupledCamera, coupling: Coupling) -> None:
     """The classroom on a straight coupling, with this one's zero and gain."""
     known = _sights(bench) | {"zero_error": coupling.zero, "gain": coupling.gain}
     offer_why(theory.coupling_error.solve_for(lens.focus_error), known, "why_coupling")
 
 
-def _sights(bench: Bench) -> dict[str, float]:
+def _sights(bench: CoupledCamera) -> dict[str, float]:
     sights = bench.rangefinder
     return camera_figures(bench.camera) | {
         "base": sights.base,
@@ -153,7 +153,7 @@ def _sheets_task(name: str) -> tuple[Texts, list[str], Answer]:
     return {}, problems, show_answer
 
 
-def _bench(solution: Solution) -> Bench:
+def _bench(solution: Solution) -> CoupledCamera:
     assert solution.rangefinder is not None
     return solution.rangefinder
 

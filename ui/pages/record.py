@@ -14,13 +14,13 @@ from optics.records.store import Store
 from ui.answers import answer_panel
 from ui.asking.fields import choice
 from ui.job import record_panel
+from ui.job.answering import found
 from ui.job.from_job import fill
 from ui.job.record_draft import RecordDraft, said
 from ui.job.record_fields import DONE, PART, PARTS, READINGS
 from ui.job.record_form import part_form, taken_form
 from ui.job.record_sheets import offer_sheets
-from ui.job.work_asked import work_asked
-from ui.job.working_out import found
+from ui.job.suggested_work import work_asked
 from ui.kept.library import known_cameras
 from ui.kept.open_job import go_to, open_job
 

@@ -26,7 +26,7 @@ from ui.body.witness_form import witness_form
 from ui.depth.card_form import card_form
 from ui.depth.sheet_form import SheetWishes
 from ui.depth.sheet_panel import show_sheet
-from ui.job.working_out import found, offer_job_file, offer_text, solved
+from ui.job.answering import found, offer_job_file, offer_text, solved
 from ui.school.why import camera_figures, offer_why
 
 _STANDARD, _GATE, _STARTS, _BUDGET, _SHEET = (

@@ -19,8 +19,8 @@ from ui.answers.bench_panel import table_html
 from ui.asking.camera_form import camera_form, choose_camera
 from ui.asking.fields import choice, field
 from ui.asking.reading_rows import rows_form
+from ui.job.answering import found, offer_job_file, offer_text, solved
 from ui.job.rows_of_job import offer_rows
-from ui.job.working_out import found, offer_job_file, offer_text, solved
 from ui.whole_camera.whole_camera_form import beside_form
 
 _HEADS = ("reading", "expected now", "expected then", "at the film")

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 from optics.drawing.page import Sheet
 from optics.rangefinder.lath import Lath
-from optics.rangefinder.set_up import Bench
+from optics.rangefinder.set_up import CoupledCamera
 from optics.rangefinder.target import FocusingTarget
 from optics.sheets.lath_sheet import lath_sheet
 from optics.sheets.target_sheet import target_sheet
@@ -45,7 +45,7 @@ class SheetPart(Part):
     ]
 
 
-def sheets_form(name: str) -> tuple[Callable[[Bench], Sheet], list[str]]:
+def sheets_form(name: str) -> tuple[Callable[[CoupledCamera], Sheet], list[str]]:
     """Draw the fields of the sheet chosen; how to draw it, and what is amiss."""
     form = PartForm(SheetPart, f"{name}.rangefinder.sheet")
     form.draw()
@@ -53,7 +53,7 @@ def sheets_form(name: str) -> tuple[Callable[[Bench], Sheet], list[str]]:
     return partial(draw, form), form.problems
 
 
-def _lath(form: PartForm, bench: Bench) -> Sheet:
+def _lath(form: PartForm, bench: CoupledCamera) -> Sheet:
     rangefinder = bench.rangefinder
     lath = Lath(
         bench.camera,
@@ -66,7 +66,7 @@ def _lath(form: PartForm, bench: Bench) -> Sheet:
     return lath_sheet(lath, title="", made=date.today(), page_size=form.text_at("paper"))
 
 
-def _target(form: PartForm, bench: Bench) -> Sheet:
+def _target(form: PartForm, bench: CoupledCamera) -> Sheet:
     target = FocusingTarget(
         bench.camera, form.value("target", 0.0), form.value("loupe", 1.0), bench.acuity.angle
     )

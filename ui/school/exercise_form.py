@@ -8,29 +8,29 @@ import streamlit as st
 
 from optics.errors import OutOfRange, Unreadable
 from optics.sheets.exercise_sheet import MOST
-from optics.teaching.exercises import Exercise, Level, Topic
+from optics.teaching.exercises import Exercise, ExerciseLevel, Topic
 from optics.teaching.exercises.series import LONGEST_SEED
 from optics.typed.fields import Typed
 from optics.units import Understood, read_count
 from ui.asking.fields import choice, name_field
-from ui.asking.forms import Form
+from ui.asking.forms import FieldGroup
 
 ALL_TOPICS = "All topics"
 LEVELS = {
-    "Apprentice": Level.APPRENTICE,
-    "Journeyman": Level.JOURNEYMAN,
-    "Bench": Level.BENCH,
+    "Apprentice": ExerciseLevel.APPRENTICE,
+    "Journeyman": ExerciseLevel.JOURNEYMAN,
+    "Bench": ExerciseLevel.BENCH,
 }
 WITHOUT, WITH = "Questions only", "Questions, then answers"
 NO_WAY = "(choose)"
 
 
 @dataclass(frozen=True)
-class Series:
+class ExerciseChoice:
     """What was chosen: topic (None for all), level and seed, and what stands in the way."""
 
     topic: Topic | None
-    level: Level
+    level: ExerciseLevel
     seed: str
     problems: list[str]
 
@@ -71,10 +71,10 @@ SEED = Typed(
 HOW_MANY = Typed("number of exercises", "", _read_how_many, lambda count: str(count.echo), "6")
 
 
-def series_form() -> Series:
+def series_form() -> ExerciseChoice:
     """Ask for topic, level and seed."""
     left, right = st.columns(2)
-    form = Form("exercises")
+    form = FieldGroup("exercises")
     with left:
         topic = choice("topic", [ALL_TOPICS, *map(str, Topic)], "exercises.topic")
     with right:
@@ -82,12 +82,12 @@ def series_form() -> Series:
     form.ask("seed", SEED, typed="1", hint="a word or number that a class can share")
     seed = form.entries["seed"].text.strip() if not form.problems else ""
     about = None if topic == ALL_TOPICS else Topic(topic)
-    return Series(about, LEVELS[level], seed, form.problems)
+    return ExerciseChoice(about, LEVELS[level], seed, form.problems)
 
 
 def answer_form(exercise: Exercise, key: str) -> str:
     """Ask for the answer, and for the way where one is asked; the text as it will be marked."""
-    form = Form(f"exercises.{key}")
+    form = FieldGroup(f"exercises.{key}")
     answer = exercise.answer
     typed = Typed(answer.words, _bare_unit(exercise), partial(_read, exercise), _echo)
     left, right = st.columns(2)
@@ -137,7 +137,7 @@ class PrintWishes:
 
 def print_form() -> PrintWishes:
     """Ask what a sheet is to hold, and how it is headed."""
-    form = Form("exercises.sheet")
+    form = FieldGroup("exercises.sheet")
     left, right = st.columns(2)
     with left:
         form.ask("count", HOW_MANY, typed="10", hint=f"1 to {MOST}")

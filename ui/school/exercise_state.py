@@ -5,7 +5,15 @@ from functools import lru_cache
 
 import streamlit as st
 
-from optics.teaching.exercises import Exercise, Level, Marked, Outcome, Topic, mark, numbered
+from optics.teaching.exercises import (
+    Exercise,
+    ExerciseLevel,
+    Marked,
+    Outcome,
+    Topic,
+    mark,
+    numbered,
+)
 from ui.kept import drafts
 
 _RECORDS, _PLACES = "exercises.records", "exercises.place"
@@ -44,7 +52,7 @@ class Record:
 
 
 @lru_cache(maxsize=512)
-def exercise_at(topic: Topic | None, level: Level, seed: str, number: int) -> Exercise:
+def exercise_at(topic: Topic | None, level: ExerciseLevel, seed: str, number: int) -> Exercise:
     """An exercise of a series, kept, so that a key pressed does not work it out again."""
     return numbered(topic, level, seed, number)
 

@@ -19,7 +19,7 @@ from optics.teaching.practice.sitting_text import said_moved, size_typed, ways_o
 from optics.typed import fields
 from optics.typed.fields import Typed
 from optics.units import format_length
-from ui.asking.fields import Entry, choice, field
+from ui.asking.fields import FieldEntry, choice, field
 
 SEED = fields.figure("seed", "count", example="11")
 # How far a slider racks either way, its step and how it is said: what is moved decides. A target
@@ -160,7 +160,7 @@ def adjust_form(sitting: Sitting, do: Do) -> Control:
     return control
 
 
-def _amount(control: Control) -> tuple[Entry, float]:
+def _amount(control: Control) -> tuple[FieldEntry, float]:
     """The field for an amount, and what its core unit is multiplied by."""
     not_less = Range.at_least(0)
     quantity, typed, times = {

@@ -18,7 +18,7 @@ from optics.teaching.classroom.section import Section
 from optics.teaching.classroom.typical import SLIDES
 from optics.theory import CATALOGUE
 from optics.typed.fields import Typed
-from ui.asking.fields import Entry, choice, field
+from ui.asking.fields import FieldEntry, choice, field
 from ui.kept import drafts
 
 SECTION_KEY = "class.section"
@@ -81,7 +81,7 @@ def choose_formula(section: Section) -> Formula:
     return formulas[choice("find", list(formulas), find_key(section, relation))]
 
 
-def figures_form(section: Section, wanted: Sequence[Quantity]) -> dict[str, Entry]:
+def figures_form(section: Section, wanted: Sequence[Quantity]) -> dict[str, FieldEntry]:
     """Draw the fields; those with a slider take a row each, the others share one."""
     sliding = [quantity for quantity in wanted if quantity.name in SLIDES]
     still = [quantity for quantity in wanted if quantity.name not in SLIDES]
@@ -94,7 +94,7 @@ def figures_form(section: Section, wanted: Sequence[Quantity]) -> dict[str, Entr
     return entries
 
 
-def problems_of(entries: dict[str, Entry]) -> list[str]:
+def problems_of(entries: dict[str, FieldEntry]) -> list[str]:
     """What stands in the way of an answer, a sentence each."""
     return [
         entry.refusal or f"Enter the {entry.quantity.words}."
@@ -103,7 +103,7 @@ def problems_of(entries: dict[str, Entry]) -> list[str]:
     ]
 
 
-def values_of(entries: dict[str, Entry]) -> dict[str, float]:
+def values_of(entries: dict[str, FieldEntry]) -> dict[str, float]:
     """The figures in core units."""
     return {name: float(e.quantity.read(e.text).value) for name, e in entries.items()}
 
@@ -121,12 +121,12 @@ def keep_answer(section: Section, unknown: Quantity, answer: float) -> None:
         figures[key] = st.session_state[key] = shop.typed(unknown, answer)
 
 
-def _field(section: Section, quantity: Quantity) -> Entry:
+def _field(section: Section, quantity: Quantity) -> FieldEntry:
     key = field_key(section, quantity.name)
     return field(quantity_field(quantity), key, typed=section.begins_with(quantity.name))
 
 
-def _with_slider(section: Section, quantity: Quantity) -> Entry:
+def _with_slider(section: Section, quantity: Quantity) -> FieldEntry:
     left, right = st.columns([5, 6], vertical_alignment="center")
     with left:
         entry = _field(section, quantity)
@@ -135,7 +135,7 @@ def _with_slider(section: Section, quantity: Quantity) -> Entry:
     return entry
 
 
-def _slider(section: Section, quantity: Quantity, entry: Entry) -> None:
+def _slider(section: Section, quantity: Quantity, entry: FieldEntry) -> None:
     key = field_key(section, quantity.name)
     own = f"{key}.slider"
     places = slider_places(quantity, entry.text if entry.is_good else "")

@@ -4,7 +4,7 @@ from optics.camera.camera import Turn
 from optics.finding.part import DiagnosisPart
 from optics.readings.kinds.mark import MarkPart
 from optics.readings.kinds.rotation import RotationPart
-from optics.readings.parts import ReadingPart
+from optics.readings.reading_part import ReadingPart
 from optics.records.job import JobDocument
 from optics.records.lantern_street import CAMERAS, RANGEFINDERS, WORKSHOP
 from optics.records.solve import solve

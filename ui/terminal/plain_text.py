@@ -2,9 +2,9 @@
 
 from optics.finding.disagreement import disagreement_line
 from optics.readings.correction import Correction
+from optics.records.echoed_figures import understood
 from optics.records.first import FirstSolution, told_of_all
 from optics.records.solve import Solution
-from optics.records.understood import understood
 from ui.terminal.account_text import account_text, in_blocks, items, wrapped
 
 WEIGH_TOGETHER = (

@@ -1,6 +1,6 @@
 """What the film gate's figures come to, for whoever tells it."""
 
-from optics.account import Account, Block, Figure, Role, Row, Table
+from optics.account import Account, Block, Figure, Role, Table, TableRow
 from optics.body.gate import GateResult, wording
 from optics.body.gate.part import GatePart
 from optics.body.standard.cautions import ADHESIVES
@@ -21,7 +21,7 @@ def gate_account(found: GateResult, allowed: float) -> Account:
         judged=wording.said_judged(found, allowed),
         parts=(
             *([Block(to_do, Role.TO_DO, "What to do")] if to_do else []),
-            Table((), (Row((taken, ""), f"{taken}.", bar=(share,)),), bar_at=1),
+            Table((), (TableRow((taken, ""), f"{taken}.", bar=(share,)),), bar_at=1),
             Figure((found,)),
             Block((wording.said_play(found),), Role.FOUND),
             Block((wording.said_emulsion(found),)),

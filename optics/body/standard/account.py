@@ -1,6 +1,6 @@
 """What the gauged standard tells, for whoever tells it."""
 
-from optics.account import Account, Block, Figure, Role, Row, Table
+from optics.account import Account, Block, Figure, Role, Table, TableRow
 from optics.body.standard import Corner, wording
 from optics.body.standard.cautions import CAUTIONS
 from optics.body.standard.part import StandardAnswer, StandardPart
@@ -48,7 +48,7 @@ def what_to_do(answer: StandardAnswer) -> tuple[str, ...]:
     return (*before, *map(wording.said_shim, answer.plan.shims))
 
 
-def _row(answer: StandardAnswer, corner: Corner) -> Row:
+def _row(answer: StandardAnswer, corner: Corner) -> TableRow:
     known = corner.error
     uncertain = f" ± {format_length(known.expanded, places=3)}" if known.standard else ""
     cells = (
@@ -60,4 +60,4 @@ def _row(answer: StandardAnswer, corner: Corner) -> Row:
         if corner.verdict is Verdict.UNSURE
         else f"{corner.verdict.value} the depth of focus",
     )
-    return Row(cells, wording.said_corner(corner, answer.view), corner.verdict)
+    return TableRow(cells, wording.said_corner(corner, answer.view), corner.verdict)

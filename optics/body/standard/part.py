@@ -16,7 +16,7 @@ from optics.body.standard import (
     measure_standard,
 )
 from optics.camera.camera import Camera
-from optics.camera.mount import MountPlan, Screw, plan_shims
+from optics.camera.mount import MountPlan, MountScrew, plan_shims
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import exact
 from optics.measure.verdict import Verdict, worst_of
@@ -193,7 +193,7 @@ def _plan(
     at = places.points(found, _apart(part, part.screws_apart, SCREWS_APART))
     return plan_shims(
         standard.plane,
-        [Screw(*point, leaves) for point, (_, leaves) in zip(at, found, strict=True)],
+        [MountScrew(*point, leaves) for point, (_, leaves) in zip(at, found, strict=True)],
         moved=_move(part, view),
         drawer=drawer,
         near_enough=near_enough(camera),

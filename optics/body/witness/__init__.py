@@ -1,7 +1,7 @@
 """Thread starts and witness marks: which of several belong together."""
 
 from optics.body.witness.drawing import BarrelDrawing, DrawnEntry, DrawnMark, barrel_drawing
-from optics.body.witness.ranking import Combination, Finding, Ranking, rank
+from optics.body.witness.ranking import Combination, Ranking, RankingFinding, rank
 from optics.body.witness.thread import Mark, MarksOn, Thread
 
 __all__ = [
@@ -9,10 +9,10 @@ __all__ = [
     "Combination",
     "DrawnEntry",
     "DrawnMark",
-    "Finding",
     "Mark",
     "MarksOn",
     "Ranking",
+    "RankingFinding",
     "Thread",
     "barrel_drawing",
     "rank",

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from optics.account import Account, Block, Figure, Role, Row, Table
-from optics.body.witness import BarrelDrawing, Combination, Finding, Ranking, wording
+from optics.account import Account, Block, Figure, Role, Table, TableRow
+from optics.body.witness import BarrelDrawing, Combination, Ranking, RankingFinding, wording
 from optics.body.witness.part import WitnessPart, drawing_of
 from optics.measure.verdict import Verdict
 from optics.readings.wording import said_error
@@ -12,9 +12,9 @@ from optics.units import format_length
 _MOST_ROWS = 12
 # One that is told is told, whether the barrel stands at it or not.
 _VERDICTS = {
-    Finding.TOLD: None,
-    Finding.CANNOT_TELL: Verdict.UNSURE,
-    Finding.NONE_FITS: Verdict.OUTSIDE,
+    RankingFinding.TOLD: None,
+    RankingFinding.CANNOT_TELL: Verdict.UNSURE,
+    RankingFinding.NONE_FITS: Verdict.OUTSIDE,
 }
 
 
@@ -33,7 +33,9 @@ class Barrel:
 def witness_account(part: WitnessPart, ranking: Ranking) -> Account:
     """Verdict, barrel, what to do, and every combination by its probability."""
     barrel = Barrel(
-        drawing_of(part, ranking), ranking.finding is Finding.TOLD, part.parted_at is not None
+        drawing_of(part, ranking),
+        ranking.finding is RankingFinding.TOLD,
+        part.parted_at is not None,
     )
     shown = ranking.combinations[:_MOST_ROWS]
     rest = len(ranking.combinations) - len(shown)
@@ -59,12 +61,12 @@ _HEADS = ("probability", "mark", "start", "lens at ∞ would be")
 
 def what_to_do(ranking: Ranking) -> tuple[str, ...]:
     """The steps to the right combination, or what to do while it cannot be told."""
-    if ranking.finding is Finding.TOLD:
+    if ranking.finding is RankingFinding.TOLD:
         return wording.instructions(ranking)
     return (" ".join((*wording.order_lines(ranking), wording.UNTOLD)),)
 
 
-def _row(ranking: Ranking, one: Combination) -> Row:
+def _row(ranking: Ranking, one: Combination) -> TableRow:
     known = f" ± {format_length(one.error.expanded, places=3)}" if one.error.standard else ""
     cells = (
         wording.said_weight(ranking, one).removeprefix("probability "),
@@ -72,6 +74,6 @@ def _row(ranking: Ranking, one: Combination) -> Row:
         wording.said_start(one.starts_moved) + (" (now)" if one.is_present else ""),
         said_error(one.error) + known,
     )
-    fits = ranking.finding is not Finding.NONE_FITS
+    fits = ranking.finding is not RankingFinding.NONE_FITS
     bar = (one.probability,) if fits else ()
-    return Row(cells, wording.said_combination(ranking, one), bar=bar)
+    return TableRow(cells, wording.said_combination(ranking, one), bar=bar)

@@ -26,7 +26,7 @@ MOST_MARKS = 12
 ANGLE_LIMIT = math.radians(0.5)
 
 
-class Finding(StrEnum):
+class RankingFinding(StrEnum):
     """What the ranking amounts to."""
 
     TOLD = "told"
@@ -67,7 +67,7 @@ class Ranking:
     marks_on: MarksOn
     present: Mark
     combinations: tuple[Combination, ...]
-    finding: Finding
+    finding: RankingFinding
     allowed: float
 
     @property
@@ -160,13 +160,13 @@ def _are_apart(one: Combination, other: Combination) -> bool:
     return abs(one.error.value - other.error.value) > APART * width
 
 
-def _finding(ordered: Sequence[Combination]) -> Finding:
+def _finding(ordered: Sequence[Combination]) -> RankingFinding:
     first, *others = ordered
     if abs(first.error.value) > _BEYOND * first.spread:
-        return Finding.NONE_FITS
+        return RankingFinding.NONE_FITS
     if first.probability < _SURE or not all(_are_apart(first, other) for other in others):
-        return Finding.CANNOT_TELL
-    return Finding.TOLD
+        return RankingFinding.CANNOT_TELL
+    return RankingFinding.TOLD
 
 
 def _checked(marks: Sequence[Mark], present: str) -> Mark:

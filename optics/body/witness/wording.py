@@ -1,7 +1,7 @@
 """Starts and marks in the words of the shop; senses are as seen from the front."""
 
 from optics.body.standard.cautions import ADHESIVES
-from optics.body.witness.ranking import Combination, Finding, Ranking
+from optics.body.witness.ranking import Combination, Ranking, RankingFinding
 from optics.body.witness.thread import MarksOn
 from optics.camera.cautions import SOLVENTS, SPRINGS, Caution
 from optics.moves.turning import said_degrees, sense_of_turn
@@ -54,7 +54,7 @@ def said_start(starts_moved: int) -> str:
 
 def said_weight(ranking: Ranking, combination: Combination) -> str:
     """How probable a combination is; where none fits, no share of the whole says anything."""
-    if ranking.finding is Finding.NONE_FITS:
+    if ranking.finding is RankingFinding.NONE_FITS:
         return "does not fit"
     return f"probability {said_probability(combination.probability)}"
 
@@ -78,9 +78,9 @@ def found_line(ranking: Ranking) -> str:
     first = ranking.first
     name = f"mark {first.mark.name}, {said_start(first.starts_moved)}"
     probability = said_probability(first.probability)
-    if ranking.finding is Finding.TOLD:
+    if ranking.finding is RankingFinding.TOLD:
         return f"It was {name}: probability {probability}, and no other comes near."
-    if ranking.finding is Finding.NONE_FITS:
+    if ranking.finding is RankingFinding.NONE_FITS:
         return (
             f"No combination is right within its uncertainty; the nearest, {name}, would leave "
             f"the lens {said_error(first.error)}."
@@ -90,9 +90,9 @@ def found_line(ranking: Ranking) -> str:
 
 def order_lines(ranking: Ranking) -> tuple[str, ...]:
     """What to look for or do before anything is moved; none where it is told."""
-    if ranking.finding is Finding.TOLD:
+    if ranking.finding is RankingFinding.TOLD:
         return ()
-    if ranking.finding is Finding.NONE_FITS:
+    if ranking.finding is RankingFinding.NONE_FITS:
         shims = _SHIMS[Sense.of(ranking.first.error.value)]
         return (f"Look for {shims}, a wrong lens or a slip in the reading.",)
     return ("Take a finer reading, or more repeats, before parting the thread.",)

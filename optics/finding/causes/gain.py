@@ -4,7 +4,7 @@ from optics.camera.camera import Camera
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
 from optics.finding.causes.record import Added, Cause, holds_nothing
-from optics.finding.causes.size import Share
+from optics.finding.causes.size import ExtensionShare
 from optics.measure.uncertainty import exact
 from optics.moves import Wanted
 from optics.rangefinder.correction import is_far_out
@@ -29,7 +29,7 @@ GAIN = Cause(
     figures={"gain": "rangefinder's near setting, farther out"},
     order=90,
     step=BenchStep.RANGEFINDER_GAIN,
-    size=Share(),
+    size=ExtensionShare(),
     prior=Prior(0.10, 0.002, 0.04),
     spots=frozenset({Spot.COINCIDENCE}),
     holds=holds_nothing,

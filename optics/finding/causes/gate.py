@@ -1,6 +1,6 @@
 """The film gate: film that lies elsewhere than the ground glass did."""
 
-from optics.camera.taken import Surface, Taken
+from optics.camera.where_taken import Surface, Taken
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
 from optics.finding.causes.record import Cause

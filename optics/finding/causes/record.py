@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from optics.camera.camera import Camera
-from optics.camera.taken import Taken
+from optics.camera.where_taken import Taken
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior, Steps
 from optics.finding.causes.size import Millimetres

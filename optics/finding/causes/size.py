@@ -52,7 +52,7 @@ class Millimetres:
         return self.typed(words)
 
 
-class Share(Millimetres):
+class ExtensionShare(Millimetres):
     """A part of the extension."""
 
     usual = "5"

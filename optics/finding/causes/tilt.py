@@ -1,7 +1,7 @@
 """The lens standard out of square."""
 
 from optics.camera.camera import Camera
-from optics.camera.taken import Taken
+from optics.camera.where_taken import Taken
 from optics.finding.causes.bench_order import BenchStep
 from optics.finding.causes.prior import Prior
 from optics.finding.causes.record import Added, Cause

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from optics.camera.camera import Camera
-from optics.camera.taken import Surface, Taken
+from optics.camera.where_taken import Surface, Taken
 from optics.finding.causes import ALL, Vector, places
 from optics.finding.diagnosis.observations import Observations
 from optics.finding.diagnosis.sensitivity import Straight, coupled_row

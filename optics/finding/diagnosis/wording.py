@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable, Sequence
 
-from optics.camera.taken import Surface
+from optics.camera.where_taken import Surface
 from optics.finding.causes import ALL, Cause
 from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.finding.diagnosis.for_and_against import for_and_against

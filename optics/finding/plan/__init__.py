@@ -1,13 +1,13 @@
 """What to do about a camera, in the order of the bench, and what is promised when it is done."""
 
-from optics.finding.plan.planning import Alternative, Plan, Step, make_plan
-from optics.finding.plan.state import Expected, State
+from optics.finding.plan.planning import Alternative, Plan, PlanStep, make_plan
+from optics.finding.plan.state import Expected, PlanOutlook
 
 __all__ = [
     "Alternative",
     "Expected",
     "Plan",
-    "State",
-    "Step",
+    "PlanOutlook",
+    "PlanStep",
     "make_plan",
 ]

@@ -20,7 +20,7 @@ from optics.finding.diagnosis.diagnose import Diagnosis
 from optics.finding.diagnosis.duties import Duty
 from optics.finding.plan.aim import GOOD, Target, choose_controls, on_lattice
 from optics.finding.plan.pruning import Drawn, worth_doing
-from optics.finding.plan.state import Forecast, State
+from optics.finding.plan.state import Forecast, PlanOutlook
 from optics.measure.monte_carlo import DRAWS
 from optics.measure.uncertainty import LEVEL
 from optics.measure.verdict import Verdict
@@ -31,13 +31,13 @@ _COARSE = 10
 
 
 @dataclass(frozen=True)
-class Step:
+class PlanStep:
     """One step of the plan and what is to be expected after it."""
 
     number: int
     bench_step: BenchStep
     adjustment: Adjustment
-    after: State
+    after: PlanOutlook
 
 
 @dataclass(frozen=True)
@@ -55,14 +55,14 @@ class Plan:
     """What to do, in order; whether it will conform; what else could be done or must be known."""
 
     diagnosis: Diagnosis
-    as_found: State
-    steps: tuple[Step, ...]
+    as_found: PlanOutlook
+    steps: tuple[PlanStep, ...]
     blocked: tuple[Blocked, ...]
     alternatives: tuple[Alternative, ...]
     jumped: tuple[BenchStep, ...]
 
     @property
-    def final(self) -> State:
+    def final(self) -> PlanOutlook:
         """What is to be expected when all is done."""
         return self.steps[-1].after if self.steps else self.as_found
 
@@ -103,7 +103,7 @@ def make_plan(
     for number, adjustment in enumerate(made, start=1):
         forecast.apply(adjustment)
         after = forecast.state(every=_COARSE if number < len(made) else 1)
-        steps.append(Step(number, adjustment.cause.step, adjustment, after))
+        steps.append(PlanStep(number, adjustment.cause.step, adjustment, after))
     return Plan(
         diagnosis=diagnosis,
         as_found=as_found,

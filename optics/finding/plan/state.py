@@ -29,7 +29,7 @@ class Expected:
 
 
 @dataclass(frozen=True)
-class State:
+class PlanOutlook:
     """Every duty, and the probability that all are within tolerance at once (JCGM 106)."""
 
     expected: tuple[Expected, ...]
@@ -72,7 +72,7 @@ class Forecast:
             for line in np.flatnonzero(effect):
                 self.errors[line] += effect[line] * drawn
 
-    def state(self, every: int = 1) -> State:
+    def state(self, every: int = 1) -> PlanOutlook:
         """What is to be expected now; the intervals from every so manieth draw."""
         tolerances = np.array([duty.tolerance for duty in self.duties])
         inside = np.abs(self.errors) <= tolerances[:, None]
@@ -83,7 +83,7 @@ class Forecast:
                 self.duties, self.errors.mean(axis=1), low, high, inside.mean(axis=1), strict=True
             )
         )
-        return State(expected, float(inside.all(axis=0).mean()))
+        return PlanOutlook(expected, float(inside.all(axis=0).mean()))
 
 
 def _middle(errors: Draws) -> tuple[Vector, Vector]:

@@ -10,7 +10,7 @@ from optics.finding.diagnosis.wording import (
     percent,
     reading_words,
 )
-from optics.finding.plan.planning import Alternative, Plan, Step
+from optics.finding.plan.planning import Alternative, Plan, PlanStep
 from optics.finding.plan.state import Expected
 from optics.measure.places import place_name
 from optics.measure.verdict import Verdict, judge
@@ -43,7 +43,7 @@ def expected_line(expected: Expected) -> str:
     )
 
 
-def step_lines(step: Step) -> tuple[str, ...]:
+def step_lines(step: PlanStep) -> tuple[str, ...]:
     """One step: what to do, with what, and what is to be expected after it."""
     done = step.adjustment
     lines = [
@@ -57,12 +57,12 @@ def step_lines(step: Step) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def order_words(step: Step) -> str:
+def order_words(step: PlanStep) -> str:
     """Where a step stands among all that a bench may do."""
     return f"step {int(step.bench_step)} of the bench's order"
 
 
-def after_line(step: Step) -> str:
+def after_line(step: PlanStep) -> str:
     """What is to be expected after a step."""
     return (
         f"Then the least sure is {expected_line(step.after.worst)}; all inside with "

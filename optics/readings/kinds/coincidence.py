@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from optics.camera.camera import Camera
-from optics.camera.taken import USUAL, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import USUAL, Taken
 from optics.measure.uncertainty import Estimate, exact
 from optics.readings.candidates import Candidate, by_eye
 from optics.readings.kinds.record import Kind

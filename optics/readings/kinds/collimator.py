@@ -6,15 +6,15 @@ from dataclasses import dataclass, field
 from typing import Annotated, ClassVar, Literal
 
 from optics.camera.camera import Camera
-from optics.camera.taken import AT_STOP, USUAL, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import AT_STOP, USUAL, Taken
 from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import Estimate, Source, exact
 from optics.readings.candidates import Candidate, by_eye
 from optics.readings.kinds.record import Kind
 from optics.readings.kinds.rotation import RotationReading
-from optics.readings.parts import ReadFrom, SeenPart, Way, given, repeated, tries
 from optics.readings.practised import Offered, is_bed
+from optics.readings.reading_part import ReadFrom, SeenPart, Way, given, repeated, tries
 from optics.readings.readings import Meets, Moved, Reading, Scale, Step
 from optics.theory import collimation, lens
 from optics.typed import fields

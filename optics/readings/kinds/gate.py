@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from optics.camera.camera import Camera
-from optics.camera.taken import ON_FILM, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import ON_FILM, Taken
 from optics.measure.uncertainty import Estimate, exact
 from optics.readings.candidates import GAUGED, Candidate
 from optics.readings.kinds.record import Kind

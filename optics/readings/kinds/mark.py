@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from optics.camera.camera import Camera
-from optics.camera.taken import ON_FILM, USUAL, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import ON_FILM, USUAL, Taken
 from optics.measure.uncertainty import Estimate, exact, from_distances
 from optics.readings.candidates import Candidate, by_eye
 from optics.readings.kinds.record import Kind
-from optics.readings.parts import ReadFrom, SeenPart, Way, given, tries, values
 from optics.readings.practised import MIDDLE, NEAR, Offered, engraved, is_bed
+from optics.readings.reading_part import ReadFrom, SeenPart, Way, given, tries, values
 from optics.readings.readings import Meets, Moved, Reading, Step, known, mark_step, set_to
 from optics.theory import lens
 from optics.typed import fields

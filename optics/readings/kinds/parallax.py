@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from optics.camera.camera import Camera
 from optics.readings.directions import Direction
 from optics.readings.kinds.record import Kind
-from optics.readings.parts import ReadingPart
+from optics.readings.reading_part import ReadingPart
 from optics.readings.readings import Sense
 from optics.typed.ask import Ask
 

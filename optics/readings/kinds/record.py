@@ -7,8 +7,8 @@ from typing import TypeAlias
 from optics.camera.camera import Camera
 from optics.readings.candidates import Candidate
 from optics.readings.directions import Direction
-from optics.readings.parts import ReadingPart
 from optics.readings.practised import Offered
+from optics.readings.reading_part import ReadingPart
 from optics.readings.readings import Reading
 
 Usual: TypeAlias = Callable[[Camera, float], Iterable[Candidate]]

@@ -8,16 +8,16 @@ from pydantic import Field
 
 from optics.camera.camera import Camera
 from optics.camera.instruments import INSTRUMENTS, Instrument
-from optics.camera.taken import USUAL, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import USUAL, Taken
 from optics.errors import OutOfRange, Unreadable
 from optics.measure.places import CORNERS
 from optics.measure.uncertainty import Estimate, exact, from_repeats
 from optics.readings.candidates import GAUGED, Candidate
 from optics.readings.kinds.record import Kind
 from optics.readings.missing import Missing
-from optics.readings.parts import PlacedPart, ReadFrom, Way, given, tries, values
 from optics.readings.practised import Offered
+from optics.readings.reading_part import PlacedPart, ReadFrom, Way, given, tries, values
 from optics.readings.readings import Judged, Meets, Reading, Sense, Step, known
 from optics.readings.spots import Spot
 from optics.theory import collimation, lens

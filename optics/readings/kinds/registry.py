@@ -10,8 +10,8 @@ from pydantic_core import core_schema
 from optics.camera.camera import Camera
 from optics.readings.candidates import Candidate
 from optics.readings.kinds.record import Kind
-from optics.readings.parts import ReadingPart
 from optics.readings.practised import Offered
+from optics.readings.reading_part import ReadingPart
 
 ALL: list[Kind] = []
 """The kinds in the order in which they are listed everywhere."""

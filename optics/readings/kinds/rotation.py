@@ -6,15 +6,15 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from optics.camera.camera import Bed, Camera, FrontCell, Helicoid, Turn
-from optics.camera.taken import USUAL, Taken
 from optics.camera.true_lens import TrueLens, film_factor
+from optics.camera.where_taken import USUAL, Taken
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import Estimate, exact, from_repeats
 from optics.moves.turning import film_per_degree
 from optics.readings.kinds.record import Kind
 from optics.readings.missing import Missing
-from optics.readings.parts import ReadFrom, SeenPart, Way, given, tries, values
 from optics.readings.practised import MIDDLE, NEAR, Offered, engraved, is_bed
+from optics.readings.reading_part import ReadFrom, SeenPart, Way, given, tries, values
 from optics.readings.readings import Meets, Moved, Reading, Scale, Step, known, set_to
 from optics.theory import collimation, helicoid, lens
 from optics.typed import fields

@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from optics.camera.camera import Camera
-from optics.camera.taken import ON_FILM, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import ON_FILM, Taken
 from optics.measure.uncertainty import Estimate, exact
 from optics.readings.kinds.record import Kind
-from optics.readings.parts import ReadFrom, SeenPart, Way, given, repeated, tries
 from optics.readings.practised import NEAR, Offered, engraved
+from optics.readings.reading_part import ReadFrom, SeenPart, Way, given, repeated, tries
 from optics.readings.readings import Meets, Reading, Step, known, mark_step, set_to
 from optics.theory import collimation, lens
 from optics.typed import fields

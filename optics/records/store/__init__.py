@@ -1,7 +1,7 @@
 """Where jobs and the user's library are kept: one SQLite file, safe against a sudden end."""
 
 from optics.records.store.jobs import JobLine, KeptJob
-from optics.records.store.learned import Learned
+from optics.records.store.learned import ShopFigure
 from optics.records.store.library import ItemLine, KeptItem
 from optics.records.store.place import default_path
 from optics.records.store.store import Store
@@ -12,8 +12,8 @@ __all__ = [
     "JobLine",
     "KeptItem",
     "KeptJob",
-    "Learned",
     "Revision",
+    "ShopFigure",
     "Store",
     "default_path",
 ]

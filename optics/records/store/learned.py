@@ -17,7 +17,7 @@ from optics.typed import fields
 
 
 @dataclass(frozen=True)
-class Learned:
+class ShopFigure:
     """One figure (mm) over the jobs that have it; `spread` is the sample standard deviation.
 
     A single job has no spread.
@@ -130,10 +130,12 @@ FROM seen AS s JOIN means AS m ON m.name = s.name GROUP BY s.name
 """
 
 
-def learned(connection: sqlite3.Connection, camera_kind: str) -> list[Learned]:
+def learned(connection: sqlite3.Connection, camera_kind: str) -> list[ShopFigure]:
     """Every figure that jobs on this kind of camera have, in a settled order."""
     rows = [
-        Learned(name, jobs, mean, math.sqrt(squares / (jobs - 1)) if jobs > 1 else None, low, high)
+        ShopFigure(
+            name, jobs, mean, math.sqrt(squares / (jobs - 1)) if jobs > 1 else None, low, high
+        )
         for name, jobs, mean, squares, low, high in connection.execute(_QUERY, (camera_kind,))
     ]
     return sorted(rows, key=lambda row: _ORDER.get(row.name, len(_ORDER)))

@@ -15,7 +15,7 @@ from optics.records.store import backup, bundle, drafts, jobs, library
 from optics.records.store.connection import connected, reading, writing
 from optics.records.store.importing import Imported, take_in
 from optics.records.store.jobs import JobLine, KeptJob, Search
-from optics.records.store.learned import Learned, learned
+from optics.records.store.learned import ShopFigure, learned
 from optics.records.store.library import ItemLine, KeptItem
 from optics.records.store.place import default_path
 from optics.records.store.versions import Revision
@@ -148,7 +148,7 @@ class Store:
             jobs.SHELF.purge(connection, number)
         self._scrub()
 
-    def learned(self, camera: str) -> list[Learned]:
+    def learned(self, camera: str) -> list[ShopFigure]:
         """What the jobs on a kind of camera, by its name, have shown; archived ones too."""
         with reading(self.path) as connection:
             return learned(connection, jobs.folded(camera))

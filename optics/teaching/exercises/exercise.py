@@ -10,7 +10,7 @@ from optics.teaching.exercises.answer import Answer
 from optics.teaching.exercises.slips import Mistake, everyday, telling
 
 
-class Level(StrEnum):
+class ExerciseLevel(StrEnum):
     """For whom an exercise is."""
 
     APPRENTICE = "apprentice"
@@ -36,7 +36,7 @@ class Topic(StrEnum):
 
 
 @dataclass(frozen=True)
-class Working:
+class WorkedStep:
     """One step: what it answers, and lines “unknown = symbols = numbers = result”."""
 
     answers: str
@@ -44,7 +44,7 @@ class Working:
     symbols: tuple[str, ...] = ()
 
     @classmethod
-    def of(cls, step: Step) -> "Working":
+    def of(cls, step: Step) -> "WorkedStep":
         """The working of a relation of the catalogue, with what its symbols mean."""
         formula = step.formula
         named = (formula.form.unknown, *formula.inputs)
@@ -58,7 +58,7 @@ class Task:
 
     question: str
     answer: Answer
-    working: tuple[Working, ...]
+    working: tuple[WorkedStep, ...]
     slips: tuple[Mistake, ...] = ()
 
 
@@ -77,7 +77,7 @@ class Exercise:
     kind: str
     title: str
     topic: Topic
-    level: Level
+    level: ExerciseLevel
     seed: str
     task: Task
 
@@ -123,7 +123,7 @@ def _without_result(line: str) -> str:
     return line.rpartition(" = ")[0] + " = ?"
 
 
-def _meanings(steps: Iterable[Working]) -> Iterable[str]:
+def _meanings(steps: Iterable[WorkedStep]) -> Iterable[str]:
     return (meaning for step in steps for meaning in step.symbols)
 
 

@@ -2,13 +2,13 @@
 
 from optics.errors import ShimwrightError
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Exercise, Level, Topic
+from optics.teaching.exercises.exercise import Exercise, ExerciseLevel, Topic
 from optics.teaching.exercises.kinds import KINDS
 
 LONGEST_SEED = 40
 
 
-def exercise(kind: str, level: Level, seed: str) -> Exercise:
+def exercise(kind: str, level: ExerciseLevel, seed: str) -> Exercise:
     """One exercise; the same three give the same one always and everywhere.
 
     Errors: ShimwrightError for a kind that there is not.
@@ -22,7 +22,7 @@ def exercise(kind: str, level: Level, seed: str) -> Exercise:
     return Exercise(kind, known.title, known.topic, level, seed, task)
 
 
-def numbered(topic: Topic | None, level: Level, seed: str, number: int) -> Exercise:
+def numbered(topic: Topic | None, level: ExerciseLevel, seed: str, number: int) -> Exercise:
     """Exercise `number` (from 1) of the series on a topic, or on all of them.
 
     Every kind comes once before any comes again, each time with new figures.
@@ -34,6 +34,8 @@ def numbered(topic: Topic | None, level: Level, seed: str, number: int) -> Exerc
     return exercise(order[place], level, f"{seed}/{number}")
 
 
-def series(topic: Topic | None, level: Level, seed: str, count: int) -> tuple[Exercise, ...]:
+def series(
+    topic: Topic | None, level: ExerciseLevel, seed: str, count: int
+) -> tuple[Exercise, ...]:
     """The first `count` exercises of a series."""
     return tuple(numbered(topic, level, seed, n) for n in range(1, count + 1))

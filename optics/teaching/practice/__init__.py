@@ -6,7 +6,7 @@ actions alone; `debrief` and `score` look back on it, `sight` says what the eye 
 
 from optics.teaching.practice.camera import PracticeCamera, draw_camera
 from optics.teaching.practice.hands import Hands
-from optics.teaching.practice.instruments import Bench, Habits, round_of_readings, take_all
+from optics.teaching.practice.instruments import Habits, PracticeBench, round_of_readings, take_all
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import Adjust, Finish, Read, Sitting
 from optics.teaching.practice.sitting_text import read_sitting, write_sitting
@@ -15,11 +15,11 @@ from optics.teaching.practice.trial import Tried, trial_and_error
 
 __all__ = [
     "Adjust",
-    "Bench",
     "Finish",
     "Habits",
     "Hands",
     "Level",
+    "PracticeBench",
     "PracticeCamera",
     "Read",
     "Sitting",

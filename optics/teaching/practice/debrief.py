@@ -19,7 +19,14 @@ from optics.readings.candidates import Candidate
 from optics.readings.practised import Offered
 from optics.readings.readings import Judged, Reading
 from optics.teaching.practice.score import Score, score
-from optics.teaching.practice.sitting import Adjust, Entry, Read, Sitting, can_be_taken, eye_limit
+from optics.teaching.practice.sitting import (
+    Adjust,
+    Read,
+    Sitting,
+    SittingEntry,
+    can_be_taken,
+    eye_limit,
+)
 
 _NAMED = 3
 _DRAWS = 4000
@@ -58,7 +65,7 @@ def debrief(sitting: Sitting) -> Debrief:
     """Go through the sitting from its first reading to its last."""
     remarks: list[Remark] = []
     since: list[Reading] = []
-    first: tuple[Entry, tuple[Reading, ...]] | None = None
+    first: tuple[SittingEntry, tuple[Reading, ...]] | None = None
     for entry in sitting.entries:
         if isinstance(entry.action, Adjust):
             since = []
@@ -72,18 +79,18 @@ def debrief(sitting: Sitting) -> Debrief:
     return Debrief(score(sitting), tuple(remarks), plan)
 
 
-def plan_after(sitting: Sitting, entry: Entry, readings: Sequence[Reading]) -> Plan:
+def plan_after(sitting: Sitting, entry: SittingEntry, readings: Sequence[Reading]) -> Plan:
     """The plan that readings call for; what it says to read first can be read after the entry."""
     found = _diagnosed(sitting, entry, readings)
     offered = tuple(replace(c, words=f"the {c.words}") for c in candidates(sitting, entry))
     return make_plan(replace(found, offered=offered), sitting.stand.at_hand, draws=_DRAWS)
 
 
-def _diagnosed(sitting: Sitting, entry: Entry, readings: Sequence[Reading]) -> Diagnosis:
+def _diagnosed(sitting: Sitting, entry: SittingEntry, readings: Sequence[Reading]) -> Diagnosis:
     return diagnose(entry.before.practice.camera, readings, sitting.stand.priors)
 
 
-def _remark(sitting: Sitting, entry: Entry, readings: Sequence[Reading]) -> Remark:
+def _remark(sitting: Sitting, entry: SittingEntry, readings: Sequence[Reading]) -> Remark:
     found = _diagnosed(sitting, entry, readings)
     likely = sorted(found.chances.items(), key=lambda item: -item[1])[:_NAMED]
     assert isinstance(entry.action, Read)
@@ -97,7 +104,7 @@ def _remark(sitting: Sitting, entry: Entry, readings: Sequence[Reading]) -> Rema
     )
 
 
-def best_next(sitting: Sitting, entry: Entry, found: Diagnosis) -> Gain | None:
+def best_next(sitting: Sitting, entry: SittingEntry, found: Diagnosis) -> Gain | None:
     """The reading that would leave the least chance of a wrong set of causes after an entry.
 
     Causes that no reading has met yet keep their prior chance, so that something new is
@@ -112,7 +119,7 @@ def best_next(sitting: Sitting, entry: Entry, found: Diagnosis) -> Gain | None:
     return min(gains, key=lambda gain: (gain.wrong_cause[1], gain.standard[1]))
 
 
-def candidates(sitting: Sitting, entry: Entry) -> tuple[Candidate, ...]:
+def candidates(sitting: Sitting, entry: SittingEntry) -> tuple[Candidate, ...]:
     """Every reading that the bench would take after an entry, with its usual uncertainty."""
     return tuple(
         Candidate(offered.name, offered.reading, _usual(sitting, offered))

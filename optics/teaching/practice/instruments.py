@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from optics.camera.camera import Camera
-from optics.camera.taken import Surface, Taken
+from optics.camera.where_taken import Surface, Taken
 from optics.errors import NoAnswer, ShimwrightError
 from optics.finding.diagnosis.forward import predict
 from optics.measure.uncertainty import Estimate, Source, exact
@@ -65,7 +65,7 @@ class Habits:
 
 
 @dataclass
-class Bench:
+class PracticeBench:
     """A day at the bench: one set of instruments, whose own errors stay the same all day."""
 
     habits: Habits
@@ -160,14 +160,14 @@ def round_of_readings(camera: Camera) -> tuple[Reading, ...]:
 
 
 def take_all(
-    practice: PracticeCamera, wanted: Sequence[Reading], bench: Bench
+    practice: PracticeCamera, wanted: Sequence[Reading], bench: PracticeBench
 ) -> tuple[Reading, ...]:
     """Every reading that can be taken; with a lens far off some cannot."""
     taken = (_taken(practice, one, bench) for one in wanted)
     return tuple(reading for reading in taken if reading is not None)
 
 
-def _taken(practice: PracticeCamera, wanted: Reading, bench: Bench) -> Reading | None:
+def _taken(practice: PracticeCamera, wanted: Reading, bench: PracticeBench) -> Reading | None:
     """The reading wanted, else what is read instead of it; None where neither can be taken."""
     for reading in (wanted, wanted.instead(practice.camera)):
         if reading is not None and bench.reaches(practice, reading):

@@ -15,7 +15,7 @@ from optics.finding.causes import Vector, places
 from optics.finding.diagnosis.faults import Faults
 from optics.finding.diagnosis.sensitivity import Matrix, Straight
 from optics.readings.readings import Judged
-from optics.teaching.practice.instruments import Bench
+from optics.teaching.practice.instruments import PracticeBench
 from optics.teaching.practice.levels import Level, State, chance_of
 from optics.teaching.practice.sight import EYE, patch_at, rest_of
 from optics.teaching.practice.stand import Stand, errors
@@ -52,7 +52,7 @@ def _after_a_round(stand: Stand, level: Level, state: State) -> State:
 
 def _rows_in_sight(stand: Stand, level: Level, state: State) -> Matrix:
     """What each fault adds to each reading that can be taken: readings by faults."""
-    bench = Bench(level.habits(stand), chance_of(stand, level, 0, 0))
+    bench = PracticeBench(level.habits(stand), chance_of(stand, level, 0, 0))
     taken = [
         offered.reading
         for offered in stand.offered.values()

@@ -30,7 +30,7 @@ RULES = (
 
 
 @dataclass(frozen=True)
-class Place:
+class JudgedPlace:
     """Somewhere the camera is judged: its error as found and as left, and what is allowed.
 
     In mm at the film; the rangefinder's height in rad at the eye.
@@ -61,7 +61,7 @@ class Score:
     before something is put right.
     """
 
-    places: tuple[Place, ...]
+    places: tuple[JudgedPlace, ...]
     readings: int
     rounds: int
     needed: int = 1
@@ -109,18 +109,20 @@ def score(sitting: Sitting) -> Score:
     return Score(places, readings, rounds, needed)
 
 
-def _places(stand: Stand, found: State, left: State) -> Iterator[Place]:
+def _places(stand: Stand, found: State, left: State) -> Iterator[JudgedPlace]:
     before, after = (errors(stand, state.practice.hidden) for state in (found, left))
     corners = []
     for duty, was, now in zip(stand.duties, before, after, strict=True):
         if duty.place != (0.0, 0.0):
             corners.append((was, now, duty.tolerance))
             continue
-        yield Place(_place_name(duty.spot, duty.words, duty.distance), was, now, duty.tolerance)
+        yield JudgedPlace(
+            _place_name(duty.spot, duty.words, duty.distance), was, now, duty.tolerance
+        )
     was, now = (max((corner[i] for corner in corners), key=abs) for i in (0, 1))
-    yield Place("worst corner", was, now, corners[0][2])
+    yield JudgedPlace("worst corner", was, now, corners[0][2])
     if stand.finder is not None:
-        yield Place("rangefinder's height", found.height, left.height, EYE, is_angle=True)
+        yield JudgedPlace("rangefinder's height", found.height, left.height, EYE, is_angle=True)
 
 
 def _place_name(spot: Spot, words: str, distance: float) -> str:

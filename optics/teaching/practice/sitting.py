@@ -19,8 +19,8 @@ from optics.readings.practised import Offered
 from optics.readings.readings import Reading
 from optics.teaching.practice.controls import controls, done
 from optics.teaching.practice.instruments import (
-    Bench,
     Habits,
+    PracticeBench,
     film_per_unit,
 )
 from optics.teaching.practice.levels import Level, OldMark, State, chance_of, draw_state, old_marks
@@ -61,7 +61,7 @@ Action: TypeAlias = Read | Adjust | Finish
 
 
 @dataclass(frozen=True)
-class Entry:
+class SittingEntry:
     """One action with the camera before and after it, and the reading it gave, if it was one.
 
     `round` counts the spells of adjusting so far; `by_eye` is how far (mm at the film) from the
@@ -111,7 +111,7 @@ class Sitting:
         return self.level.habits(self.stand)
 
     @cached_property
-    def entries(self) -> tuple[Entry, ...]:
+    def entries(self) -> tuple[SittingEntry, ...]:
         """Everything replayed.
 
         Errors: ShimwrightError, one sentence, for an action that cannot be done.
@@ -129,7 +129,7 @@ class Sitting:
         return bool(self.actions) and isinstance(self.actions[-1], Finish)
 
 
-def _replayed(sitting: Sitting) -> Iterator[Entry]:
+def _replayed(sitting: Sitting) -> Iterator[SittingEntry]:
     state, spells, was_adjusting = sitting.found, 0, False
     bench = _bench_of(sitting)
     if len(sitting.actions) > MOST_ACTIONS:
@@ -148,10 +148,10 @@ def _replayed(sitting: Sitting) -> Iterator[Entry]:
             case Adjust():
                 spells += not was_adjusting
                 after = _adjusted(sitting, number, action, state, bench)
-                yield Entry(number, action, state, after, spells)
+                yield SittingEntry(number, action, state, after, spells)
                 state, was_adjusting = after, True
             case Finish():
-                yield Entry(number, action, state, state, spells)
+                yield SittingEntry(number, action, state, state, spells)
                 if number < len(sitting.actions):
                     raise Unreadable(
                         "Nothing can be done after the work is laid down: got more actions after "
@@ -160,16 +160,16 @@ def _replayed(sitting: Sitting) -> Iterator[Entry]:
                     )
 
 
-def _bench_of(sitting: Sitting) -> Bench:
+def _bench_of(sitting: Sitting) -> PracticeBench:
     """The instruments of the sitting, with the gauge's error that they have all day."""
-    return Bench(sitting.habits, _chance(sitting, 0))
+    return PracticeBench(sitting.habits, _chance(sitting, 0))
 
 
 def _chance(sitting: Sitting, number: int) -> np.random.Generator:
     return chance_of(sitting.stand, sitting.level, sitting.seed, number)
 
 
-def can_be_taken(sitting: Sitting, after: Entry, offered: Offered) -> bool:
+def can_be_taken(sitting: Sitting, after: SittingEntry, offered: Offered) -> bool:
     """Whether the bench would take a reading, noise and all, as the next action after an entry."""
     number = after.number + 1
     bench = _bench_of(sitting)
@@ -182,8 +182,8 @@ def can_be_taken(sitting: Sitting, after: Entry, offered: Offered) -> bool:
 
 
 def _read(
-    sitting: Sitting, number: int, action: Read, state: State, spells: int, bench: Bench
-) -> Entry:
+    sitting: Sitting, number: int, action: Read, state: State, spells: int, bench: PracticeBench
+) -> SittingEntry:
     offered = sitting.stand.offered.get(action.name)
     if offered is None:
         names = ", ".join(sitting.stand.offered)
@@ -194,14 +194,16 @@ def _read(
         )
     if action.judged is None:
         reading = _taken(sitting, number, offered, state, bench)
-        return Entry(number, action, state, state, spells, reading)
+        return SittingEntry(number, action, state, state, spells, reading)
     reading = _judged(sitting, state, offered, action.judged)
     with looking(offered):
         by_eye = focus_error(state.practice.camera, state.practice.hidden, reading)
-    return Entry(number, action, state, state, spells, reading, by_eye)
+    return SittingEntry(number, action, state, state, spells, reading, by_eye)
 
 
-def _taken(sitting: Sitting, number: int, offered: Offered, state: State, bench: Bench) -> Reading:
+def _taken(
+    sitting: Sitting, number: int, offered: Offered, state: State, bench: PracticeBench
+) -> Reading:
     """The reading as the bench takes it; where it cannot, only that is said, and no figure."""
     try:
         reading = bench.take(state.practice, offered.reading)
@@ -237,7 +239,9 @@ def eye_limit(sitting: Sitting, offered: Offered) -> float:
     return sitting.habits.eye_limit(sitting.stand.camera, offered.reading)
 
 
-def _adjusted(sitting: Sitting, number: int, action: Adjust, state: State, bench: Bench) -> State:
+def _adjusted(
+    sitting: Sitting, number: int, action: Adjust, state: State, bench: PracticeBench
+) -> State:
     control = sitting.controls.get(action.control)
     if control is None:
         names = ", ".join(sitting.controls)

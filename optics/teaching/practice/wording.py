@@ -15,9 +15,9 @@ from optics.readings.readings import Judged, Moved
 from optics.readings.wording import said_error
 from optics.teaching.practice.debrief import Debrief, Remark
 from optics.teaching.practice.levels import OldMark
-from optics.teaching.practice.score import FOCUS, READINGS, ROUNDS, Place, Score
+from optics.teaching.practice.score import FOCUS, READINGS, ROUNDS, JudgedPlace, Score
 from optics.teaching.practice.sight import LOUPE, NEAR_POINT, Glass, Patch
-from optics.teaching.practice.sitting import Adjust, Entry, Finish, Read, Sitting, eye_limit
+from optics.teaching.practice.sitting import Adjust, Finish, Read, Sitting, SittingEntry, eye_limit
 from optics.teaching.practice.sitting_text import said_moved, ways_of
 from optics.units import fine_mm, format_angle
 
@@ -50,7 +50,7 @@ def offered_words(offered: Offered) -> str:
     return f"{offered.name[:1].upper() + offered.name[1:]} ({offered.reading.taken_with})"
 
 
-def done_words(sitting: Sitting, entry: Entry) -> str:
+def done_words(sitting: Sitting, entry: SittingEntry) -> str:
     """What was done, as the log says it."""
     match entry.action:
         case Read(name, None):
@@ -66,7 +66,7 @@ def done_words(sitting: Sitting, entry: Entry) -> str:
             return "Work laid down"
 
 
-def meaning_words(entry: Entry) -> str:
+def meaning_words(entry: SittingEntry) -> str:
     """What a reading says of the focus, with its uncertainty."""
     assert entry.reading is not None
     error = entry.reading.steps(entry.before.practice.camera)[-1].result
@@ -220,14 +220,14 @@ def score_line(found: Score) -> str:
     )
 
 
-def place_words(place: Place) -> tuple[str, str, str, str, str]:
+def place_words(place: JudgedPlace) -> tuple[str, str, str, str, str]:
     """A place: its name, what is allowed, as found, as left, and the verdict."""
     verdict = "✓ inside" if place.is_inside else "✕ outside"
     allowed = format_angle(place.allowed) if place.is_angle else fine_mm(place.allowed)
     return place.name, f"± {allowed}", _size(place, place.found), _size(place, place.left), verdict
 
 
-def _size(place: Place, error: float) -> str:
+def _size(place: JudgedPlace, error: float) -> str:
     if place.is_angle:
         return _minutes(error, ("too high", "too low")) or "level"
     return said_error(Estimate(error))

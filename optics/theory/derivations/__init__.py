@@ -16,7 +16,7 @@ from optics.theory.derivations import (
     scale,
     standard,
 )
-from optics.theory.derivations.chain import Derivation, Line, Rule
+from optics.theory.derivations.chain import Derivation, DerivationLine, Rule
 
 _TOPICS: tuple[ModuleType, ...] = (
     lens,
@@ -47,4 +47,4 @@ def derivations_of(relation: str) -> tuple[Derivation, ...]:
     return tuple(d for d in DERIVATIONS.values() if d.relation.name == relation)
 
 
-__all__ = ["DERIVATIONS", "Derivation", "Line", "Rule", "derivations_of"]
+__all__ = ["DERIVATIONS", "Derivation", "DerivationLine", "Rule", "derivations_of"]

@@ -17,7 +17,7 @@ from optics.theory.certainty import (
     weighted_mean,
     weighted_uncertainty,
 )
-from optics.theory.derivations.chain import Derivation, Line, Rule, drawn, follows
+from optics.theory.derivations.chain import Derivation, DerivationLine, Rule, drawn, follows
 
 _place = Quantity("z", "z", "z", "mm", "where within its limits the error may be")
 _limit_part = Quantity("limit_part", "u_a", "u_a", "mm", "what the limit adds", Range.positive())
@@ -77,7 +77,7 @@ WEIGHTED_MEAN = Derivation(
             Eq(_u**2, _w**2 * _u1**2 + (1 - _w) ** 2 * _u2**2),
             "The uncertainty of that sum, by squares.",
         ),
-        Line(
+        DerivationLine(
             Eq(0, 2 * _w * _u1**2 - 2 * (1 - _w) * _u2**2),
             "Choose the share that makes it least: there it stands still as w changes.",
             Rule.SLOPE,

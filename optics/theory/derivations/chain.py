@@ -26,7 +26,7 @@ class Rule(StrEnum):
 
 
 @dataclass(frozen=True, eq=False)
-class Line:
+class DerivationLine:
     """One equation: why it holds, by which rule, and from which earlier lines (from 1).
 
     `solved_for` names the quantities for which the lines used are solved, one for each line,
@@ -52,7 +52,7 @@ class Derivation:
 
     relation: Relation
     title: str
-    lines: tuple[Line, ...]
+    lines: tuple[DerivationLine, ...]
     others: tuple[Quantity, ...] = ()
 
     @cached_property
@@ -62,28 +62,30 @@ class Derivation:
         return tuple(self._print(line, named) for line in self.lines)
 
     @staticmethod
-    def _print(line: Line, named: dict[str, str]) -> str:
+    def _print(line: DerivationLine, named: dict[str, str]) -> str:
         """The line's own LaTeX, with a sign of its own where both sides are only nearly alike."""
         latex = line.tex or to_latex(line.equation, named)
         return latex.replace(" = ", r" \approx ", 1) if line.rule is Rule.SMALL else latex
 
 
-def known(relation: Relation, words: str, equation: sympy.Eq | None = None, tex: str = "") -> Line:
+def known(
+    relation: Relation, words: str, equation: sympy.Eq | None = None, tex: str = ""
+) -> DerivationLine:
     """A relation of the catalogue to start from, with other letters where `equation` has them."""
     given = relation.equation if equation is None else equation
-    return Line(given, words, Rule.KNOWN, tex=tex)
+    return DerivationLine(given, words, Rule.KNOWN, tex=tex)
 
 
-def drawn(equation: sympy.Eq, words: str) -> Line:
+def drawn(equation: sympy.Eq, words: str) -> DerivationLine:
     """A definition, or what is read off the drawing."""
-    return Line(equation, words, Rule.DRAWN)
+    return DerivationLine(equation, words, Rule.DRAWN)
 
 
 def follows(
     equation: sympy.Eq, words: str, uses: tuple[int, ...], *solved_for: Quantity, tex: str = ""
-) -> Line:
+) -> DerivationLine:
     """A line that follows exactly."""
-    return Line(equation, words, Rule.FOLLOWS, uses, solved_for, tex=tex)
+    return DerivationLine(equation, words, Rule.FOLLOWS, uses, solved_for, tex=tex)
 
 
 def nearly(
@@ -93,6 +95,6 @@ def nearly(
     *solved_for: Quantity,
     small: tuple[Quantity, ...],
     order: int = 1,
-) -> Line:
+) -> DerivationLine:
     """A line that holds the better, the smaller something is."""
-    return Line(equation, words, Rule.SMALL, uses, solved_for, small, order)
+    return DerivationLine(equation, words, Rule.SMALL, uses, solved_for, small, order)

@@ -10,7 +10,7 @@ from re import sub
 import pdfplumber
 import pytest
 
-from optics.account import Account, Block, Card, Cards, Figure, Role, Row, Table
+from optics.account import Account, Block, Card, Cards, Figure, Role, Table, TableRow
 from optics.account.account import Said
 from optics.account.result import AccountOut
 from optics.camera.cautions import SUN
@@ -41,7 +41,9 @@ MADE_UP = Account(
     parts=(
         Block(("It was told to everybody.",), Role.FOUND),
         Figure((object(),), (Block(("Beside what is drawn.",)),)),
-        Table(("place", "height"), (Row(("left", "0.1 mm"), verdict=Verdict.UNSURE),), "Heights"),
+        Table(
+            ("place", "height"), (TableRow(("left", "0.1 mm"), verdict=Verdict.UNSURE),), "Heights"
+        ),
         Block(("First loosen it.", "Then lower it."), Role.TO_DO, "What to do"),
         Cards(("One of these.",), (Card("Spacer", "Take 0.1 mm out.", judged="Leaves none."),)),
         Block(("h = a + b",), Role.WORKING, "Working"),

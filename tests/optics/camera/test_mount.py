@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.camera.mount import MountPlan, Screw, plan_shims
+from optics.camera.mount import MountPlan, MountScrew, plan_shims
 from optics.camera.plane import Plane
 from optics.errors import OutOfRange
 from optics.measure.uncertainty import exact, within
@@ -28,9 +28,11 @@ def plane(across: float, up: float, middle: float = 40.0) -> Plane:
     return Plane(exact(middle), within(across, 1e-5, "slope across"), within(up, 1e-5, "slope up"))
 
 
-def screws(places: list[tuple[float, float]], fitted: Leaves | None = ((0.1, 1),)) -> list[Screw]:
+def screws(
+    places: list[tuple[float, float]], fitted: Leaves | None = ((0.1, 1),)
+) -> list[MountScrew]:
     """Screws with the same leaves under each."""
-    return [Screw(x, y, fitted) for x, y in places]
+    return [MountScrew(x, y, fitted) for x, y in places]
 
 
 def lying_on(points: list[tuple[float, float, float]]) -> tuple[float, float, float]:

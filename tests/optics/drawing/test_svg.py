@@ -10,7 +10,7 @@ import pytest
 from optics.drawing.page import Sheet, paper_named
 from optics.sheets.face_ring import Face, face_ring
 from optics.sheets.scale_plan import ScalePlan
-from optics.sheets.scale_strip import Barrel, scale_strip
+from optics.sheets.scale_strip import StripBarrel, scale_strip
 from tests.optics.scales.rings import CORVANE, OSTRIN
 from tests.optics.sheets.true_size import HOSTILE, MM, SIGNED
 
@@ -24,7 +24,7 @@ def drawn(sheet: Sheet, page: int = 0) -> ET.Element:
 
 def test_the_screen_has_the_lines_of_the_paper(read_back: Callable[[bytes], Any]) -> None:
     """Every straight line of every page is in both at the same place within a micrometre."""
-    sheet = scale_strip(ScalePlan(OSTRIN), Barrel(300.0), SIGNED)
+    sheet = scale_strip(ScalePlan(OSTRIN), StripBarrel(300.0), SIGNED)
     back = read_back(sheet.pdf())
     assert sheet.page_count == len(back.pages) == 2
     for page in range(2):

@@ -20,7 +20,7 @@ from optics.records.report import report_of
 from optics.records.result import result_of
 from optics.records.solve import Solution, solve
 from tests.optics.records.jobs import HELICOID, job
-from ui.job.work_asked import work_asked
+from ui.job.suggested_work import work_asked
 from ui.terminal.plain_text import solution_text
 
 INFINITY = exact(math.inf)

@@ -11,11 +11,11 @@ from hypothesis import strategies as st
 from optics.camera.camera import Turn
 from optics.errors import OutOfRange
 from optics.rangefinder.adjusters import (
+    AdjusterFinding,
+    AdjusterStep,
     Done,
-    Finding,
+    EndErrors,
     History,
-    State,
-    Step,
     Stuck,
     Surprise,
     Trial,
@@ -39,7 +39,7 @@ def straight(table: list[list[float]], start: tuple[float, float]) -> Linkage:
 
 def begun(linkage: Linkage, noise: float = 0.0) -> History:
     """Return the history before anything is turned."""
-    return History(State(*linkage(0, 0)), (), noise)
+    return History(EndErrors(*linkage(0, 0)), (), noise)
 
 
 def after(history: History, linkage: Linkage, zero: float, gain: float) -> History:
@@ -66,7 +66,7 @@ def test_an_even_linkage_is_set(a: float, d: float, cross: float, far: float, ne
         advice = advise(history, goal, FINDER)
         if isinstance(advice, Done):
             return
-        assert isinstance(advice, Step)
+        assert isinstance(advice, AdjusterStep)
         assert advice.zero * advice.parts == round(advice.zero * advice.parts)
         history = after(history, linkage, advice.zero, advice.gain)
         read = history.turned[-1].after
@@ -88,7 +88,7 @@ def test_an_adjuster_that_need_not_be_touched_is_left_alone() -> None:
     linkage = straight([[-0.28, 0.0], [-0.28, 0.3]], (0.219, 0.215))
     history = after(begun(linkage), linkage, 0.25, 0)
     advice = advise(history, 0.032, FINDER)
-    assert isinstance(advice, Step)
+    assert isinstance(advice, AdjusterStep)
     # Worked by hand: 0.147, the mean of what is left, over 0.28 is 0.525, 17/32 of a turn.
     assert (advice.zero, advice.gain) == (17 / 32, 0.0)
     assert advice.foretold.far == pytest.approx(0.149 - 0.28 * 17 / 32)
@@ -110,7 +110,7 @@ def test_a_known_way_is_tried_the_right_way(
 ) -> None:
     """An adjuster whose way is known is tried so that the error shrinks."""
     finder = Rangefinder(40.0, zero_adjuster=Adjuster("screw", brings_in))
-    assert advise(History(State(error, 0.0)), 0.03, finder) == Trial(Which.ZERO, turns)
+    assert advise(History(EndErrors(error, 0.0)), 0.03, finder) == Trial(Which.ZERO, turns)
 
 
 def test_a_trial_that_shows_nothing_is_doubled_and_then_given_up() -> None:
@@ -159,10 +159,10 @@ def test_an_eccentric_past_its_dead_point_is_recognised(sign: int) -> None:
     # From a little before the dead point at 0.15 turns to well behind it.
     history = after(history, linkage, 0, 0.3125)
     found = surprise(history, ECCENTRIC)
-    assert isinstance(found, Finding)
+    assert isinstance(found, AdjusterFinding)
     assert (found.which, found.surprise) == (Which.GAIN, Surprise.REVERSED)
     advice = advise(history, 0.02, ECCENTRIC)
-    assert isinstance(advice, Step)
+    assert isinstance(advice, AdjusterStep)
     assert advice.finding == found
 
 
@@ -199,7 +199,7 @@ def test_an_eccentric_is_sent_by_quarter_turns_at_most() -> None:
     linkage = straight([[0.4, 0.0], [0.4, 0.2]], (0.0, 0.5))
     history = after(after(begun(linkage), linkage, 0.25, 0), linkage, 0, 0.125)
     step = advise(history, 0.03, ECCENTRIC)
-    assert isinstance(step, Step)
+    assert isinstance(step, AdjusterStep)
     assert abs(step.gain) == 0.25
     assert step.is_limited
 
@@ -210,13 +210,13 @@ def test_eighths_are_used_where_they_are_fine_enough() -> None:
         linkage = straight([[rate, 0.0], [0.0, rate]], (0.2, 0.2))
         history = after(after(begun(linkage), linkage, 0.25, 0), linkage, 0, 0.25)
         step = advise(history, 0.03, FINDER)
-        assert isinstance(step, Step)
+        assert isinstance(step, AdjusterStep)
         assert step.parts == parts
 
 
 def test_within_the_goal_nothing_is_turned() -> None:
     """Readings within the goal are set, and nothing is left to turn."""
-    state = State(0.02, -0.03)
+    state = EndErrors(0.02, -0.03)
     assert advise(History(state), 0.03, FINDER) == Done(state)
 
 
@@ -224,12 +224,12 @@ def test_within_the_goal_nothing_is_turned() -> None:
 def test_a_goal_of_nothing_is_refused(goal: float) -> None:
     """No set-up can be brought within nothing."""
     with pytest.raises(OutOfRange, match="more than 0 mm"):
-        advise(History(State(0.1, 0.1)), goal, FINDER)
+        advise(History(EndErrors(0.1, 0.1)), goal, FINDER)
 
 
 def test_turning_nothing_teaches_nothing() -> None:
     """A repeated reading with nothing turned leaves the advice to a trial, without a fault."""
-    history = History(State(0.2, 0.1)).then(0.0, 0.0, 0.2, 0.1)
+    history = History(EndErrors(0.2, 0.1)).then(0.0, 0.0, 0.2, 0.1)
     assert np.isfinite(learn(history, FINDER).table).all()
     assert isinstance(advise(history, 0.03, FINDER), Trial)
 
@@ -246,7 +246,7 @@ def test_a_hidden_rangefinder_is_set() -> None:
     history = after(after(history, linkage, 0.25, 0), linkage, 0, 0.25)
     for _ in range(3):
         advice = advise(history, 0.03, FINDER)
-        if isinstance(advice, Step):
+        if isinstance(advice, AdjusterStep):
             history = after(history, linkage, advice.zero, advice.gain)
     assert isinstance(advise(history, 0.03, FINDER), Done)
     assert np.abs(hand.errors()).max() <= 0.03

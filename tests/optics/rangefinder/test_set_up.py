@@ -8,16 +8,24 @@ from optics.camera.camera import Bed, Camera, Lens
 from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import exact
 from optics.rangefinder.acuity import WORKING
-from optics.rangefinder.adjusters import Done, Step, Stuck, Trial, Which
+from optics.rangefinder.adjusters import AdjusterStep, Done, Stuck, Trial, Which
 from optics.rangefinder.coupling import Coupling
 from optics.rangefinder.model import Rangefinder
 from optics.rangefinder.readings import Coincidence
-from optics.rangefinder.set_up import Bench, Round, SetUp, excess, near_advice, next_turns, set_up
+from optics.rangefinder.set_up import (
+    CoupledCamera,
+    Round,
+    SetUp,
+    excess,
+    near_advice,
+    next_turns,
+    set_up,
+)
 from tests.optics.rangefinder.workshop import HandSet, extension, halved, sight_angle
 
 FOCAL, BASE, BACK, NEAR = 50.0, 40.0, 20.0, 1000.0
 CAMERA = Camera("", Lens(FOCAL, 2.0), Bed(), 0.03)
-BENCH = Bench(CAMERA, Rangefinder(BASE, BACK, 0.8), WORKING, NEAR)
+BENCH = CoupledCamera(CAMERA, Rangefinder(BASE, BACK, 0.8), WORKING, NEAR)
 
 
 def hidden(zero: float, gain: float) -> HandSet:
@@ -125,13 +133,15 @@ def test_turns_are_those_of_the_advice() -> None:
 def test_a_range_without_a_near_end_is_refused() -> None:
     """A near end at infinity is no range, and is refused with the quantity."""
     with pytest.raises(OutOfRange, match="near end of the range in use must be finite"):
-        Bench(CAMERA, BENCH.rangefinder, WORKING, math.inf)
+        CoupledCamera(CAMERA, BENCH.rangefinder, WORKING, math.inf)
 
 
 def test_near_advice_is_worked_out_once() -> None:
     """The same camera and range are answered from memory, another range anew."""
-    assert near_advice(BENCH) is near_advice(Bench(CAMERA, BENCH.rangefinder, WORKING, NEAR))
-    assert near_advice(Bench(CAMERA, BENCH.rangefinder, WORKING, 1500.0)).near == 1500.0
+    assert near_advice(BENCH) is near_advice(
+        CoupledCamera(CAMERA, BENCH.rangefinder, WORKING, NEAR)
+    )
+    assert near_advice(CoupledCamera(CAMERA, BENCH.rangefinder, WORKING, 1500.0)).near == 1500.0
 
 
 def test_a_step_turns_both() -> None:
@@ -145,5 +155,5 @@ def test_a_step_turns_both() -> None:
         far, near = read(linkage)
         rounds.append(Round(*turned, exact(far), exact(near)))
         found = set_up(BENCH, readings, rounds)
-    assert isinstance(found.advice, Step)
+    assert isinstance(found.advice, AdjusterStep)
     assert next_turns(found.advice) == (found.advice.zero, found.advice.gain)

@@ -7,7 +7,16 @@ import pytest
 from optics.measure.verdict import Verdict
 from optics.rangefinder import wording
 from optics.rangefinder.acuity import TRAINED, WORKING, film_uncertainty, goal, service
-from optics.rangefinder.adjusters import Done, Finding, State, Step, Stuck, Surprise, Trial, Which
+from optics.rangefinder.adjusters import (
+    AdjusterFinding,
+    AdjusterStep,
+    Done,
+    EndErrors,
+    Stuck,
+    Surprise,
+    Trial,
+    Which,
+)
 from optics.rangefinder.correction import correct
 from optics.rangefinder.coupling import Coupling, set_at
 from optics.rangefinder.curve import far_target
@@ -38,7 +47,7 @@ def test_turns_are_said_in_fractions(turns: float, said: str) -> None:
 
 def test_a_step_names_adjuster_amount_and_way() -> None:
     """A step tells both adjusters in turn, what is foretold, and to read between."""
-    step = Step(-0.375, 0.125, 8, State(0.004, -0.011))
+    step = AdjusterStep(-0.375, 0.125, 8, EndErrors(0.004, -0.011))
     assert wording.advice_lines(step, FINDER) == (
         "Turn the infinity adjuster 3/8 turn counter-clockwise and read far and near again.",
         "Then, unless the new reading says otherwise, turn the near adjuster 1/8 turn clockwise "
@@ -52,12 +61,12 @@ def test_each_advice_has_its_words() -> None:
     said = [
         wording.advice_lines(advice, FINDER)[0]
         for advice in (
-            Done(State(0.01, 0.0)),
+            Done(EndErrors(0.01, 0.0)),
             Trial(Which.GAIN, 0.25),
             Trial(Which.GAIN, 0.5, again=True),
             Stuck(None),
             Stuck(Which.ZERO),
-            Step(0.0, 0.0, 64, State(0.0, 0.0)),
+            AdjusterStep(0.0, 0.0, 64, EndErrors(0.0, 0.0)),
         )
     ]
     assert len(set(said)) == 6
@@ -71,13 +80,13 @@ def test_each_advice_has_its_words() -> None:
 
 def test_a_reversed_eccentric_is_told() -> None:
     """A reversed adjuster is told as past its dead point, a faded one with its share."""
-    reversed_one = Finding(Which.GAIN, Surprise.REVERSED, -0.7)
-    step = Step(0.0, 0.25, 8, State(0.0, 0.1), reversed_one, is_limited=True)
+    reversed_one = AdjusterFinding(Which.GAIN, Surprise.REVERSED, -0.7)
+    step = AdjusterStep(0.0, 0.25, 8, EndErrors(0.0, 0.1), reversed_one, is_limited=True)
     said = " ".join(wording.advice_lines(step, FINDER))
     assert "near adjuster now acts the other way" in said
     assert "dead point" in said
     assert "go by steps" in said
-    faded = wording.finding_line(Finding(Which.ZERO, Surprise.FADED, 0.2), FINDER)
+    faded = wording.finding_line(AdjusterFinding(Which.ZERO, Surprise.FADED, 0.2), FINDER)
     assert "only 20%" in faded.replace(" %", "%")
 
 

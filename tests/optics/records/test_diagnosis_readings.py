@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from optics.camera.taken import AT_STOP, Surface
+from optics.camera.where_taken import AT_STOP, Surface
 from optics.errors import OutOfRange, Unreadable
 from optics.finding.causes.ring import RING
 from optics.finding.causes.seat import SEAT

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from optics.camera.taken import AT_STOP, USUAL, Taken
+from optics.camera.where_taken import AT_STOP, USUAL, Taken
 from optics.measure.decision import decide
 from optics.measure.uncertainty import exact, within
 from optics.measure.verdict import Guard

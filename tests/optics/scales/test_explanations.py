@@ -11,8 +11,8 @@ from optics.measure.uncertainty import Estimate, Source
 from optics.scales.explanations import (
     RIGHT_BEFOREHAND,
     SLIP,
-    Cause,
     Reference,
+    ScaleFault,
     explain,
     reference_named,
     verdict,
@@ -43,14 +43,14 @@ def test_a_right_ring_is_believed_right() -> None:
     """A camera's own ring is explained by nothing being wrong."""
     found = verdict(causes(engraver(OSTRIN).angles()))
     assert found is not None
-    assert found.cause is Cause.RIGHT
+    assert found.cause is ScaleFault.RIGHT
 
 
 def test_a_slipped_ring_is_believed_slipped() -> None:
     """A ring that is 3° round is explained by a slip of 3°."""
     found = verdict(causes(engraver(OSTRIN).angles() + 3 * DEGREE))
     assert found is not None
-    assert found.cause is Cause.SLIPPED
+    assert found.cause is ScaleFault.SLIPPED
     zero = found.found["zero_angle"]
     assert zero.value == pytest.approx(3 * DEGREE, abs=zero.expanded)
 
@@ -60,10 +60,10 @@ def test_another_lens_and_another_lead_need_fine_readings() -> None:
     angles = of_other_lens(OSTRIN, 50.0).angles()
     coarse = causes(angles)
     assert verdict(coarse) is None
-    assert {e.cause for e in coarse[:2]} == {Cause.OTHER_LENS, Cause.OTHER_LEAD}
+    assert {e.cause for e in coarse[:2]} == {ScaleFault.OTHER_LENS, ScaleFault.OTHER_LEAD}
     fine = verdict(causes(angles, LIMIT / 10))
     assert fine is not None
-    assert fine.cause is Cause.OTHER_LENS
+    assert fine.cause is ScaleFault.OTHER_LENS
     found = fine.found["focal_length"]
     assert found.value == pytest.approx(50.0, abs=found.expanded)
 
@@ -74,7 +74,7 @@ def test_a_wrong_mark_is_believed_wrong() -> None:
     angles[4] += 2 * DEGREE
     found = verdict(causes(angles))
     assert found is not None
-    assert (found.cause, found.mark) == (Cause.WRONG_MARK, 4)
+    assert (found.cause, found.mark) == (ScaleFault.WRONG_MARK, 4)
     assert found.shift is not None
     assert found.shift.value == pytest.approx(2 * DEGREE, abs=found.shift.expanded)
 
@@ -92,8 +92,8 @@ def test_two_faults_at_once_are_not_forced_into_one() -> None:
 def test_from_a_mark_on_the_ring_a_slip_cannot_be_seen() -> None:
     """Measured from a mark on the ring, a slip is not among the causes and hides nothing else."""
     found = causes(engraver(OSTRIN).angles() + 20 * DEGREE, reference=Reference.RING_MARK)
-    assert Cause.SLIPPED not in {e.cause for e in found}
-    assert found[0].cause is Cause.RIGHT
+    assert ScaleFault.SLIPPED not in {e.cause for e in found}
+    assert found[0].cause is ScaleFault.RIGHT
     assert "its zero is left free" in found[0].assumes
 
 
@@ -102,7 +102,7 @@ def test_weights_add_up_and_each_says_what_it_assumes() -> None:
     found = causes(engraver(OSTRIN).angles())
     assert sum(e.weight for e in found) == pytest.approx(1.0)
     assert [e.weight for e in found] == sorted((e.weight for e in found), reverse=True)
-    assert {e.cause for e in found} == set(Cause)
+    assert {e.cause for e in found} == set(ScaleFault)
     assert all(len(e.assumes) > 10 for e in found)
 
 
@@ -131,7 +131,7 @@ def test_weight_of_right_against_slipped_is_the_integral() -> None:
         points=[shift],
     )
     by_cause = {e.cause: e.weight for e in explain(RING, marks, Reference.LENS_AT_INFINITY)}
-    odds = by_cause[Cause.RIGHT] / by_cause[Cause.SLIPPED]
+    odds = by_cause[ScaleFault.RIGHT] / by_cause[ScaleFault.SLIPPED]
     assert odds == pytest.approx(RIGHT_BEFOREHAND * likelihood(0.0) / averaged, rel=1e-6)
 
 

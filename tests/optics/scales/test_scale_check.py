@@ -8,7 +8,7 @@ import pytest
 from optics.camera.camera import Bed, Camera, Lens
 from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import Estimate, Source
-from optics.scales.explanations import Cause
+from optics.scales.explanations import ScaleFault
 from optics.scales.ring_marks import ScaleMark, measure_scale
 from optics.scales.scale_check import check_scale
 from optics.scales.scale_fit import RingScale, fit_and_name, fit_scale
@@ -102,7 +102,11 @@ def test_causes_are_named_and_seldom_falsely() -> None:
     right = engraver(OSTRIN).angles()
     wrong = right.copy()
     wrong[5] += 2 * DEGREE
-    kinds = {Cause.RIGHT: right, Cause.SLIPPED: right + 2 * DEGREE, Cause.WRONG_MARK: wrong}
+    kinds = {
+        ScaleFault.RIGHT: right,
+        ScaleFault.SLIPPED: right + 2 * DEGREE,
+        ScaleFault.WRONG_MARK: wrong,
+    }
     for cause, angles in kinds.items():
         verdicts = [
             check_scale(OSTRIN, measure_scale(DISTANCES, read(angles, seed=s), LIMIT)).verdict
@@ -137,7 +141,7 @@ def test_few_marks_still_give_what_they_can() -> None:
     assert check.fit is not None
     assert check.fit.dof == 0
     assert check.both is None
-    assert len(check.explanations) == len(Cause)
+    assert len(check.explanations) == len(ScaleFault)
 
 
 def test_what_cannot_be_checked_is_refused() -> None:

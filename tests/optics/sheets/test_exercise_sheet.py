@@ -9,10 +9,10 @@ import pytest
 from optics.drawing.page import MARGIN
 from optics.errors import OutOfRange
 from optics.sheets.exercise_sheet import MOST, exercise_sheet
-from optics.teaching.exercises import Level, Topic, series
+from optics.teaching.exercises import ExerciseLevel, Topic, series
 
 MADE = date(2026, 3, 6)
-TEN = series(None, Level.BENCH, "class 4", 10)
+TEN = series(None, ExerciseLevel.BENCH, "class 4", 10)
 
 
 def squeezed(text: str) -> str:
@@ -66,7 +66,7 @@ def test_the_heading_says_how_to_make_the_sheet_again(read_back: Callable[[bytes
     text = read_back(drawn(False)).text
     assert "several topics, level bench, seed class 4" in text
     assert "all figures are invented" in text
-    cam = series(Topic.CAM, Level.APPRENTICE, "7", 2)
+    cam = series(Topic.CAM, ExerciseLevel.APPRENTICE, "7", 2)
     alone = exercise_sheet(cam, made=MADE, with_answers=True)
     assert "Cam, level apprentice, seed 7" in read_back(alone.pdf()).text
 
@@ -88,6 +88,6 @@ def test_a_question_is_never_broken_over_two_pages(read_back: Callable[[bytes], 
 @pytest.mark.parametrize("count", [0, MOST + 1])
 def test_a_sheet_has_a_sensible_length(count: int) -> None:
     """No exercise, or more than thirty, is refused in one sentence."""
-    many = series(None, Level.APPRENTICE, "1", count)
+    many = series(None, ExerciseLevel.APPRENTICE, "1", count)
     with pytest.raises(OutOfRange, match="1 to 30"):
         exercise_sheet(many, made=MADE, with_answers=False)

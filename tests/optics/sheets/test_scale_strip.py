@@ -19,7 +19,7 @@ from optics.errors import NoAnswer, OutOfRange, ShimwrightError
 from optics.scales.engraving import ScaleUnit
 from optics.scales.scale_layout import ScaleOn, Towards
 from optics.sheets.scale_plan import ScalePlan
-from optics.sheets.scale_strip import Barrel, scale_strip
+from optics.sheets.scale_strip import StripBarrel, scale_strip
 from optics.sheets.true_size import Artwork, Signature
 from tests.optics.scales.rings import CORVANE, OSTRIN, Engraver
 from tests.optics.sheets.true_size import (
@@ -39,7 +39,7 @@ from tests.optics.sheets.true_size import (
 METRES, FEET = ScaleUnit.METRES, ScaleUnit.FEET
 ASKED = (10e3, 5e3, 3e3, 2e3, 1.5e3, 1.2e3, 1e3)
 PLAN = ScalePlan(OSTRIN, (METRES,), {METRES: ASKED})
-BARREL = Barrel(52.0, 0.1)
+BARREL = StripBarrel(52.0, 0.1)
 Read = Callable[[bytes], Any]
 
 
@@ -64,7 +64,7 @@ def marks_of(back: Any, width: float = MARK, page: int = 0) -> list[float]:
 @pytest.mark.parametrize(("diameter", "paper"), [(52, 0.1), (52, 0.25), (36, 0.0), (20, 0.08)])
 def test_the_strip_goes_round_once(diameter: float, paper: float, read_back: Read) -> None:
     """From the cut end to the closing line it is π times barrel and paper, within 0.02 mm."""
-    back = read_back(scale_strip(PLAN, Barrel(diameter, paper), SIGNED).pdf())
+    back = read_back(scale_strip(PLAN, StripBarrel(diameter, paper), SIGNED).pdf())
     begin, close = ends_of(back)
     assert close - begin == pytest.approx(math.pi * (diameter + paper), abs=0.02)
     assert (
@@ -107,7 +107,7 @@ def test_a_fixed_scale_runs_the_other_way(read_back: Read) -> None:
 
 def test_every_figure_stands_over_its_mark(read_back: Read) -> None:
     """A figure's middle is its mark's place within a tenth of a millimetre."""
-    back = read_back(scale_strip(PLAN, Barrel(54.0, 0.1), SIGNED).pdf())
+    back = read_back(scale_strip(PLAN, StripBarrel(54.0, 0.1), SIGNED).pdf())
     (infinity,) = marks_of(back, INFINITY)
     places = {
         figure: infinity - ENGRAVER.angle(1000 * float(figure)) * 54.1 / 2
@@ -146,7 +146,7 @@ def test_a_front_cell_has_its_own_marks(read_back: Read) -> None:
     """The strip of a front-cell lens has the marks of its front group's movement."""
     asked = (10e3, 5e3, 3e3, 2e3, 1.5e3)
     plan = ScalePlan(CORVANE, (METRES,), {METRES: asked})
-    back = read_back(scale_strip(plan, Barrel(36.0, 0.12), SIGNED).pdf())
+    back = read_back(scale_strip(plan, StripBarrel(36.0, 0.12), SIGNED).pdf())
     (infinity,) = marks_of(back, INFINITY)
     expected = sorted(infinity - arc for arc in belongs(36.12, asked, "cell"))
     assert marks_of(back) == pytest.approx(expected, abs=0.02)
@@ -163,7 +163,7 @@ def test_depth_marks_stand_either_side_of_the_index(
 ) -> None:
     """Depth marks stand N·c/lead of the circumference from the index, on the part it is on."""
     plan = replace(PLAN, f_numbers=(4, 5.6, 8, 16), stops=stops)
-    barrel = Barrel(52.0, 0.1, index_diameter=70.0, index=index)
+    barrel = StripBarrel(52.0, 0.1, index_diameter=70.0, index=index)
     back = read_back(scale_strip(plan, barrel, SIGNED).pdf())
     (middle,) = uprights(back, INDEX, lambda top, foot: foot - top > 3)
     arcs = [n * 0.03 / 18 * math.pi * 70.1 for n in used]
@@ -187,7 +187,7 @@ def test_parts_join_true(diameter: float, page_size: str, read_back: Read) -> No
     signed = replace(SIGNED, page_size=page_size)
     feet = tuple(304.8 * n for n in (50, 30, 20, 15, 12, 10, 9, 8, 7, 6, 5, 4.5, 4, 3.5, 3))
     plan = ScalePlan(OSTRIN, (FEET,), {FEET: feet})
-    back = read_back(scale_strip(plan, Barrel(diameter, 0.1), signed).pdf())
+    back = read_back(scale_strip(plan, StripBarrel(diameter, 0.1), signed).pdf())
     parts = parts_of(back)
     assert len(parts) > 1
     # Walk along: each part's crosses at its right are those at the next one's left.
@@ -239,7 +239,7 @@ def part_under(back: Any, label: float, page: int) -> dict[str, list[float]]:
 
 def test_crosses_stand_over_and_under_each_part(read_back: Read) -> None:
     """Each joint has four crosses on either part, two over the strip and two under it."""
-    back = read_back(scale_strip(PLAN, Barrel(75.0, 0.1), SIGNED).pdf())
+    back = read_back(scale_strip(PLAN, StripBarrel(75.0, 0.1), SIGNED).pdf())
     arms = [one for one in lines_of(back, 0.1) if abs(one[1][0] - one[0][0] - 3.2) < 0.01]
     assert len(arms) == 8
     assert len({round(one[0][1], 2) for one in arms}) == 4
@@ -280,7 +280,7 @@ def test_mirrored_artwork_is_the_looking_glass_image(read_back: Read) -> None:
 def test_every_page_can_be_checked(artwork: Artwork, page_size: str, read_back: Read) -> None:
     """Every page has both rulers, says how far to trust it, who made it when, and its rules."""
     signed = replace(SIGNED, page_size=page_size)
-    back = read_back(scale_strip(PLAN, Barrel(300.0, 0.1), signed, artwork).pdf())
+    back = read_back(scale_strip(PLAN, StripBarrel(300.0, 0.1), signed, artwork).pdf())
     paper = PAPERS[page_size]
     for number, page in enumerate(back.reader.pages):
         text = " ".join(page.extract_text().split())
@@ -387,15 +387,19 @@ def test_any_text_can_head_a_scale(typed: str, artwork: Artwork, read_back: Read
             NoAnswer,
             "needs a focusing thread: got a bed",
         ),
-        (lambda: Barrel(2.0), OutOfRange, "barrel diameter must be from 5 mm to 400 mm: got 2 mm"),
-        (lambda: Barrel(52.0, 2.0), OutOfRange, "paper thickness"),
-        (lambda: Barrel(52.0, index_diameter=1.0), OutOfRange, "part with the index"),
         (
-            lambda: scale_strip(PLAN, Barrel(52.0, height=3.0), SIGNED),
+            lambda: StripBarrel(2.0),
+            OutOfRange,
+            "barrel diameter must be from 5 mm to 400 mm: got 2 mm",
+        ),
+        (lambda: StripBarrel(52.0, 2.0), OutOfRange, "paper thickness"),
+        (lambda: StripBarrel(52.0, index_diameter=1.0), OutOfRange, "part with the index"),
+        (
+            lambda: scale_strip(PLAN, StripBarrel(52.0, height=3.0), SIGNED),
             OutOfRange,
             "strip's width must be at least 5.0 mm for its figures: got 3 mm",
         ),
-        (lambda: scale_strip(PLAN, Barrel(52.0, height=90.0), SIGNED), OutOfRange, "to 60 mm"),
+        (lambda: scale_strip(PLAN, StripBarrel(52.0, height=90.0), SIGNED), OutOfRange, "to 60 mm"),
         (lambda: ScalePlan(OSTRIN, ()), OutOfRange, "one or two different units: got none"),
         (lambda: ScalePlan(OSTRIN, (METRES, METRES)), OutOfRange, "got m, m"),
         (lambda: ScalePlan(OSTRIN, figure_height=0.1), OutOfRange, "figure height"),

@@ -6,10 +6,10 @@ from dataclasses import replace
 from typing import Any
 
 from optics.camera.camera import Camera
-from optics.camera.taken import AT_STOP, ON_FILM, Taken
+from optics.camera.where_taken import AT_STOP, ON_FILM, Taken
 from optics.finding.diagnosis import Faults, predict
 from optics.measure.uncertainty import Estimate, Source, exact
-from optics.moves import AtHand, Screw
+from optics.moves import AdjustingScrew, AtHand
 from optics.readings.kinds.coincidence import CoincidenceReading
 from optics.readings.kinds.collimator import CollimatorReading
 from optics.readings.kinds.gate import GateReading
@@ -22,7 +22,9 @@ from optics.records.to_bench import camera_of, workshop_of
 
 HELICOID, CELL, BED = (camera_of(part) for part in (OSTRIN, CORVANE, TARNBROOK))
 AT_HAND = AtHand(
-    workshop_of(WORKSHOP.model_copy(update={"fitted": "0.2; 0.1 × 2"})), Screw(0.2), Screw(0.02)
+    workshop_of(WORKSHOP.model_copy(update={"fitted": "0.2; 0.1 × 2"})),
+    AdjustingScrew(0.2),
+    AdjustingScrew(0.02),
 )
 FAR, COLLIMATOR = exact(math.inf), exact(400.0)
 

@@ -10,7 +10,7 @@ import sympy
 
 from optics.relation import Root
 from optics.theory import CATALOGUE
-from optics.theory.derivations import DERIVATIONS, Derivation, Line, Rule, derivations_of
+from optics.theory.derivations import DERIVATIONS, Derivation, DerivationLine, Rule, derivations_of
 from tests.optics.theory.points import DISTANCES, RANGES
 
 STEPS = [
@@ -32,13 +32,13 @@ def plain(equation: sympy.Eq) -> sympy.Expr:
     return (equation.lhs - equation.rhs).replace(Root, sympy.sqrt).doit()
 
 
-def line_of(name: str, number: int) -> Line:
+def line_of(name: str, number: int) -> DerivationLine:
     """A line by its number, from 1."""
     return DERIVATIONS[name].lines[number - 1]
 
 
 @cache
-def ways(derivation: Derivation, line: Line) -> list[dict[sympy.Symbol, sympy.Expr]]:
+def ways(derivation: Derivation, line: DerivationLine) -> list[dict[sympy.Symbol, sympy.Expr]]:
     """What the lines used say of the quantities they are solved for, one way for each root."""
     used = [plain(derivation.lines[i - 1].equation) for i in line.uses]
     unknowns = [quantity.symbol for quantity in line.solved_for]
@@ -50,7 +50,9 @@ def ways(derivation: Derivation, line: Line) -> list[dict[sympy.Symbol, sympy.Ex
     return found
 
 
-def left_over(derivation: Derivation, line: Line, equation: sympy.Eq) -> Iterator[sympy.Expr]:
+def left_over(
+    derivation: Derivation, line: DerivationLine, equation: sympy.Eq
+) -> Iterator[sympy.Expr]:
     """What an equation leaves when the lines used hold, once for each root."""
     if line.rule is Rule.SLOPE:
         (used,) = (derivation.lines[i - 1].equation for i in line.uses)
@@ -62,7 +64,7 @@ def left_over(derivation: Derivation, line: Line, equation: sympy.Eq) -> Iterato
         yield plain(equation).subs(way, simultaneous=True).subs(shrunk, simultaneous=True)
 
 
-def is_nothing(expression: sympy.Expr, line: Line, seed: str) -> bool:
+def is_nothing(expression: sympy.Expr, line: DerivationLine, seed: str) -> bool:
     """Whether what is left vanishes: at all, or as a series to the order the line claims."""
     if line.rule is not Rule.SMALL:
         return bool(expression == 0 or sympy.simplify(expression) == 0)
@@ -85,7 +87,7 @@ def point(expression: sympy.Expr, seed: str) -> dict[sympy.Symbol, sympy.Rationa
     return values
 
 
-def size_left(expression: sympy.Expr, line: Line, seed: str) -> float:
+def size_left(expression: sympy.Expr, line: DerivationLine, seed: str) -> float:
     """How much is left at a point against its largest term; of what is only nearly so, 0 or 1."""
     values = point(expression, seed)
     if line.rule is not Rule.SMALL:

@@ -24,7 +24,7 @@ from optics.teaching.classroom.shop import QUANTITIES
 from optics.theory.lens import film_distance
 from optics.typed import fields
 from optics.typed.fields import Typed
-from optics.typed.places import PLACE, Place
+from optics.typed.places import PLACE, TypedPlace
 from optics.units import Understood
 from ui.school.exercise_form import HOW_MANY
 from ui.school.relation_form import quantity_field
@@ -145,7 +145,7 @@ def flat(found: Any) -> Iterator[float]:
     """Return every figure that was understood, in the order typed."""
     if isinstance(found, Understood):
         yield from () if math.isnan(found.value) else (found.value,)  # A mark's name is none.
-    elif isinstance(found, Place):
+    elif isinstance(found, TypedPlace):
         yield from (found.x, found.y)
     elif isinstance(found, float):
         yield found  # A leaf's thickness.

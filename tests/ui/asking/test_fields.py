@@ -3,13 +3,13 @@
 import pytest
 
 from optics.typed.fields import RING_MARK
-from ui.asking.fields import Entry, answer
+from ui.asking.fields import FieldEntry, answer
 
 
 def test_understood_text_gives_its_value_and_echo() -> None:
     """A foot is 304.8 mm (agreement of 1959), and the line under the field says it in metres."""
     entry, line = answer("1 ft", RING_MARK)
-    assert entry == Entry(RING_MARK, "1 ft")
+    assert entry == FieldEntry(RING_MARK, "1 ft")
     assert entry.is_good
     assert line == '<div class="echo" role="status">= 304.8 mm = 1 ft</div>'
 
@@ -26,7 +26,7 @@ def test_refused_text_gives_no_value_but_a_reason() -> None:
 def test_empty_field_asks_and_does_not_scold(text: str) -> None:
     """A field not yet filled in shows its hint and no refusal."""
     assert answer(text, RING_MARK, "such as 1.2 m") == (
-        Entry(RING_MARK, text),
+        FieldEntry(RING_MARK, text),
         '<div class="echo" role="status">such as 1.2 m</div>',
     )
 

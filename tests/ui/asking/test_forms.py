@@ -16,15 +16,15 @@ from optics.records.job import FOCUSING
 from optics.typed.fields import RING_DIAMETER, Typed, figure
 from ui.asking import fields
 from ui.asking.camera_form import OWN
-from ui.asking.fields import Entry
-from ui.asking.forms import Form
+from ui.asking.fields import FieldEntry
+from ui.asking.forms import FieldGroup
 
 
-def filled(**texts: str) -> Form:
+def filled(**texts: str) -> FieldGroup:
     """Return a form as if these texts had been typed; `lens` and `lead` are required."""
-    form = Form("camera")
+    form = FieldGroup("camera")
     form.entries = {
-        name: Entry(figure(f"{name} in words", "mm"), text) for name, text in texts.items()
+        name: FieldEntry(figure(f"{name} in words", "mm"), text) for name, text in texts.items()
     }
     form.required = {"lens", "lead"}
     return form
@@ -39,14 +39,14 @@ def test_required_fields_left_empty_are_asked_for_in_order() -> None:
 def test_refused_text_is_a_problem_in_any_field() -> None:
     """A refusal is passed on in its own words, required or not."""
     form = filled(lens="50", lead="18")
-    form.entries["arc"] = Entry(RING_DIAMETER, "abc", "The arc “abc” cannot be understood.")
+    form.entries["arc"] = FieldEntry(RING_DIAMETER, "abc", "The arc “abc” cannot be understood.")
     assert form.problems == ["The arc “abc” cannot be understood."]
 
 
 def test_a_field_left_empty_is_no_refusal() -> None:
     """Where not all is needed yet, only what was typed and has no meaning stands in the way."""
     form = filled(lead=" ", arc="abc")
-    form.entries["arc"] = Entry(RING_DIAMETER, "abc", "The arc “abc” cannot be understood.")
+    form.entries["arc"] = FieldEntry(RING_DIAMETER, "abc", "The arc “abc” cannot be understood.")
     assert form.refusals == ["The arc “abc” cannot be understood."]
 
 
@@ -75,7 +75,7 @@ def hints(monkeypatch: pytest.MonkeyPatch) -> list[tuple[Typed, str]]:
     """Note the hint of every field that is drawn."""
     plain = fields.answer
 
-    def noting(text: str, quantity: Typed, hint: str = "") -> tuple[fields.Entry, str]:
+    def noting(text: str, quantity: Typed, hint: str = "") -> tuple[fields.FieldEntry, str]:
         _HINTS.append((quantity, hint))
         return plain(text, quantity, hint)
 

@@ -6,7 +6,7 @@ from streamlit.testing.v1 import AppTest
 
 from optics.camera.instruments import INSTRUMENTS
 from optics.readings.kinds.registry import add, drop
-from optics.readings.parts import ReadFrom, ReadingPart
+from optics.readings.reading_part import ReadFrom, ReadingPart
 from optics.records.job import AnyReading
 from optics.records.lantern_street import OSTRIN
 from tests.optics.readings.kinds.made_up import LEDGE_KIND

@@ -3,7 +3,7 @@
 import pytest
 
 from optics.readings.kinds.registry import parts
-from optics.readings.parts import AT_NEAR, ReadFrom
+from optics.readings.reading_part import AT_NEAR, ReadFrom
 from optics.records.job import JobDocument
 from optics.records.lantern_street import CAMERAS
 from optics.records.lantern_street_readings import WHOLE

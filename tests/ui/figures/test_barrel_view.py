@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from optics.body.witness import Finding
+from optics.body.witness import RankingFinding
 from optics.body.witness.part import drawing_of
 from optics.records.lantern_street import OSTRIN
 from optics.records.solve import Solution
@@ -20,7 +20,7 @@ def barrel(**changes: str) -> tuple[Solution, str]:
     part, ranking = solution.job.witness, solution.witness
     assert part is not None
     assert ranking is not None
-    told = ranking.finding is Finding.TOLD
+    told = ranking.finding is RankingFinding.TOLD
     return solution, barrel_view(drawing_of(part, ranking), told, part.parted_at is not None)
 
 

@@ -5,17 +5,17 @@ import math
 import numpy as np
 import pytest
 
-from optics.rangefinder.curve import Curve
+from optics.rangefinder.curve import ErrorCurve
 from ui.figures.rangefinder_plot import STYLES, rangefinder_plot
 from ui.theme import DAY, NIGHT
 
 
-def curve(near: float, names: tuple[str, ...] = tuple(STYLES)) -> Curve:
+def curve(near: float, names: tuple[str, ...] = tuple(STYLES)) -> ErrorCurve:
     """Return straight lines, one a name, from infinity to a near distance."""
     per_metre = np.linspace(0, 1000 / near, 121)
     distances = np.concatenate([[math.inf], 1000 / per_metre[1:]])
     errors = {name: per_metre * (number + 1) / 100 for number, name in enumerate(names)}
-    return Curve(distances, per_metre, errors, np.full(121, 0.08), 0.02)
+    return ErrorCurve(distances, per_metre, errors, np.full(121, 0.08), 0.02)
 
 
 def test_every_line_is_drawn_as_it_is() -> None:

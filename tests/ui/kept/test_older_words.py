@@ -7,7 +7,7 @@ from ui.kept.older_words import word_of_today
 
 
 def _place() -> None:
-    from optics.readings.parts import ReadFrom
+    from optics.readings.reading_part import ReadFrom
     from ui.asking.fields import choice
 
     choice("what was read", [place.value for place in ReadFrom], "kept.place")

@@ -5,7 +5,7 @@ from streamlit.testing.v1 import AppTest
 from streamlit.testing.v1.element_tree import TextInput
 
 from optics.sheets.posters import POSTERS
-from optics.teaching.exercises import Level, Topic, numbered
+from optics.teaching.exercises import ExerciseLevel, Topic, numbered
 
 
 def page_script() -> None:
@@ -35,7 +35,7 @@ def answer_field(page: AppTest) -> TextInput:
 
 def test_page_opens_with_a_question(page: AppTest) -> None:
     """The first exercise of seed 1 stands there, unanswered, with no hint on the table."""
-    one = numbered(None, Level.APPRENTICE, "1", 1)
+    one = numbered(None, ExerciseLevel.APPRENTICE, "1", 1)
     markup = shown(page)
     assert one.title in markup
     assert one.question[:40] in markup
@@ -46,7 +46,7 @@ def test_page_opens_with_a_question(page: AppTest) -> None:
 def test_another_seed_gives_other_figures(page: AppTest) -> None:
     """Typing a seed shows that seed's first exercise."""
     page.text_input("exercises.seed").set_value("class 4").run()
-    one = numbered(None, Level.APPRENTICE, "class 4", 1)
+    one = numbered(None, ExerciseLevel.APPRENTICE, "class 4", 1)
     assert one.question[:40] in shown(page)
 
 
@@ -56,7 +56,7 @@ def test_every_topic_can_be_worked_at_every_level(page: AppTest, topic: str, lev
     """Answered as its sheet says, the first exercise of each topic and level is right."""
     page.selectbox("exercises.topic").select(str(topic))
     page.selectbox("exercises.level").select(level).run()
-    one = numbered(Topic(topic), Level(level.lower()), "1", 1)
+    one = numbered(Topic(topic), ExerciseLevel(level.lower()), "1", 1)
     answer = answer_field(page)
     answer.set_value(one.answer.printed)
     page.button("check").click().run()

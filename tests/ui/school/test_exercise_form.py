@@ -3,11 +3,11 @@
 import pytest
 
 from optics.errors import OutOfRange, Unreadable
-from optics.teaching.exercises import Level, exercise
+from optics.teaching.exercises import ExerciseLevel, exercise
 from ui.school.exercise_form import HOW_MANY, NO_WAY, SEED, _with_way
 
-TURN = exercise("ring_turn", Level.APPRENTICE, "1")
-SHIM = exercise("shim_to_add", Level.APPRENTICE, "1")
+TURN = exercise("ring_turn", ExerciseLevel.APPRENTICE, "1")
+SHIM = exercise("shim_to_add", ExerciseLevel.APPRENTICE, "1")
 
 
 @pytest.mark.parametrize(

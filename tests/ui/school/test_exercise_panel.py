@@ -1,9 +1,9 @@
 """An exercise as the page shows it."""
 
-from optics.teaching.exercises import Level, exercise, mark
+from optics.teaching.exercises import ExerciseLevel, exercise, mark
 from ui.school.exercise_panel import hints_html, marked_html, question_html, score_html
 
-ONE = exercise("effective_base", Level.APPRENTICE, "1")
+ONE = exercise("effective_base", ExerciseLevel.APPRENTICE, "1")
 
 
 def test_the_question_stands_under_its_number_and_name() -> None:

@@ -3,10 +3,10 @@
 import pytest
 import streamlit as st
 
-from optics.teaching.exercises import Level, Outcome, exercise
+from optics.teaching.exercises import ExerciseLevel, Outcome, exercise
 from ui.school.exercise_state import Record, forget_score, go_on, place_in, record_of, score_line
 
-ONE = exercise("wrong_start", Level.APPRENTICE, "7")
+ONE = exercise("wrong_start", ExerciseLevel.APPRENTICE, "7")
 
 
 @pytest.fixture(autouse=True)

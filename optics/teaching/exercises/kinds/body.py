@@ -4,7 +4,7 @@ from optics.measure.places import place_name
 from optics.measure.uncertainty import Estimate, exact
 from optics.teaching.exercises.answer import FOCUS
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Level, Task, Working
+from optics.teaching.exercises.exercise import ExerciseLevel, Task, WorkedStep
 from optics.teaching.exercises.kinds.making import length_answer, mm, read_off, step, task, worked
 from optics.teaching.exercises.slips import Slip
 from optics.theory import gate, lens, standard
@@ -13,14 +13,14 @@ from optics.theory import gate, lens, standard
 _TELLING = 0.04
 
 
-def corner(draw: Draw, level: Level) -> Task:
+def corner(draw: Draw, level: ExerciseLevel) -> Task:
     """How far out of focus does a leaning standard leave a corner?"""
     across, half_x, half_y = draw.one_of(((36.0, 18.0, 12.0), (56.0, 28.0, 28.0)))
     high = draw.either_way(0.08, 0.4, 0.01)
     side = "right" if high > 0 else "left"
     read = read_off(abs(high) / across, 0.005 / across, "feeler across")
     slope = read if high > 0 else Estimate(0.0).plus(read, -1.0)
-    up = 0.0 if level is Level.APPRENTICE else draw.between(0.05, 0.2, 0.01)
+    up = 0.0 if level is ExerciseLevel.APPRENTICE else draw.between(0.05, 0.2, 0.01)
     rise = read_off(up / across, 0.005 / across, "feeler up") if up else exact(0.0)
     place = draw.one_of((half_x, -half_x))
     if abs(high * place / across + up * half_y / across) < _TELLING:
@@ -41,7 +41,7 @@ def corner(draw: Draw, level: Level) -> Task:
         f"{half_y:g} mm up from the middle?"
     )
     slopes = [
-        Working(
+        WorkedStep(
             "A slope is the difference gauged over the length it was gauged over.",
             tuple(
                 f"{name} = Δz/ℓ = {lean:g}/{across:g} = {lean / across:.6f}".replace("-", "−")
@@ -63,14 +63,14 @@ def corner(draw: Draw, level: Level) -> Task:
         slips.append((Slip.LEFT_OUT, alone, "The lean up and down is left out: both add up."))
     slips.append((Slip.DATUM, whole, "That is the whole difference gauged: count from the middle."))
     answer = length_answer("focus error in the corner", found.result, 3, FOCUS)
-    return task(question, answer, [*slopes, Working.of(found)], slips)
+    return task(question, answer, [*slopes, WorkedStep.of(found)], slips)
 
 
-def film_in_gate(draw: Draw, level: Level) -> Task:
+def film_in_gate(draw: Draw, level: ExerciseLevel) -> Task:
     """What does the film's play make, focused on a glass on the rails?"""
     channel, film = draw.between(0.20, 0.32, 0.01), draw.one_of((0.12, 0.13, 0.14, 0.15))
-    rest = 1.0 if level is Level.APPRENTICE else 0.5
-    behind = draw.one_of((0.02, 0.03)) if level is Level.BENCH else 0.0
+    rest = 1.0 if level is ExerciseLevel.APPRENTICE else 0.5
+    behind = draw.one_of((0.02, 0.03)) if level is ExerciseLevel.BENCH else 0.0
     play = step(
         gate.film_play.solve_for(gate.play),
         channel=read_off(channel, 0.005, "channel"),
@@ -98,7 +98,7 @@ def film_in_gate(draw: Draw, level: Level) -> Task:
         (Slip.DATUM, play.result.value * rest, "The glass did not lie on the rails: count it in."),
     ]
     answer = length_answer("focus error for the film", found.result, 3, FOCUS)
-    if level is not Level.APPRENTICE:
+    if level is not ExerciseLevel.APPRENTICE:
         said = "That is all the play: in its middle the film lies half of it behind the rails."
         slips.insert(0, (Slip.DOUBLE, 2 * rest * play.result.value + behind, said))
     return task(question, answer, worked([play, found]), slips)

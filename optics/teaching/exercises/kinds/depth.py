@@ -7,7 +7,7 @@ from optics.measure.uncertainty import Estimate
 from optics.readings.readings import Step
 from optics.relation import Formula
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Level, Task
+from optics.teaching.exercises.exercise import ExerciseLevel, Task
 from optics.teaching.exercises.kinds.making import (
     SetTo,
     Slipped,
@@ -39,10 +39,14 @@ def _figures(camera: Camera) -> str:
     )
 
 
-def _limit(draw: Draw, level: Level, limit: Formula, words: str) -> Task:
-    camera = OSTRIN if level is Level.APPRENTICE else draw.one_of((OSTRIN, TARNBROOK))
+def _limit(draw: Draw, level: ExerciseLevel, limit: Formula, words: str) -> Task:
+    camera = OSTRIN if level is ExerciseLevel.APPRENTICE else draw.one_of((OSTRIN, TARNBROOK))
     stop = SetTo.at(draw.one_of(_MARKED[:3]))
-    far = {Level.APPRENTICE: (2.0, 3.0), Level.JOURNEYMAN: (2.0, 2.5, 4.0), Level.BENCH: (1.6, 1.8)}
+    far = {
+        ExerciseLevel.APPRENTICE: (2.0, 3.0),
+        ExerciseLevel.JOURNEYMAN: (2.0, 2.5, 4.0),
+        ExerciseLevel.BENCH: (1.6, 1.8),
+    }
     distance = draw.one_of(far[level]) * 1000
     focal, hiatus = camera.lens.focal_length, camera.lens.hiatus
     moved = step(
@@ -85,26 +89,26 @@ def _limit(draw: Draw, level: Level, limit: Formula, words: str) -> Task:
     return task(question, answer, worked([moved, seen, edge, found]), slips)
 
 
-def depth_near(draw: Draw, level: Level) -> Task:
+def depth_near(draw: Draw, level: ExerciseLevel) -> Task:
     """Where does sharpness begin?"""
     return _limit(
         draw, level, depth.depth_near.solve_for(depth.near_limit), "Where does sharpness begin"
     )
 
 
-def depth_far(draw: Draw, level: Level) -> Task:
+def depth_far(draw: Draw, level: ExerciseLevel) -> Task:
     """Where does sharpness end?"""
     return _limit(
         draw, level, depth.depth_far.solve_for(depth.far_limit), "Where does sharpness end"
     )
 
 
-def hyperfocal(draw: Draw, level: Level) -> Task:
+def hyperfocal(draw: Draw, level: ExerciseLevel) -> Task:
     """Where to focus so that infinity is just sharp?"""
     camera = {
-        Level.APPRENTICE: OSTRIN,
-        Level.JOURNEYMAN: CORVANE,
-        Level.BENCH: TARNBROOK,
+        ExerciseLevel.APPRENTICE: OSTRIN,
+        ExerciseLevel.JOURNEYMAN: CORVANE,
+        ExerciseLevel.BENCH: TARNBROOK,
     }[level]
     stop = SetTo.at(draw.one_of(_MARKED[1:]))
     focal, confusion = camera.lens.focal_length, camera.circle_of_confusion
@@ -137,17 +141,17 @@ def hyperfocal(draw: Draw, level: Level) -> Task:
     return task(question, answer, worked([found]), slips)
 
 
-def depth_of_focus(draw: Draw, level: Level) -> Task:
+def depth_of_focus(draw: Draw, level: ExerciseLevel) -> Task:
     """How much may the film be out each way?"""
     camera = draw.one_of((OSTRIN, CORVANE, TARNBROOK))
-    if level is Level.APPRENTICE:
+    if level is ExerciseLevel.APPRENTICE:
         stop = SetTo.at(draw.one_of(_MARKED))
     else:
         stop = SetTo.wide_open(camera.lens.full_aperture)
     steps: list[Step] = []
     size: float | Estimate = 0.0
     where = "a distant subject"
-    if level is Level.BENCH:
+    if level is ExerciseLevel.BENCH:
         camera = TARNBROOK
         size, where, steps = _close(draw, camera)
     formula = depth.depth_of_focus.solve_for(depth.depth_each_way)
@@ -189,10 +193,10 @@ def _close(draw: Draw, camera: Camera) -> tuple[Estimate, str, list[Step]]:
     return size.result, said, [moved, size]
 
 
-def depth_mark(draw: Draw, level: Level) -> Task:
+def depth_mark(draw: Draw, level: ExerciseLevel) -> Task:
     """How far from the index does a depth mark stand?"""
     stop = SetTo.at(draw.one_of((5.6, 8.0, 11.0, 16.0)))
-    if level is Level.BENCH:
+    if level is ExerciseLevel.BENCH:
         camera, lead = CORVANE, CELL_LEAD
         more = {"focal_length": camera.lens.focal_length, "group_focal_length": CELL}
         formula = scale.cell_depth_mark.solve_for(scale.depth_mark_angle)
@@ -209,7 +213,7 @@ def depth_mark(draw: Draw, level: Level) -> Task:
         f"confusion {confusion:g} mm). How many degrees from the index does each mark for "
         f"f/{stop.engraved:g} stand? {stop.said}"
     )
-    if level is Level.JOURNEYMAN:
+    if level is ExerciseLevel.JOURNEYMAN:
         return _along_the_edge(question, found, stop.slip(other.result.value))
     slips = [
         (Slip.DOUBLE, 2 * found.result.value, "That is from mark to mark: halve it, to the index."),

@@ -6,7 +6,7 @@ from statistics import stdev
 from optics.measure.uncertainty import Estimate, coverage_factor, exact, from_repeats, within
 from optics.teaching.exercises.answer import Answer, Reads
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Level, Task, Working
+from optics.teaching.exercises.exercise import ExerciseLevel, Task, WorkedStep
 from optics.teaching.exercises.kinds.making import length_answer, mm, task
 from optics.teaching.exercises.slips import Slip
 
@@ -21,14 +21,14 @@ _SCATTERS = (
 )
 
 
-def combined(draw: Draw, level: Level) -> Task:
+def combined(draw: Draw, level: ExerciseLevel) -> Task:
     """How large is the standard uncertainty of several causes together?"""
     limit = draw.one_of((0.015, 0.02, 0.03, 0.04))
-    if level is Level.APPRENTICE:
+    if level is ExerciseLevel.APPRENTICE:
         return _two_limits(limit, draw.one_of((0.01, 0.025, 0.05)))
     middle = draw.between(28.7, 28.9, 0.01)
     values = [middle + off for off in draw.one_of(_SCATTERS)]
-    if level is Level.BENCH:
+    if level is ExerciseLevel.BENCH:
         values += [middle + draw.one_of((0.01, -0.02))]
     found = from_repeats(values, limit, "depth gauge")
     spread, count = stdev(values), len(values)
@@ -39,7 +39,7 @@ def combined(draw: Draw, level: Level) -> Task:
     )
     type_a, type_b = spread / math.sqrt(count), limit / math.sqrt(3)
     working = [
-        Working(
+        WorkedStep(
             "The spread of the mean is s/√n.",
             (f"u_A = s/√n = {spread:.5f}/√{count} = {type_a:.5f} mm",),
         ),
@@ -76,24 +76,26 @@ def _two_limits(one: float, other: float) -> Task:
     return task(question, answer, working, slips)
 
 
-def _limit_line(name: str, limit: float) -> Working:
+def _limit_line(name: str, limit: float) -> WorkedStep:
     line = f"{name} = a/√3 = {limit:g}/√3 = {limit / math.sqrt(3):.5f} mm"
-    return Working("Limits ±a, every place alike likely, count as a/√3.", (line,))
+    return WorkedStep("Limits ±a, every place alike likely, count as a/√3.", (line,))
 
 
-def _root_line(one: tuple[str, float], other: tuple[str, float], found: Estimate) -> Working:
+def _root_line(one: tuple[str, float], other: tuple[str, float], found: Estimate) -> WorkedStep:
     (a, u), (b, v) = one, other
     line = f"u = √({a}² + {b}²) = √({u:.5f}² + {v:.5f}²) = {found.standard:.5f} mm"
-    return Working("Independent uncertainties add as squares.", (line,))
+    return WorkedStep("Independent uncertainties add as squares.", (line,))
 
 
-def few_readings(draw: Draw, level: Level) -> Task:
+def few_readings(draw: Draw, level: ExerciseLevel) -> Task:
     """What factor k do a few readings call for?"""
-    count = round(draw.between(3, 4, 1) if level is Level.APPRENTICE else draw.between(3, 8, 1))
+    count = round(
+        draw.between(3, 4, 1) if level is ExerciseLevel.APPRENTICE else draw.between(3, 8, 1)
+    )
     factor = coverage_factor(count - 1)
     one_more = coverage_factor(count)
     working = [
-        Working(
+        WorkedStep(
             "With n readings there are n − 1 degrees of freedom; take Student's t for 95 %.",
             (
                 f"ν = n − 1 = {count} − 1 = {count - 1}",
@@ -106,7 +108,7 @@ def few_readings(draw: Draw, level: Level) -> Task:
         (Slip.HABIT, 1.96, "That holds for very many readings: few call for Student's t."),
         (Slip.LEFT_OUT, one_more, "That is for one degree of freedom more: n leave n − 1."),
     ]
-    if level is not Level.BENCH:
+    if level is not ExerciseLevel.BENCH:
         question = (
             f"A reading is repeated {count} times and nothing but its spread counts. By what "
             "factor k is the standard uncertainty of the mean multiplied to cover 95 %?"
@@ -116,7 +118,7 @@ def few_readings(draw: Draw, level: Level) -> Task:
     return _expanded(draw, count, factor, working)
 
 
-def _expanded(draw: Draw, count: int, factor: float, working: list[Working]) -> Task:
+def _expanded(draw: Draw, count: int, factor: float, working: list[WorkedStep]) -> Task:
     spread = draw.between(0.012, 0.04, 0.001)
     mean = spread / math.sqrt(count)
     whole = factor * mean
@@ -134,4 +136,4 @@ def _expanded(draw: Draw, count: int, factor: float, working: list[Working]) -> 
         "How large is the expanded uncertainty of their mean at 95 %?"
     )
     answer = Answer("expanded uncertainty", whole, Reads.LENGTH, "mm", 3)
-    return task(question, answer, [*working, Working("U is k times u.", lines)], slips)
+    return task(question, answer, [*working, WorkedStep("U is k times u.", lines)], slips)

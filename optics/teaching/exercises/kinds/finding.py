@@ -3,7 +3,7 @@
 from optics.measure.uncertainty import Estimate, exact
 from optics.teaching.exercises.answer import FOCUS, Answer, Reads
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Level, Task, Working
+from optics.teaching.exercises.exercise import ExerciseLevel, Task, WorkedStep
 from optics.teaching.exercises.kinds.making import (
     FOOT,
     INCH,
@@ -23,17 +23,17 @@ _TENTHS = "That takes the inches for tenths of a foot: twelve inches make a foot
 _METRES = "That takes the feet for metres: 1 ft is 0.3048 m."
 
 
-def tape(draw: Draw, level: Level) -> Task:
+def tape(draw: Draw, level: ExerciseLevel) -> Task:
     """What is a tape's reading in feet and inches in metric?"""
-    if level is Level.BENCH:
+    if level is ExerciseLevel.BENCH:
         return _shim_in_thou(draw)
     feet, inches = round(draw.between(3, 12, 1)), round(draw.between(2, 11, 1))
-    half = 0 if level is Level.APPRENTICE else draw.one_of((0.0, 0.5))
+    half = 0 if level is ExerciseLevel.APPRENTICE else draw.one_of((0.0, 0.5))
     said = f"{feet} ft {inches} in" if not half else f"{feet} ft {inches} 1/2 in"
     whole = inches + half
     metres = (feet + whole / 12) * 0.3048
     line = f"D = (feet + inches/12)·0.3048 = ({feet} + {whole:g}/12)·0.3048 = {metres:.4f} m"
-    working = Working("One foot is 12 inches and 0.3048 m exactly.", (line,))
+    working = WorkedStep("One foot is 12 inches and 0.3048 m exactly.", (line,))
     slips = [
         (Slip.FEET_INCHES, (feet + whole / 10) * FOOT, _TENTHS),
         (Slip.FEET, (feet + whole / 12) * 1000, _METRES),
@@ -48,7 +48,7 @@ def _shim_in_thou(draw: Draw) -> Task:
     thou = draw.between(2, 15, 1)
     value = thou * INCH / 1000
     line = f"t = thou·0.0254 = {thou:g}·0.0254 = {value:.4f} mm"
-    working = Working("One thou is a thousandth of an inch, 0.0254 mm exactly.", (line,))
+    working = WorkedStep("One thou is a thousandth of an inch, 0.0254 mm exactly.", (line,))
     answer = Answer("thickness", value, Reads.LENGTH, "mm", 3)
     slips = [
         (Slip.INCH, thou / 1000, "That is in inches: one inch is 25.4 mm."),
@@ -61,12 +61,12 @@ def _shim_in_thou(draw: Draw) -> Task:
     return task(question, answer, [working], slips)
 
 
-def collimator(draw: Draw, level: Level) -> Task:
+def collimator(draw: Draw, level: ExerciseLevel) -> Task:
     """What error does a shifted reticle tell?"""
     camera = {
-        Level.APPRENTICE: OSTRIN,
-        Level.JOURNEYMAN: CORVANE,
-        Level.BENCH: TARNBROOK,
+        ExerciseLevel.APPRENTICE: OSTRIN,
+        ExerciseLevel.JOURNEYMAN: CORVANE,
+        ExerciseLevel.BENCH: TARNBROOK,
     }[level]
     focal, long = camera.lens.focal_length, draw.one_of((200.0, 250.0, 300.0))
     shift = draw.either_way(1.0, 4.0, 0.05)
@@ -97,21 +97,21 @@ def collimator(draw: Draw, level: Level) -> Task:
     return task(question, answer, worked([found]), slips)
 
 
-def depth_gauge(draw: Draw, level: Level) -> Task:
+def depth_gauge(draw: Draw, level: ExerciseLevel) -> Task:
     """How far off is the lens by the depth gauge on its seat?"""
     nominal = draw.one_of((28.80, 31.95, 44.20))
     error = draw.either_way(0.03, 0.25, 0.01)
-    bridge = 0.0 if level is Level.APPRENTICE else draw.one_of((5.0, 8.0, 10.0))
+    bridge = 0.0 if level is ExerciseLevel.APPRENTICE else draw.one_of((5.0, 8.0, 10.0))
     reading = nominal + error + bridge
     read = read_off(reading, 0.005, "depth gauge")
     register = Estimate(0.0).plus(read).plus(exact(bridge), -1.0)
     readings, mean = mm(reading, 2), []
-    if level is Level.BENCH:
+    if level is ExerciseLevel.BENCH:
         spread = draw.one_of(((-0.01, 0.0, 0.01), (0.01, 0.01, -0.02), (-0.02, 0.02, 0.0)))
         three = [f"{reading + off:.2f}" for off in spread]
         readings = f"{', '.join(three)} mm (take their mean)"
         line = f"mean = sum/3 = ({' + '.join(three)})/3 = {reading:.2f} mm"
-        mean = [Working("Several readings count by their mean.", (line,))]
+        mean = [WorkedStep("Several readings count by their mean.", (line,))]
     found = step(
         collimation.register_error.solve_for(lens.focus_error),
         measured_register=register,
@@ -127,8 +127,8 @@ def depth_gauge(draw: Draw, level: Level) -> Task:
     slips = []
     if bridge:
         line = f"R = gauge − bridge = {reading:.2f} − {bridge:.2f} = {reading - bridge:.2f} mm"
-        mean.append(Working("The gauge reads the bridge as well.", (line,)))
+        mean.append(WorkedStep("The gauge reads the bridge as well.", (line,)))
         said = "The bridge is left in: take its thickness off the gauge's reading."
         slips = [(Slip.LEFT_OUT, reading - nominal, said)]
     answer = length_answer("focus error", found.result, 2, FOCUS)
-    return task(question, answer, [*mean, Working.of(found)], slips)
+    return task(question, answer, [*mean, WorkedStep.of(found)], slips)

@@ -8,7 +8,7 @@ from optics.measure.uncertainty import Estimate
 from optics.readings.readings import Step
 from optics.teaching.exercises.answer import FOCUS, SHIM
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Level, Task, Working
+from optics.teaching.exercises.exercise import ExerciseLevel, Task, WorkedStep
 from optics.teaching.exercises.kinds.making import (
     FOOT,
     INCH,
@@ -99,11 +99,11 @@ def _figures(camera: Camera) -> list[str]:
     return sorted(said, key=lambda text: not text.startswith("f "))
 
 
-def _sighting(draw: Draw, level: Level) -> _Sighting:
-    if level is Level.APPRENTICE:
+def _sighting(draw: Draw, level: ExerciseLevel) -> _Sighting:
+    if level is ExerciseLevel.APPRENTICE:
         sharp = draw.between(9000, 30_000, 100)
         return _Sighting(OSTRIN, math.inf, sharp, 50, metres(sharp, 1))
-    if level is Level.JOURNEYMAN:
+    if level is ExerciseLevel.JOURNEYMAN:
         camera, mark = draw.one_of(((OSTRIN, 1500.0), (TARNBROOK, 2000.0), (CORVANE, 2000.0)))
         sharp = mark + 10 * draw.either_way(9, 20, 1)
         return _Sighting(camera, mark, sharp, 5, metres(sharp, 2))
@@ -117,7 +117,7 @@ def _sighting(draw: Draw, level: Level) -> _Sighting:
     return _Sighting(camera, mark, sharp, INCH / 8, said, feet, inches)
 
 
-def focus_error(draw: Draw, level: Level) -> Task:
+def focus_error(draw: Draw, level: ExerciseLevel) -> Task:
     """How far off is the lens, from a distance that is sharp at a mark?"""
     seen = _sighting(draw, level)
     found = seen.step()
@@ -125,12 +125,12 @@ def focus_error(draw: Draw, level: Level) -> Task:
     return task(f"{seen.story} How far off is the lens?", answer, worked([found]), seen.slips)
 
 
-def shim_to_add(draw: Draw, level: Level) -> Task:
+def shim_to_add(draw: Draw, level: ExerciseLevel) -> Task:
     """What shim puts the same right?"""
     seen = _sighting(draw, level)
     found = seen.step()
     answer = length_answer("shim", found.result, 3, SHIM, sign=-1)
-    rule = Working(
+    rule = WorkedStep(
         "A shim added moves the lens away from the film: it is minus the error.",
         (minus("Δz", "e", found.result.value, 4),),
         ("Δz: shim change (plus to add)",),
@@ -139,15 +139,15 @@ def shim_to_add(draw: Draw, level: Level) -> Task:
     return task(question, answer, worked([found], [rule]), seen.slips)
 
 
-def false_infinity(draw: Draw, level: Level) -> Task:
+def false_infinity(draw: Draw, level: ExerciseLevel) -> Task:
     """What does a target at a finite distance leave when it stands in for infinity?"""
     camera, low, high, grid = {  # the last one in yards
-        Level.APPRENTICE: (OSTRIN, 20_000.0, 60_000.0, 1000.0),
-        Level.JOURNEYMAN: (CORVANE, 40_000.0, 120_000.0, 1000.0),
-        Level.BENCH: (TARNBROOK, 60.0, 200.0, 1.0),
+        ExerciseLevel.APPRENTICE: (OSTRIN, 20_000.0, 60_000.0, 1000.0),
+        ExerciseLevel.JOURNEYMAN: (CORVANE, 40_000.0, 120_000.0, 1000.0),
+        ExerciseLevel.BENCH: (TARNBROOK, 60.0, 200.0, 1.0),
     }[level]
     far = draw.between(low, high, grid)
-    yards = level is Level.BENCH
+    yards = level is ExerciseLevel.BENCH
     away = far * 3 * FOOT if yards else far
     printed = f"{far:.0f} yd" if yards else metres(far, 0)
     formula = lens.infinity_target.solve_for(lens.focus_error)

@@ -9,7 +9,7 @@ from optics.measure.uncertainty import Estimate, Source, exact
 from optics.readings.readings import Step
 from optics.relation import Formula
 from optics.teaching.exercises.answer import Answer, Reads, Senses
-from optics.teaching.exercises.exercise import Task, Working
+from optics.teaching.exercises.exercise import Task, WorkedStep
 from optics.teaching.exercises.slips import Mistake, Slip
 from optics.units import format_length
 from optics.units.printing import fixed
@@ -35,15 +35,15 @@ def left_open(estimate: Estimate) -> float:
     return sum(map(abs, estimate.parts.values()))
 
 
-def worked(steps: Iterable[Step], more: Iterable[Working] = ()) -> tuple[Working, ...]:
+def worked(steps: Iterable[Step], more: Iterable[WorkedStep] = ()) -> tuple[WorkedStep, ...]:
     """The working of some steps, and of what follows them."""
-    return (*map(Working.of, steps), *more)
+    return (*map(WorkedStep.of, steps), *more)
 
 
 def task(
     question: str,
     answer: Answer,
-    working: Iterable[Working],
+    working: Iterable[WorkedStep],
     slips: Iterable[tuple[Slip, float, str]] = (),
 ) -> Task:
     """A task with its own slips, each as name, amount and sentence."""

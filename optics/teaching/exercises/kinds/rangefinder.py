@@ -2,7 +2,7 @@
 
 from optics.rangefinder.acuity import ARCSECOND
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Level, Task
+from optics.teaching.exercises.exercise import ExerciseLevel, Task
 from optics.teaching.exercises.kinds.making import (
     SetTo,
     angle_answer,
@@ -20,9 +20,9 @@ from optics.theory import rangefinder as theory
 _NO_BASE = "The magnification is left out: the eye sees the base times the finder's magnification."
 
 
-def effective_base(draw: Draw, level: Level) -> Task:
+def effective_base(draw: Draw, level: ExerciseLevel) -> Task:
     """How long is the base as the eye sees it, or as a lens needs it?"""
-    if level is Level.APPRENTICE:
+    if level is ExerciseLevel.APPRENTICE:
         base, magnification = draw.between(30, 70, 1), draw.between(0.4, 0.9, 0.05)
         found = step(
             theory.virtual_base.solve_for(theory.effective_base),
@@ -40,7 +40,7 @@ def effective_base(draw: Draw, level: Level) -> Task:
         return task(
             question, length_answer("effective base", found.result, 1), worked([found]), slips
         )
-    return _needed(draw, 60 if level is Level.JOURNEYMAN else draw.one_of((12, 30, 45)))
+    return _needed(draw, 60 if level is ExerciseLevel.JOURNEYMAN else draw.one_of((12, 30, 45)))
 
 
 def _needed(draw: Draw, seconds: float) -> Task:
@@ -67,12 +67,12 @@ def _needed(draw: Draw, seconds: float) -> Task:
     return task(question, length_answer("effective base", found.result, 2), worked([found]), slips)
 
 
-def eye_at_film(draw: Draw, level: Level) -> Task:
+def eye_at_film(draw: Draw, level: ExerciseLevel) -> Task:
     """What focus error does the eye leave at the film?"""
     finder = draw.one_of(FINDERS)
-    seconds = 60 if level is Level.APPRENTICE else draw.one_of((12, 20, 30, 45))
+    seconds = 60 if level is ExerciseLevel.APPRENTICE else draw.one_of((12, 20, 30, 45))
     base, magnification = finder.rangefinder.base, finder.rangefinder.magnification
-    if level is Level.BENCH:
+    if level is ExerciseLevel.BENCH:
         magnification = draw.between(0.4, 0.9, 0.05)
     seen = step(
         theory.virtual_base.solve_for(theory.effective_base),
@@ -102,16 +102,18 @@ def eye_at_film(draw: Draw, level: Level) -> Task:
     return task(question, answer, worked([seen, found]), slips)
 
 
-def mirror_angle(draw: Draw, level: Level) -> Task:
+def mirror_angle(draw: Draw, level: ExerciseLevel) -> Task:
     """How far does the mirror turn from infinity to a subject?"""
     finder = draw.one_of(FINDERS)
     base, before = finder.rangefinder.base, finder.rangefinder.base_to_film
-    near = {Level.APPRENTICE: (3.0, 4.0, 5.0), Level.JOURNEYMAN: (1.5, 2.0, 2.5)}
+    near = {ExerciseLevel.APPRENTICE: (3.0, 4.0, 5.0), ExerciseLevel.JOURNEYMAN: (1.5, 2.0, 2.5)}
     distance = 1000 * draw.one_of(near.get(level, (0.9, 1.0, 1.2)))
     formula = theory.triangle.solve_for(theory.convergence)
     seen = step(formula, base=base, film_distance=distance, base_to_film=before)
     found = step(theory.turning_mirror.solve_for(theory.mirror_turn), convergence=seen.result)
-    unit, said = ("arcmin", " minutes of arc") if level is Level.JOURNEYMAN else ("deg", " degrees")
+    unit, said = (
+        ("arcmin", " minutes of arc") if level is ExerciseLevel.JOURNEYMAN else ("deg", " degrees")
+    )
     question = (
         f"The rangefinder of the {finder.camera.name} has a base of {base:g} mm, {before:g} mm in "
         f"front of the film. How many{said} must its mirror turn from ∞ to a subject "
@@ -136,11 +138,11 @@ def mirror_angle(draw: Draw, level: Level) -> Task:
     return task(question, answer, worked([seen, found]), slips)
 
 
-def cam_lift(draw: Draw, level: Level) -> Task:
+def cam_lift(draw: Draw, level: ExerciseLevel) -> Task:
     """How far must a cam push the follower for a lens of another focal length?"""
     focal = draw.one_of((85.0, 90.0, 105.0, 135.0))
-    body = 50.0 if level is Level.APPRENTICE else draw.one_of((47.0, 51.6))
-    hiatus = 0.0 if level is not Level.BENCH else draw.one_of((-3.0, 4.0))
+    body = 50.0 if level is ExerciseLevel.APPRENTICE else draw.one_of((47.0, 51.6))
+    hiatus = 0.0 if level is not ExerciseLevel.BENCH else draw.one_of((-3.0, 4.0))
     distance = 1000 * draw.one_of((2.0, 2.5, 3.0))
     moved = step(
         lens.unit_focusing.solve_for(lens.extension),

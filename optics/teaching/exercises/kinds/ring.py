@@ -6,7 +6,7 @@ from optics.measure.uncertainty import Estimate
 from optics.readings.readings import Step
 from optics.teaching.exercises.answer import TURN
 from optics.teaching.exercises.draw import Draw
-from optics.teaching.exercises.exercise import Level, Task, Working
+from optics.teaching.exercises.exercise import ExerciseLevel, Task, WorkedStep
 from optics.teaching.exercises.kinds.making import (
     angle_answer,
     length_answer,
@@ -36,8 +36,8 @@ def _off(draw: Draw, low: float, high: float) -> tuple[Estimate, str]:
     return read_off(error, 0.005, "focus error"), f"{mm(abs(error), 2)} {way}"
 
 
-def _back_line(name: str, error: Estimate) -> Working:
-    return Working(
+def _back_line(name: str, error: Estimate) -> WorkedStep:
+    return WorkedStep(
         "To put it right the focus goes back by the error.",
         (minus(name, "error", error.value, 2),),
     )
@@ -55,12 +55,12 @@ def _by_turn(rotation: float, pitch: float, lead: float) -> list[tuple[Slip, flo
     return [(Slip.LEAD, rotation * lead / pitch, _LEAD)]
 
 
-def ring_turn(draw: Draw, level: Level) -> Task:
+def ring_turn(draw: Draw, level: ExerciseLevel) -> Task:
     """How far, and which way, is the ring to be turned?"""
     error, said = _off(draw, 0.12, 0.6)
     found = _turn(_back(error), LEAD)
     pitch = LEAD / STARTS
-    if level is Level.APPRENTICE:
+    if level is ExerciseLevel.APPRENTICE:
         thread, before = f"lead {LEAD:g} mm", []
     else:
         thread = f"pitch {pitch:g} mm, {STARTS} starts"
@@ -73,13 +73,13 @@ def ring_turn(draw: Draw, level: Level) -> Task:
     # Plus in the catalogue extends, which is counter-clockwise here.
     answer = angle_answer("turn", found.result, 1, TURN, sign=-1)
     slips = _by_turn(found.result.value, pitch, LEAD) if before else []
-    steps = [Working.of(one) for one in before]
-    return task(question, answer, [*steps, _back_line("z", error), Working.of(found)], slips)
+    steps = [WorkedStep.of(one) for one in before]
+    return task(question, answer, [*steps, _back_line("z", error), WorkedStep.of(found)], slips)
 
 
-def ring_arc(draw: Draw, level: Level) -> Task:
+def ring_arc(draw: Draw, level: ExerciseLevel) -> Task:
     """How long is a turn, measured along the ring's edge?"""
-    if level is Level.APPRENTICE:
+    if level is ExerciseLevel.APPRENTICE:
         degrees = draw.between(4, 40, 0.5)
         turned = read_off(math.radians(degrees), math.radians(0.25), "degrees")
         said, before = f"ring of the {OSTRIN.name} is to be turned {degrees:.1f}°", []
@@ -103,13 +103,13 @@ def _unsigned(estimate: Estimate) -> Estimate:
     return estimate if estimate.value >= 0 else _back(estimate)
 
 
-def wrong_start(draw: Draw, level: Level) -> Task:
+def wrong_start(draw: Draw, level: ExerciseLevel) -> Task:
     """What does a wrong thread start make at the film?"""
     starts, lead = STARTS, LEAD
-    if level is not Level.APPRENTICE:
+    if level is not ExerciseLevel.APPRENTICE:
         starts = round(draw.between(4, 8, 1))
         lead = draw.between(8, 24, 1)
-    moved = round(draw.between(1, 2 if level is not Level.BENCH else 3, 1))
+    moved = round(draw.between(1, 2 if level is not ExerciseLevel.BENCH else 3, 1))
     found = step(
         helicoid.start_shift.solve_for(helicoid.travel),
         starts_moved=moved,
@@ -129,10 +129,10 @@ def wrong_start(draw: Draw, level: Level) -> Task:
     return task(question, answer, worked([found]), slips)
 
 
-def start_entry(draw: Draw, level: Level) -> Task:
+def start_entry(draw: Draw, level: ExerciseLevel) -> Task:
     """How far round is another start?"""
-    starts = STARTS if level is Level.APPRENTICE else round(draw.between(3, 8, 1))
-    moved = 1 if level is Level.APPRENTICE else 2
+    starts = STARTS if level is ExerciseLevel.APPRENTICE else round(draw.between(3, 8, 1))
+    moved = 1 if level is ExerciseLevel.APPRENTICE else 2
     found = step(
         helicoid.start_angle.solve_for(helicoid.rotation), starts_moved=moved, starts=starts
     )
@@ -146,7 +146,7 @@ def start_entry(draw: Draw, level: Level) -> Task:
     return task(question, answer, worked([found]), [one])
 
 
-def front_cell_turn(draw: Draw, level: Level) -> Task:
+def front_cell_turn(draw: Draw, level: ExerciseLevel) -> Task:
     """How far, and which way, is a front cell to be turned?"""
     error, said = _off(draw, 0.08, 0.4)
     back = _back(error)
@@ -160,7 +160,7 @@ def front_cell_turn(draw: Draw, level: Level) -> Task:
         "from the front. "
     )
     ratio = (CELL / focal) ** 2
-    arc = level is Level.BENCH
+    arc = level is ExerciseLevel.BENCH
     if arc:
         end = step(
             helicoid.ring_arc.solve_for(helicoid.arc), rotation=turn.result, ring_diameter=CELL_RING
@@ -178,4 +178,4 @@ def front_cell_turn(draw: Draw, level: Level) -> Task:
         (Slip.NOT_SQUARED, answer.size / math.sqrt(ratio), _SQUARE),
     ]
     slips += [(Slip.DIAMETER, 2 * answer.size, _DIAMETER)] if arc else []
-    return task(question, answer, [_back_line("e", error), *map(Working.of, steps)], slips)
+    return task(question, answer, [_back_line("e", error), *map(WorkedStep.of, steps)], slips)

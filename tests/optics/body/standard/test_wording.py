@@ -14,7 +14,7 @@ from optics.body.standard import (
 )
 from optics.body.standard.cautions import CAUTIONS
 from optics.camera.camera import Bed, Camera, Lens
-from optics.camera.mount import Screw, plan_shims
+from optics.camera.mount import MountScrew, plan_shims
 from optics.camera.plane import Plane
 from optics.measure.uncertainty import exact
 
@@ -128,7 +128,10 @@ def test_a_plan_says_what_each_screw_gets_and_what_is_left() -> None:
     places = [(-20, 15), (20, 15), (20, -15), (-20, -15)]
     lean = Plane(exact(40.0), exact(0.001), exact(0.0))
     plan = plan_shims(
-        lean, [Screw(x, y) for x, y in places], drawer=((0.02, 4), (0.04, 2)), near_enough=0.002
+        lean,
+        [MountScrew(x, y) for x, y in places],
+        drawer=((0.02, 4), (0.04, 2)),
+        near_enough=0.002,
     )
     said = [wording.said_shim(s) for s in plan.shims]
     assert said[0] == "Screw at the top left: fit 0.04 mm, add 0.040 mm in all."
@@ -136,9 +139,11 @@ def test_a_plan_says_what_each_screw_gets_and_what_is_left() -> None:
     notes = " ".join(wording.plan_notes(plan))
     assert "the whole mount is raised by 0.020 mm; take that out again under the lens seat" in notes
     assert "the mount goes 0.020 mm away from the film" in notes
-    few = plan_shims(lean, [Screw(x, y) for x, y in places], drawer=((0.1, 1),), near_enough=0.002)
+    few = plan_shims(
+        lean, [MountScrew(x, y) for x, y in places], drawer=((0.1, 1),), near_enough=0.002
+    )
     assert "do not come near enough at: top left, bottom left" in " ".join(wording.plan_notes(few))
-    unknown = plan_shims(lean, [Screw(x, y, None) for x, y in places], near_enough=0.002)
+    unknown = plan_shims(lean, [MountScrew(x, y, None) for x, y in places], near_enough=0.002)
     assert wording.said_shim(unknown.shims[1]) == (
         "Screw at the top right: remove 0.020 mm of shim, only if that much is fitted."
     )
@@ -149,7 +154,7 @@ def test_all_leaves_out_is_said() -> None:
     """A screw that loses all its shim is told to have none."""
     places = [(-20, 15), (20, 15), (20, -15), (-20, -15)]
     lean = Plane(exact(40.0), exact(0.001), exact(0.0))
-    fitted = [Screw(x, y, ((0.02, 1),), "north") for x, y in places]
+    fitted = [MountScrew(x, y, ((0.02, 1),), "north") for x, y in places]
     plan = plan_shims(lean, fitted, drawer=((0.04, 2),), near_enough=0.002)
     assert wording.said_shim(plan.shims[1]) == (
         "Screw at the north: fit no shim, remove 0.020 mm in all."
@@ -161,7 +166,10 @@ def test_four_screws_that_disagree_are_told_of() -> None:
     places = [(-20, 15), (20, 15), (20, -15), (-20, -15)]
     lean = Plane(exact(40.0), exact(0.001), exact(0.0))
     plan = plan_shims(
-        lean, [Screw(x, y) for x, y in places], drawer=((0.03, 1), (0.05, 1)), near_enough=0.002
+        lean,
+        [MountScrew(x, y) for x, y in places],
+        drawer=((0.03, 1), (0.05, 1)),
+        near_enough=0.002,
     )
     assert any("the fourth stands 0.020 mm clear" in note for note in wording.plan_notes(plan))
 

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from optics.body.witness import Finding
+from optics.body.witness import RankingFinding
 from optics.errors import ShimwrightError
 from optics.records.lantern_street import CORVANE, OSTRIN, TARNBROOK
 from tests.optics.records.bench_jobs import (
@@ -18,7 +18,7 @@ def test_starts_are_those_worked_by_hand() -> None:
     """By hand, two starts and mark B leave 6.48 − 6 − 0.5 = −0.02 mm: that is what comes first."""
     ranking = solved(OSTRIN, witness=WITNESS).witness
     assert ranking is not None
-    assert ranking.finding is Finding.TOLD
+    assert ranking.finding is RankingFinding.TOLD
     assert (ranking.first.mark.name, ranking.first.starts_moved) == ("B", -2)
     assert ranking.first.error.value == pytest.approx(-0.02, abs=0.001)
 

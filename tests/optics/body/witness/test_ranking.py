@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.body.witness import Finding, Mark, MarksOn, Thread, rank, wording
+from optics.body.witness import Mark, MarksOn, RankingFinding, Thread, rank, wording
 from optics.body.witness.ranking import APART
 from optics.camera.camera import Turn
 from optics.errors import OutOfRange
@@ -31,7 +31,7 @@ def test_the_true_combination_comes_first() -> None:
         true_error, *others = sorted(barrel.true_errors(), key=abs)
         width = APART * max(c.spread for c in ranking.combinations)
         is_apart = all(abs(other - true_error) > width for other in others)
-        seen[is_apart, is_true(ranking, barrel), ranking.finding is Finding.TOLD] += 1
+        seen[is_apart, is_true(ranking, barrel), ranking.finding is RankingFinding.TOLD] += 1
     right = sum(n for (is_apart, is_right, _), n in seen.items() if is_apart and is_right)
     assert right >= 0.99 * BARRELS
     assert seen[True, True, True] >= 0.97 * BARRELS
@@ -45,7 +45,7 @@ def test_candidates_too_near_each_other_are_not_told_apart(error: float, degrees
     """Two marks less than 4σ apart at the film are never told, whatever the reading."""
     near = Mark("B", math.radians(degrees))
     found = rank(THREAD, [A, near], "A", within(error, 0.015, "reading"), spread=ALLOWED)
-    assert found.finding is Finding.CANNOT_TELL
+    assert found.finding is RankingFinding.CANNOT_TELL
     assert found.rivals
 
 
@@ -56,7 +56,7 @@ def test_errors_are_those_of_the_usual_barrel() -> None:
     errors = sorted(c.error.value for c in found.combinations)
     assert errors == pytest.approx([-6, -4, -2, 0, 2, 4, 6])
     assert found.first.is_present
-    assert found.finding is Finding.TOLD
+    assert found.finding is RankingFinding.TOLD
 
 
 @pytest.mark.parametrize(
@@ -108,7 +108,7 @@ def test_probabilities_follow_bayes() -> None:
 def test_a_reading_no_combination_explains() -> None:
     """An error of 0.7 mm with one mark and starts 3 mm apart has another cause."""
     found = rank(THREAD, [A], "A", within(0.7, 0.01, "reading"), spread=0.05)
-    assert found.finding is Finding.NONE_FITS
+    assert found.finding is RankingFinding.NONE_FITS
 
 
 def test_shared_sources_stay_shared() -> None:

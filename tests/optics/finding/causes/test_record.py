@@ -12,7 +12,7 @@ from optics.finding.causes.ring import RING
 from optics.finding.causes.stop import STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.causes.zero import ZERO
-from optics.moves import AtHand, Screw
+from optics.moves import AdjustingScrew, AtHand
 from tests.optics.teaching.bench_day import AT_HAND, BED, CELL, HELICOID
 
 
@@ -42,7 +42,7 @@ def test_a_screw_of_unknown_effect_wants_a_trial_turn() -> None:
 def test_a_screw_without_effect_is_refused(per_turn: float) -> None:
     """A screw that does nothing, or no number, is refused in words."""
     with pytest.raises(ValueError, match=r"^A screw's effect must be a number other than 0"):
-        Screw(per_turn)
+        AdjustingScrew(per_turn)
 
 
 def test_the_stop_is_turned_in_the_sense_that_extends() -> None:

@@ -9,7 +9,7 @@ from optics.finding.causes.stop import STOP as THE_STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.for_and_against import for_and_against
-from optics.teaching.practice import Bench, Habits, draw_camera, round_of_readings, take_all
+from optics.teaching.practice import Habits, PracticeBench, draw_camera, round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
     BED,
@@ -34,7 +34,7 @@ def test_nothing_read_stands_on_both_sides(camera: Camera) -> None:
         practice = draw_camera(camera, AT_HAND, usual_priors(camera), chance)
         wanted = round_of_readings(camera)
         found = diagnose(
-            camera, take_all(practice, (*wanted, *wanted[:7]), Bench(Habits(), chance))
+            camera, take_all(practice, (*wanted, *wanted[:7]), PracticeBench(Habits(), chance))
         )
         for cause in found.possible:
             said = for_and_against(found, cause)

@@ -8,7 +8,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from optics.camera.camera import Camera, FrontCell, Helicoid, Lens, Turn
-from optics.camera.taken import AT_STOP, Taken
+from optics.camera.where_taken import AT_STOP, Taken
 from optics.finding.diagnosis import Faults, predict
 from optics.measure.uncertainty import exact
 from optics.readings.kinds.collimator import CollimatorReading

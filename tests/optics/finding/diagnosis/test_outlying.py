@@ -7,7 +7,7 @@ from optics.finding.causes.ring import RING
 from optics.finding.causes.seat import SEAT
 from optics.finding.causes.stop import STOP as THE_STOP
 from optics.finding.diagnosis import Faults, diagnose, usual_priors
-from optics.teaching.practice import Bench, Habits, draw_camera, round_of_readings, take_all
+from optics.teaching.practice import Habits, PracticeBench, draw_camera, round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
     FULL_ROUND,
@@ -44,7 +44,7 @@ def test_sound_readings_are_rarely_accused() -> None:
     for seed in range(300):
         chance = np.random.default_rng(seed)
         practice = draw_camera(HELICOID, AT_HAND, priors, chance)
-        readings = take_all(practice, round_of_readings(HELICOID), Bench(Habits(), chance))
+        readings = take_all(practice, round_of_readings(HELICOID), PracticeBench(Habits(), chance))
         accused += bool(diagnose(HELICOID, readings).outliers)
     assert accused <= 9
 
@@ -96,7 +96,9 @@ def test_readings_of_one_thing_within_their_scatter_are_not_accused() -> None:
     for seed in range(300):
         chance = np.random.default_rng(seed)
         practice = draw_camera(HELICOID, AT_HAND, priors, chance)
-        readings = take_all(practice, (*wanted, wanted[0], *wanted[5:7]), Bench(Habits(), chance))
+        readings = take_all(
+            practice, (*wanted, wanted[0], *wanted[5:7]), PracticeBench(Habits(), chance)
+        )
         accused += bool(diagnose(HELICOID, readings).contradictions)
     assert accused <= 9
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from optics.camera.camera import Camera, Helicoid, Lens, Turn
-from optics.camera.taken import AT_STOP
+from optics.camera.where_taken import AT_STOP
 from optics.finding.causes import BenchStep
 from optics.finding.causes.seat import SEAT
 from optics.finding.causes.start import START

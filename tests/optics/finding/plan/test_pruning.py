@@ -16,9 +16,9 @@ from optics.finding.plan import make_plan
 from optics.finding.plan.pruning import Drawn, worth_doing
 from optics.finding.plan.state import Forecast
 from optics.measure.uncertainty import within
-from optics.moves import AtHand, Screw, Workshop
+from optics.moves import AdjustingScrew, AtHand, Workshop
 from optics.moves.gate import GATE
-from optics.teaching.practice import Bench, Habits, draw_camera, round_of_readings, take_all
+from optics.teaching.practice import Habits, PracticeBench, draw_camera, round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
     BED,
@@ -37,7 +37,9 @@ from tests.optics.teaching.bench_day import (
 # 58 mm f/2 on a 15 mm lead: 0.2° of the ring is 0.008 mm, the tolerance 0.030 mm.
 FAST = Camera("fast", Lens(58.0, 2.0, 0.0), Helicoid(15.0, 5, Turn.CLOCKWISE, 60.0), 0.03)
 # Leaves of 0.05 and 0.1 mm cannot take the seat's last hundredth.
-COARSE = AtHand(Workshop(((0.05, 4), (0.1, 4)), ((0.1, 2),)), Screw(0.2), Screw(0.2))
+COARSE = AtHand(
+    Workshop(((0.05, 4), (0.1, 4)), ((0.1, 2),)), AdjustingScrew(0.2), AdjustingScrew(0.2)
+)
 
 
 def moved(cause: Cause, amount: float) -> Adjustment:
@@ -100,7 +102,7 @@ def test_no_step_of_a_plan_could_be_left_out(camera: Camera) -> None:
     for seed in range(12):
         chance = np.random.default_rng(seed)
         practice = draw_camera(camera, AT_HAND, usual_priors(camera), chance)
-        readings = take_all(practice, round_of_readings(camera), Bench(Habits(), chance))
+        readings = take_all(practice, round_of_readings(camera), PracticeBench(Habits(), chance))
         found = diagnose(camera, readings)
         steps = tuple(s.adjustment for s in make_plan(found, AT_HAND, draws=4000).steps)
         for step in steps:

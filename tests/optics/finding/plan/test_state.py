@@ -8,7 +8,7 @@ import pytest
 from optics.finding.causes import Adjustment
 from optics.finding.causes.ring import RING
 from optics.finding.diagnosis import Faults, diagnose
-from optics.finding.plan.state import Expected, Forecast, State
+from optics.finding.plan.state import Expected, Forecast, PlanOutlook
 from tests.optics.teaching.bench_day import AT_HAND, FULL_ROUND, HELICOID, all_shown
 
 FOUND = diagnose(HELICOID, all_shown(HELICOID, Faults(ring=-0.1, zero=0.1), FULL_ROUND))
@@ -55,6 +55,6 @@ def test_conforming_takes_both_the_chance_and_the_guard_band(
     duty = FOUND.duties[0]
     assert duty.tolerance < 0.0421
     wide = duty.tolerance / 0.04
-    state = State((Expected(duty, 0.0, low * wide, high * wide, 0.99),), all_inside)
+    state = PlanOutlook((Expected(duty, 0.0, low * wide, high * wide, 0.99),), all_inside)
     assert state.conforms == conforms
     assert math.isclose(state.worst.inside, 0.99)

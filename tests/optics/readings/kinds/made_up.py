@@ -5,14 +5,22 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from optics.camera.camera import Camera
-from optics.camera.taken import USUAL, Taken
 from optics.camera.true_lens import TrueLens
+from optics.camera.where_taken import USUAL, Taken
 from optics.measure.uncertainty import Estimate, exact
 from optics.readings.candidates import Candidate
 from optics.readings.kinds.record import Kind
 from optics.readings.missing import Missing
-from optics.readings.parts import PlacedPart, ReadFrom, ReadingPart, Way, given, repeated, tries
 from optics.readings.practised import Offered
+from optics.readings.reading_part import (
+    PlacedPart,
+    ReadFrom,
+    ReadingPart,
+    Way,
+    given,
+    repeated,
+    tries,
+)
 from optics.readings.readings import Judged, Meets, Reading, Step
 from optics.readings.spots import Spot
 from optics.relation import Range

@@ -13,10 +13,10 @@ from optics.readings.directions import Direction
 from optics.readings.kinds import ALL, Kind
 from optics.readings.kinds.registry import add, drop, usual_candidates
 from optics.readings.readings import Reading
+from optics.records.echoed_figures import understood
 from optics.records.job import JobDocument, TakenPart
 from optics.records.report import report_of
 from optics.records.solve import solve
-from optics.records.understood import understood
 from optics.sheets.bench_sheet import bench_sheet
 from optics.sheets.certificate import certificate
 from optics.teaching.practice import Level, Read, Sitting, wording

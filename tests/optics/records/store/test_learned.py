@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from optics.records.store import Learned, Store
+from optics.records.store import ShopFigure, Store
 from optics.records.store.learned import figures
 from tests.optics.records.jobs import HELICOID, job, record
 from tests.optics.records.store.conftest import document
@@ -27,7 +27,7 @@ def gauged(measured: float, camera: str = "Ostrin 35", **more: Any) -> dict[str,
     return {**typed, "found": [{"reading": part}], **more}
 
 
-def the(figure: str, learned: list[Learned]) -> Learned:
+def the(figure: str, learned: list[ShopFigure]) -> ShopFigure:
     """Return one figure of several."""
     return next(one for one in learned if one.name == figure)
 

@@ -2,7 +2,7 @@
 
 from hypothesis import strategies as st
 
-from optics.teaching.exercises import KINDS, Exercise, Level, exercise
+from optics.teaching.exercises import KINDS, Exercise, ExerciseLevel, exercise
 from optics.units.printing import fixed
 
 
@@ -11,7 +11,7 @@ def exercises() -> st.SearchStrategy[Exercise]:
     return st.builds(
         exercise,
         st.sampled_from(sorted(KINDS)),
-        st.sampled_from(Level),
+        st.sampled_from(ExerciseLevel),
         st.integers(0, 400).map(str),
     )
 

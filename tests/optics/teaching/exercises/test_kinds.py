@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 from uncertainties import ufloat
 
-from optics.teaching.exercises import KINDS, Exercise, Level, exercise
+from optics.teaching.exercises import KINDS, Exercise, ExerciseLevel, exercise
 from optics.teaching.shelf import OSTRIN, TARNBROOK
 from optics.units import read_distance
 
@@ -40,7 +40,7 @@ def extension(distance: float, focal: float, hiatus: float) -> float:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_the_focus_error_is_the_extension_that_trial_finds(seed: str) -> None:
     """At the ∞ mark the error is the extension of the distance that is really sharp."""
-    one = exercise("focus_error", Level.APPRENTICE, seed)
+    one = exercise("focus_error", ExerciseLevel.APPRENTICE, seed)
     (metres,) = figures(one.question, r"target ([\d.]+) m")
     lens = OSTRIN.lens
     wanted = extension(1000 * metres, lens.focal_length, lens.hiatus)
@@ -50,8 +50,8 @@ def test_the_focus_error_is_the_extension_that_trial_finds(seed: str) -> None:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_a_shim_is_the_error_turned_round(seed: str) -> None:
     """The shim for a lens that is too far out is removed, and as thick as the error."""
-    error = exercise("focus_error", Level.JOURNEYMAN, seed)
-    shim = exercise("shim_to_add", Level.APPRENTICE, seed)
+    error = exercise("focus_error", ExerciseLevel.JOURNEYMAN, seed)
+    shim = exercise("shim_to_add", ExerciseLevel.APPRENTICE, seed)
     assert error.answer.printed.split(" too")[1].strip() in ("far out", "far in")
     (metres,) = figures(shim.question, r"target ([\d.]+) m")
     lens = OSTRIN.lens
@@ -75,10 +75,10 @@ def blur(limit: float, one: Exercise) -> float:
 
 
 @pytest.mark.parametrize("kind", ["depth_near", "depth_far"])
-@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("level", ExerciseLevel)
 @pytest.mark.parametrize("seed", SEEDS[:3])
 def test_at_the_limits_of_sharpness_the_disc_is_the_circle_of_confusion(
-    kind: str, level: Level, seed: str
+    kind: str, level: ExerciseLevel, seed: str
 ) -> None:
     """Traced through the lens, a point at either limit makes the disc that is still allowed."""
     one = exercise(kind, level, seed)
@@ -89,7 +89,7 @@ def test_at_the_limits_of_sharpness_the_disc_is_the_circle_of_confusion(
 @pytest.mark.parametrize("seed", SEEDS)
 def test_the_turn_takes_the_lens_back(seed: str) -> None:
     """Turned by the answer on a lead of 18 mm, the lens moves by the error, the other way."""
-    one = exercise("ring_turn", Level.APPRENTICE, seed)
+    one = exercise("ring_turn", ExerciseLevel.APPRENTICE, seed)
     (error,) = figures(one.question, r"is ([\d.]+) mm too far")
     assert one.answer.size / math.tau * 18 == pytest.approx(error)
     # The helicoid extends counter-clockwise, so what stands too far out is turned clockwise.
@@ -125,7 +125,7 @@ def test_plain_exercises_come_out_as_in_the_head(
     """What an apprentice can do in the head comes to the same from the question's own figures."""
     done = 0
     for seed in range(8):
-        one = exercise(kind, Level.APPRENTICE, str(seed))
+        one = exercise(kind, ExerciseLevel.APPRENTICE, str(seed))
         if re.search(pattern, one.question):
             done += 1
             assert one.answer.size == pytest.approx(sum_(*figures(one.question, pattern)))
@@ -137,10 +137,10 @@ def image_of(subject: float, focal: float) -> float:
     return 1 / (1 / focal - 1 / subject)
 
 
-@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("level", ExerciseLevel)
 @pytest.mark.parametrize("seed", SEEDS)
 def test_a_collimators_shift_reaches_the_film_as_two_lenses_carry_it(
-    level: Level, seed: str
+    level: ExerciseLevel, seed: str
 ) -> None:
     """Traced through collimator and lens, focal points together, the reticle lands at the error."""
     one = exercise("collimator", level, seed)
@@ -154,10 +154,10 @@ def test_a_collimators_shift_reaches_the_film_as_two_lenses_carry_it(
     assert one.answer.value == pytest.approx(image - focal, rel=1e-6)
 
 
-@pytest.mark.parametrize("level", [Level.APPRENTICE, Level.JOURNEYMAN])
+@pytest.mark.parametrize("level", [ExerciseLevel.APPRENTICE, ExerciseLevel.JOURNEYMAN])
 @pytest.mark.parametrize("seed", SEEDS)
 def test_the_front_cell_turned_by_the_answer_puts_the_image_on_the_film(
-    level: Level, seed: str
+    level: ExerciseLevel, seed: str
 ) -> None:
     """In a lens of two thin groups the turn found takes the image back by the error."""
     one = exercise("front_cell_turn", level, seed)
@@ -182,7 +182,7 @@ def test_the_front_cell_turned_by_the_answer_puts_the_image_on_the_film(
 @pytest.mark.parametrize("seed", SEEDS)
 def test_a_mirror_turned_by_the_answer_looks_at_the_subject(seed: str) -> None:
     """A beam turned by twice the mirror's turn has gone one base aside where the subject stands."""
-    one = exercise("mirror_angle", Level.JOURNEYMAN, seed)
+    one = exercise("mirror_angle", ExerciseLevel.JOURNEYMAN, seed)
     base, before, metres = figures(
         one.question, r"base of ([\d.]+) mm, ([\d.]+) mm in front.*subject ([\d.]+) m"
     )
@@ -192,7 +192,7 @@ def test_a_mirror_turned_by_the_answer_looks_at_the_subject(seed: str) -> None:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_what_the_eye_leaves_is_the_images_shift_of_what_it_cannot_tell(seed: str) -> None:
     """Two far subjects that look one to the eye have images as far apart as the answer."""
-    one = exercise("eye_at_film", Level.BENCH, seed)
+    one = exercise("eye_at_film", ExerciseLevel.BENCH, seed)
     focal, base, magnified, seconds = figures(
         one.question,
         r"f ([\d.]+) mm.*base of ([\d.]+) mm.*magnifies ([\d.]+) times.*tells (\d+)″",
@@ -203,18 +203,18 @@ def test_what_the_eye_leaves_is_the_images_shift_of_what_it_cannot_tell(seed: st
     assert images[0] - images[1] == pytest.approx(one.answer.value, rel=0.01)
 
 
-@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("level", ExerciseLevel)
 @pytest.mark.parametrize("seed", SEEDS)
-def test_the_follower_moves_as_the_bodys_own_lens_would(level: Level, seed: str) -> None:
+def test_the_follower_moves_as_the_bodys_own_lens_would(level: ExerciseLevel, seed: str) -> None:
     """The lift is the extension that trial finds for the body's lens at the same distance."""
     one = exercise("cam_lift", level, seed)
     body, metres = figures(one.question, r"lens of ([\d.]+) mm without.*focused at ([\d.]+) m")
     assert one.answer.value == pytest.approx(extension(1000 * metres, body, 0.0), rel=1e-6)
 
 
-@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("level", ExerciseLevel)
 def test_focused_at_the_hyperfocal_distance_infinity_makes_the_disc_still_allowed(
-    level: Level,
+    level: ExerciseLevel,
 ) -> None:
     """By similar triangles behind the lens, a point at infinity has the circle of confusion."""
     one = exercise("hyperfocal", level, "2")
@@ -225,17 +225,17 @@ def test_focused_at_the_hyperfocal_distance_infinity_makes_the_disc_still_allowe
     assert (film - focal) / focal * focal / EXACT[stop] == pytest.approx(confusion)
 
 
-@pytest.mark.parametrize("level", [Level.APPRENTICE, Level.JOURNEYMAN])
-def test_a_target_too_near_for_infinity_leaves_its_images_distance(level: Level) -> None:
+@pytest.mark.parametrize("level", [ExerciseLevel.APPRENTICE, ExerciseLevel.JOURNEYMAN])
+def test_a_target_too_near_for_infinity_leaves_its_images_distance(level: ExerciseLevel) -> None:
     """The error left is how far behind the focal point a thin lens images the target."""
     one = exercise("false_infinity", level, "2")
     metres, focal = figures(one.question, r"chimney ([\d.]+) m.*\(f ([\d.]+) mm\)")
     assert one.answer.value == pytest.approx(image_of(1000 * metres, focal) - focal, rel=1e-6)
 
 
-@pytest.mark.parametrize("level", [Level.APPRENTICE, Level.JOURNEYMAN])
+@pytest.mark.parametrize("level", [ExerciseLevel.APPRENTICE, ExerciseLevel.JOURNEYMAN])
 @pytest.mark.parametrize("seed", SEEDS)
-def test_a_tape_in_feet_is_what_the_pages_understand(level: Level, seed: str) -> None:
+def test_a_tape_in_feet_is_what_the_pages_understand(level: ExerciseLevel, seed: str) -> None:
     """Typed into any distance field, the tape's reading is understood as the answer."""
     one = exercise("tape", level, seed)
     said = one.question.split(" reads ")[1].split(". ")[0]
@@ -244,7 +244,7 @@ def test_a_tape_in_feet_is_what_the_pages_understand(level: Level, seed: str) ->
 
 def test_limits_combine_as_an_independent_calculator_has_them() -> None:
     """Two rectangular limits, given to the uncertainties package, come to the same."""
-    one = exercise("combined", Level.APPRENTICE, "1")
+    one = exercise("combined", ExerciseLevel.APPRENTICE, "1")
     gauge, edge = figures(one.question, r"± ([\d.]+) mm and.*± ([\d.]+) mm")
     total = ufloat(0, gauge / 3**0.5) + ufloat(0, edge / 3**0.5)
     assert one.answer.value == pytest.approx(total.std_dev)
@@ -253,14 +253,14 @@ def test_limits_combine_as_an_independent_calculator_has_them() -> None:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_few_readings_take_the_factor_of_the_published_table(seed: str) -> None:
     """The factor k is Student's t as the GUM prints it for n − 1 degrees of freedom."""
-    one = exercise("few_readings", Level.JOURNEYMAN, seed)
+    one = exercise("few_readings", ExerciseLevel.JOURNEYMAN, seed)
     (count,) = figures(one.question, r"repeated (\d+) times")
     assert one.answer.printed == f"{T95[round(count) - 1]:.2f}"
 
 
 @pytest.mark.parametrize("kind", KINDS)
-@pytest.mark.parametrize("level", Level)
-def test_every_line_can_be_printed_and_says_its_figures(kind: str, level: Level) -> None:
+@pytest.mark.parametrize("level", ExerciseLevel)
+def test_every_line_can_be_printed_and_says_its_figures(kind: str, level: ExerciseLevel) -> None:
     """Hints and questions hold only characters that the sheets have, and no bare code names."""
     from optics.drawing.lettering import REPLACEMENT, shown
 

@@ -3,7 +3,7 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.teaching.exercises import Exercise, Level, Outcome, Slip, exercise, mark
+from optics.teaching.exercises import Exercise, ExerciseLevel, Outcome, Slip, exercise, mark
 from optics.units.printing import fixed
 from tests.optics.teaching.exercises.drawn import exercises, typed
 
@@ -43,13 +43,13 @@ def test_a_minus_where_none_belongs_is_named(one: Exercise) -> None:
 
 def test_rounding_too_soon_is_named() -> None:
     """An answer that is near, and off by more than the figures allow, is told to keep digits."""
-    one = exercise("hyperfocal", Level.APPRENTICE, "1")
+    one = exercise("hyperfocal", ExerciseLevel.APPRENTICE, "1")
     assert mark(one, typed(one, one.answer.size * 1.03)).slip is Slip.ROUNDED
 
 
 def test_anything_else_is_not_yet_and_offers_the_next_hint() -> None:
     """A wrong amount that no slip explains brings the next hint, and never the answer."""
-    one = exercise("hyperfocal", Level.APPRENTICE, "1")
+    one = exercise("hyperfocal", ExerciseLevel.APPRENTICE, "1")
     wrong = typed(one, one.answer.size * 1.37)
     for seen, hint in enumerate([*one.hints[:3], one.hints[2]]):
         marked = mark(one, wrong, hints_seen=seen)
@@ -70,5 +70,5 @@ def test_no_text_is_an_error(one: Exercise, text: str) -> None:
 
 def test_what_was_understood_is_said() -> None:
     """The echo shows the amount with its way, as it was read."""
-    one = exercise("shim_to_add", Level.APPRENTICE, "1")
+    one = exercise("shim_to_add", ExerciseLevel.APPRENTICE, "1")
     assert mark(one, "5 thou remove").echo == "remove 0.127 mm = 5 thou"

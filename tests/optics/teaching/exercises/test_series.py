@@ -4,7 +4,15 @@ import pytest
 from hypothesis import given, settings
 
 from optics.errors import ShimwrightError
-from optics.teaching.exercises import KINDS, Exercise, Level, Topic, exercise, numbered, series
+from optics.teaching.exercises import (
+    KINDS,
+    Exercise,
+    ExerciseLevel,
+    Topic,
+    exercise,
+    numbered,
+    series,
+)
 from tests.optics.teaching.exercises.drawn import exercises
 
 
@@ -16,7 +24,7 @@ def test_every_topic_has_an_exercise() -> None:
 
 def test_a_seed_gives_the_same_exercise_for_ever() -> None:
     """A question and its answer are written down here, so that a kept sheet stays right."""
-    one = exercise("wrong_start", Level.APPRENTICE, "7")
+    one = exercise("wrong_start", ExerciseLevel.APPRENTICE, "7")
     assert one.question.startswith("A helicoid of lead 18 mm with 6 starts is put together")
     assert one.answer.printed == "3.00 mm"
 
@@ -49,7 +57,7 @@ def test_an_exercise_can_be_done(one: Exercise) -> None:
 def test_every_kind_comes_once_before_any_comes_again(topic: Topic | None) -> None:
     """The first round of a series holds each kind of its topic once, in an order of the seed's."""
     about = {name for name, kind in KINDS.items() if topic in (None, kind.topic)}
-    whole = series(topic, Level.APPRENTICE, "class 4", 2 * len(about))
+    whole = series(topic, ExerciseLevel.APPRENTICE, "class 4", 2 * len(about))
     for turn in (whole[: len(about)], whole[len(about) :]):
         assert {one.kind for one in turn} == about
         assert len(turn) == len(about)
@@ -57,14 +65,14 @@ def test_every_kind_comes_once_before_any_comes_again(topic: Topic | None) -> No
 
 def test_two_who_type_the_same_seed_have_the_same_sheet() -> None:
     """Spaces around a seed do not count; another seed gives other figures."""
-    mine, yours = (series(None, Level.BENCH, seed, 24) for seed in ("b 12", " b 12 "))
+    mine, yours = (series(None, ExerciseLevel.BENCH, seed, 24) for seed in ("b 12", " b 12 "))
     assert mine == yours
-    assert mine[4] == numbered(None, Level.BENCH, "b 12", 5)
-    others = series(None, Level.BENCH, "b 13", 24)
+    assert mine[4] == numbered(None, ExerciseLevel.BENCH, "b 12", 5)
+    others = series(None, ExerciseLevel.BENCH, "b 13", 24)
     assert {one.question for one in mine} != {one.question for one in others}
 
 
 def test_a_kind_that_there_is_not_is_refused() -> None:
     """An unknown kind is refused with the names of those there are."""
     with pytest.raises(ShimwrightError, match="wrong_start"):
-        exercise("magic", Level.BENCH, "1")
+        exercise("magic", ExerciseLevel.BENCH, "1")

@@ -3,7 +3,7 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from optics.teaching.exercises import Exercise, Level, Outcome, Slip, exercise, mark
+from optics.teaching.exercises import Exercise, ExerciseLevel, Outcome, Slip, exercise, mark
 from optics.teaching.exercises.answer import Answer, Reads
 from optics.teaching.exercises.slips import Mistake, telling
 from tests.optics.teaching.exercises.drawn import exercises, typed
@@ -37,8 +37,11 @@ def test_the_wrong_unit_is_recognised(one: Exercise) -> None:
 
 
 @settings(deadline=None)
-@given(st.integers(0, 200).map(str), st.sampled_from([Level.APPRENTICE, Level.JOURNEYMAN]))
-def test_the_wrong_conversion_is_recognised(seed: str, level: Level) -> None:
+@given(
+    st.integers(0, 200).map(str),
+    st.sampled_from([ExerciseLevel.APPRENTICE, ExerciseLevel.JOURNEYMAN]),
+)
+def test_the_wrong_conversion_is_recognised(seed: str, level: ExerciseLevel) -> None:
     """3 ft 6 taken for 3.6 ft, and feet taken for metres, are each named."""
     one = exercise("tape", level, seed)
     words = one.question.split("reads ")[1].split(" in.")[0].replace(" ft ", " ").split()
@@ -56,7 +59,7 @@ def test_every_slip_can_happen() -> None:
     met = {
         mistake.slip
         for kind in KINDS
-        for level in Level
+        for level in ExerciseLevel
         for seed in range(12)
         for mistake in exercise(kind, level, str(seed)).mistakes
     }

@@ -8,9 +8,9 @@ from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.sensitivity import Straight
 from optics.finding.plan import make_plan
 from optics.teaching.practice import (
-    Bench,
     Habits,
     Hands,
+    PracticeBench,
     PracticeCamera,
     draw_camera,
     round_of_readings,
@@ -25,7 +25,7 @@ def test_readings_scatter_as_they_say(camera: Camera) -> None:
     practice = PracticeCamera(camera, Faults(ring=-0.1, zero=0.05), AT_HAND)
     away = []
     for seed in range(200):
-        bench = Bench(Habits(), np.random.default_rng(seed))
+        bench = PracticeBench(Habits(), np.random.default_rng(seed))
         readings = take_all(practice, round_of_readings(camera), bench)
         right = Straight.of(camera, readings).errors(practice.hidden.vector)
         errors = [reading.steps(camera)[-1].result for reading in readings]
@@ -40,7 +40,7 @@ def test_readings_scatter_as_they_say(camera: Camera) -> None:
 def test_what_cannot_be_read_is_left_out() -> None:
     """With the lens far too far in, the near marks and the rangefinder's far pair are left out."""
     practice = PracticeCamera(HELICOID, Faults(start=-6.0), AT_HAND)
-    bench = Bench(Habits(), np.random.default_rng(1))
+    bench = PracticeBench(Habits(), np.random.default_rng(1))
     kinds = [r.kind for r in take_all(practice, round_of_readings(HELICOID), bench)]
     assert "mark" not in kinds
     assert kinds.count("rotation") == 3
@@ -52,7 +52,7 @@ def test_the_same_seed_is_the_same_day() -> None:
     for _ in range(2):
         chance = np.random.default_rng(7)
         practice = draw_camera(HELICOID, AT_HAND, usual_priors(HELICOID), chance)
-        readings = take_all(practice, round_of_readings(HELICOID), Bench(Habits(), chance))
+        readings = take_all(practice, round_of_readings(HELICOID), PracticeBench(Habits(), chance))
         days.append((practice.hidden, [r.steps(HELICOID)[-1].result.value for r in readings]))
     assert days[0] == days[1]
 
@@ -64,7 +64,7 @@ def test_promises_are_kept_on_practice_cameras(camera: Camera) -> None:
     for seed in range(40):
         chance = np.random.default_rng(1000 + seed)
         practice = draw_camera(camera, AT_HAND, usual_priors(camera), chance)
-        readings = take_all(practice, round_of_readings(camera), Bench(Habits(), chance))
+        readings = take_all(practice, round_of_readings(camera), PracticeBench(Habits(), chance))
         plan = make_plan(diagnose(camera, readings), AT_HAND, draws=4000)
         if not plan.will_conform:
             continue

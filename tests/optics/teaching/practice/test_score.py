@@ -4,16 +4,16 @@ import pytest
 
 from optics.moves.turning import film_per_degree
 from optics.teaching.practice.levels import Level
-from optics.teaching.practice.score import Place, Score, score
+from optics.teaching.practice.score import JudgedPlace, Score, score
 from optics.teaching.practice.sitting import Action, Adjust, Finish, Read, Sitting
 from tests.optics.teaching.practice.stands import OSTRIN, sitting
 
 OUT, IN = 0.2, 0.01
 
 
-def place(found: float, left: float) -> Place:
+def place(found: float, left: float) -> JudgedPlace:
     """Give a place with ± 0.042 mm allowed."""
-    return Place("somewhere", found, left, 0.042)
+    return JudgedPlace("somewhere", found, left, 0.042)
 
 
 def mended(*more: Action, seed: int = 1) -> Sitting:

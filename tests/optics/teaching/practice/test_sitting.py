@@ -8,16 +8,16 @@ from hypothesis import strategies as st
 from optics.errors import NoAnswer, OutOfRange, ShimwrightError, Unreadable
 from optics.finding.diagnosis import Faults
 from optics.readings.readings import Moved
-from optics.teaching.practice.instruments import Bench, Habits, film_per_unit
+from optics.teaching.practice.instruments import Habits, PracticeBench, film_per_unit
 from optics.teaching.practice.levels import Level
 from optics.teaching.practice.sitting import (
     MOST_ACTIONS,
     Action,
     Adjust,
-    Entry,
     Finish,
     Read,
     Sitting,
+    SittingEntry,
     eye_limit,
 )
 from optics.teaching.practice.stand import Stand
@@ -43,7 +43,7 @@ def told(done: Sitting) -> list[object]:
     return [[e.after.practice.hidden, e.after.height, e.round, e.by_eye, shown(e)] for e in entries]
 
 
-def shown(entry: Entry) -> object:
+def shown(entry: SittingEntry) -> object:
     """Give a reading's focus error and uncertainty."""
     if entry.reading is None:
         return None
@@ -169,7 +169,7 @@ def test_eye_limit_in_the_finder_is_what_its_base_makes_of_the_eye() -> None:
 def test_a_lens_far_off_is_refused_in_the_collimator_without_its_figures() -> None:
     """A lens too far off for any place of the reticle is refused, its faults kept to itself."""
     state = state_of(OSTRIN, Faults(start=9.0, ring=0.123))
-    bench = Bench(Habits(), np.random.default_rng(1))
+    bench = PracticeBench(Habits(), np.random.default_rng(1))
     with pytest.raises(NoAnswer, match="turning the ring, or gauge") as refusal:
         bench.take(state.practice, OSTRIN.offered["infinity stop"].reading)
     assert not set("0123456789") & set(str(refusal.value))

@@ -17,7 +17,7 @@ from optics.finding.diagnosis import Faults
 from optics.teaching.practice import wording
 from optics.teaching.practice.debrief import debrief
 from optics.teaching.practice.levels import Level
-from optics.teaching.practice.score import Place
+from optics.teaching.practice.score import JudgedPlace
 from optics.teaching.practice.sight import Glass, Patch
 from optics.teaching.practice.sitting import Adjust, Finish, Read
 from optics.teaching.practice.stand import Stand
@@ -160,7 +160,7 @@ def test_the_debrief_shows_the_plan_that_would_have_been() -> None:
 
 def test_places_are_told_with_what_is_allowed() -> None:
     """A place is told with tolerance, as found, as left, and a verdict in sign and word."""
-    place = Place("∞ mark", 0.1149, -0.01, 0.042)
+    place = JudgedPlace("∞ mark", 0.1149, -0.01, 0.042)
     assert wording.place_words(place) == (
         "∞ mark",
         "± 0.042 mm",
@@ -169,7 +169,7 @@ def test_places_are_told_with_what_is_allowed() -> None:
         "✓ inside",
     )
     minute = math.radians(1 / 60)
-    height = Place("height", 4 * minute, -3 * minute, minute, is_angle=True)
+    height = JudgedPlace("height", 4 * minute, -3 * minute, minute, is_angle=True)
     assert wording.place_words(height)[1:] == ("± 1.0′", "4′ too high", "3′ too low", "✕ outside")
 
 

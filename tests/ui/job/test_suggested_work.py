@@ -8,7 +8,7 @@ from optics.finding.diagnosis.wording import headline
 from optics.records.files import read_job
 from optics.records.solve import solve
 from tests.optics.records.jobs import HELICOID, READINGS, job
-from ui.job.work_asked import Asked, work_asked
+from ui.job.suggested_work import AskedWork, work_asked
 
 
 @pytest.mark.parametrize(
@@ -56,7 +56,7 @@ def test_readings_weighed_together_ask_for_their_plan() -> None:
 MARK = {"kind": "mark", "mark": "inf", "sharp_at": "18 m; 18.7 m; 19.5 m"}
 
 
-def asked_of(*readings: dict[str, str]) -> list[Asked]:
+def asked_of(*readings: dict[str, str]) -> list[AskedWork]:
     """What is asked for by several readings that are answered one by one."""
     return work_asked(read_job(json.dumps(job(HELICOID, *readings)).encode()))
 

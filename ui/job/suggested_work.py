@@ -29,14 +29,14 @@ class Work:
 
 
 @dataclass(frozen=True)
-class Asked:
+class AskedWork:
     """What the readings say, and the work that they ask for."""
 
     said: str
     work: tuple[Work, ...] = ()
 
 
-def work_asked(job: JobDocument) -> list[Asked]:
+def work_asked(job: JobDocument) -> list[AskedWork]:
     """What is asked for by the readings being worked with; a reading inside tolerance asks nothing.
 
     Errors: as `solve`, for figures that cannot be.
@@ -46,35 +46,35 @@ def work_asked(job: JobDocument) -> list[Asked]:
     solution = solve(job)
     if solution.whole is not None:
         return [_planned(solution.whole)]
-    first = [Asked(disagreement_line(pair)) for pair in solution.disagreements]
+    first = [AskedWork(disagreement_line(pair)) for pair in solution.disagreements]
     answers = [answer for answer in solution.answers if isinstance(answer, Correction)]
     each = [_asked(answer) for answer in answers]
     # Two readings of one thing are named as such already; of several things, none is moved alone.
     things = {answer.reading.thing for answer in answers}
     if len(things) > 1 and any(one.work for one in each):
-        first.append(Asked(_ONE_BY_ONE))
+        first.append(AskedWork(_ONE_BY_ONE))
     return [*first, *each]
 
 
-def _planned(whole: WholeCamera) -> Asked:
+def _planned(whole: WholeCamera) -> AskedWork:
     plan = whole.plan
     nothing = nothing_line(plan)
     first = "" if nothing else first_line(plan)
     said = (headline(whole.diagnosis), first, promise_line(plan), nothing)
     blocked = (one.reason for one in plan.blocked)
     steps = (step.adjustment for step in plan.steps)
-    return Asked(
+    return AskedWork(
         " ".join(filter(None, (*said, *blocked))),
         tuple(Work(s.title, s.instruction) for s in steps),
     )
 
 
-def _asked(found: Correction) -> Asked:
+def _asked(found: Correction) -> AskedWork:
     said = wording.headline(found)
     if found.is_right:
-        return Asked(f"{said} Inside tolerance: nothing need be done.")
+        return AskedWork(f"{said} Inside tolerance: nothing need be done.")
     if found.is_bare:
         said = f"{said} {wording.advice(found)}"
         if not found.calls_for_work:
-            return Asked(said)
-    return Asked(said, tuple(Work(one.title, one.instruction) for one in found.remedies))
+            return AskedWork(said)
+    return AskedWork(said, tuple(Work(one.title, one.instruction) for one in found.remedies))

@@ -3,20 +3,20 @@
 import pytest
 
 from optics.errors import OutOfRange
-from ui.job import working_out
+from ui.job import answering
 
 
 @pytest.fixture
 def shown(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """Everything put on the page."""
     page: list[str] = []
-    monkeypatch.setattr(working_out.st, "html", page.append)
+    monkeypatch.setattr(answering.st, "html", page.append)
     return page
 
 
 def test_work_is_not_tried_while_something_is_missing(shown: list[str]) -> None:
     """The problems are listed and the work, which would fail, is never called."""
-    assert working_out.found(["Enter the lead."], lambda: 1 / 0) is None
+    assert answering.found(["Enter the lead."], lambda: 1 / 0) is None
     assert "Enter the lead." in "".join(shown)
 
 
@@ -26,17 +26,17 @@ def test_a_refusal_is_shown_in_its_own_words(shown: list[str]) -> None:
     def refuse() -> int:
         raise OutOfRange("The lead must be positive, got 0 mm; type it from the drawing.")
 
-    assert working_out.found([], refuse) is None
+    assert answering.found([], refuse) is None
     assert "The lead must be positive, got 0 mm; type it from the drawing." in "".join(shown)
 
 
 def test_a_part_the_job_does_not_know_is_refused(shown: list[str]) -> None:
     """A job with a part of an unknown name is a sentence on the page, not an answer."""
-    assert working_out.solved({"kamera": {}}, []) is None
+    assert answering.solved({"kamera": {}}, []) is None
     assert "kamera" in "".join(shown)
 
 
 def test_what_is_found_is_returned_and_nothing_is_shown(shown: list[str]) -> None:
     """With nothing in the way the page is left to whoever asked."""
-    assert working_out.found([], lambda: "sharp") == "sharp"
+    assert answering.found([], lambda: "sharp") == "sharp"
     assert shown == []

@@ -2,8 +2,8 @@
 
 import json
 
+from optics.records.echoed_figures import understood
 from optics.records.files import read_job
-from optics.records.understood import understood
 from tests.optics.records.jobs import HELICOID, job, record
 
 
