@@ -153,6 +153,11 @@ def headline(page: Page) -> Locator:
     return page.locator(".answer .headline")
 
 
+def answered(page: Page) -> str:
+    """What the headline says large, without its sign, as it stands on paper and in a terminal."""
+    return headline(page).locator("strong").first.inner_text().replace("\u00a0", " ").lstrip("✓✕? ")
+
+
 def problems(page: Page) -> Locator:
     """Return what is still needed, a list item each."""
     return page.locator(".answer.waiting li")

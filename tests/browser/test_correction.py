@@ -204,7 +204,7 @@ def test_own_camera_starts_blank_and_says_what_to_enter(page: Page, bench_addres
     )
     type_all(page, Really_sharp_at="18 m")
     expect(hands.headline(page)).to_contain_text("too far out")
-    expect(hands.headline(page)).to_contain_text("not known until the focal length is")
+    expect(page.locator(".answer")).to_contain_text("not known until the focal length is")
     type_all(
         page,
         Focal_length="50",
@@ -236,7 +236,7 @@ def test_each_way_of_focusing_keeps_its_own_figures(page: Page, bench_address: s
 def test_the_note_is_one_page_with_the_answer(page: Page, bench_address: str) -> None:
     """The note that is downloaded is a PDF of one page and says what the page says."""
     opened(page, bench_address)
-    found = hands.headline(page).locator("strong").inner_text()
+    found = hands.answered(page)
     note = PdfReader(io.BytesIO(hands.download(page, "One-page note")))
     assert len(note.pages) == 1
     assert found in " ".join(note.pages[0].extract_text().split())

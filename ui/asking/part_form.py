@@ -60,6 +60,7 @@ def places(
     Rows have forms of their own; so have parts that may be missing, unless the whole is asked.
     """
     chosen: dict[str, str] = {}
+    usual = {one.name: one.first_choice for one in asked(part)}
     for one in asked(part):
         if one.is_several or (one.stands_alone and not is_whole):
             continue
@@ -78,7 +79,7 @@ def places(
             )
         if one.each:
             continue
-        place = _place(one, key, path, known, chosen, is_example)
+        place = _place(one, key, path, known, chosen, usual, is_example)
         yield place
         if one.choices:
             words = [one.said(value) for value in one.choices]
@@ -97,6 +98,7 @@ def _place(
     path: tuple[str, ...],
     known: Known,
     chosen: Mapping[str, str],
+    usual: Mapping[str, str],
     is_example: bool,
 ) -> FieldPlace:
     given = known.get(one.name)
@@ -104,7 +106,8 @@ def _place(
         first = _first(one, (given or {}).get("kind"), is_example)
         return FieldPlace((*path, one.name, "kind"), _step(key, one.name, "kind"), one, first, key)
     by = one.ask.kept_by
-    is_other = by and known.get(by, chosen[by]) != chosen[by]
+    # What is known of one choice is not shown of another: angles are no arcs.
+    is_other = by and known.get(by, usual[by]) != chosen[by]
     first = _first(one, None if is_other else given, is_example)
     return FieldPlace((*path, one.name), _step(key, chosen.get(by, ""), one.name), one, first, key)
 

