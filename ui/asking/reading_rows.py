@@ -50,7 +50,11 @@ class ReadingRow:
     @property
     def texts(self) -> Texts:
         """The part as it is typed; what was never given is left out."""
-        return self.part.model_dump(mode="json", exclude_none=True) if self.part else {}
+        return (
+            self.part.model_dump(mode="json", exclude_none=True, exclude_unset=True)
+            if self.part
+            else {}
+        )
 
 
 _GATE = RowFields("gate", GatePart, ("film", "channel", "film_thickness"))
