@@ -43,7 +43,7 @@ class ApartPart(Part):
         Field(max_length=60),
         Ask("apart by", "such as 4", beside=("measured", lambda how: apart_field(how))),
     ]
-    ring: Annotated[Ring, Ask("ring would go", width=6)]
+    ring: Annotated[Ring, Ask("ring would go", starts=Ring.FARTHER, width=6)]
 
     @model_validator(mode="after")
     def _understood(self) -> "ApartPart":

@@ -146,7 +146,7 @@ def test_the_next_turn_is_said_and_drawn(page: Page, bench_address: str) -> None
 def test_the_drawing_moves_with_what_is_typed(page: Page, bench_address: str) -> None:
     """Another base or reading draws another triangle."""
     opened(page, bench_address)
-    pictures = page.locator(".pictures img")
+    pictures = page.locator(".pictures:not(.turn) img")
     before = [picture.get_attribute("src") for picture in pictures.all()]
     assert len(before) == 3
     type_all(page, Base="80", **{PAIRS: "∞ = 30; 1 m = 1.05"})
@@ -209,7 +209,7 @@ def test_the_sun_is_warned_of_where_one_looks_out(page: Page, bench_address: str
 def test_a_cam_is_mapped_and_printed(page: Page, bench_address: str) -> None:
     """Lifts read give cuts, a plot and a sheet; without them there is the table of a new cam."""
     opened(page, bench_address, CAM)
-    expect(hands.headline(page)).to_contain_text("Take off at most")
+    expect(page.locator(".answer")).to_contain_text("Take off at most")
     expect(page.locator(".js-plotly-plot .legendtext")).to_have_text(["first pass", "in all"])
     expect(page.locator("img.sheet").first).to_be_visible()
     text = pdf_text(hands.download(page, "Sheet (PDF)"))
@@ -259,14 +259,14 @@ def test_images_apart_at_the_stop_are_enough(page: Page, bench_address: str) -> 
 def test_the_compensators_travel_is_told(page: Page, bench_address: str) -> None:
     """Each kind asks for what it needs and says how far it goes, or that it cannot."""
     opened(page, bench_address)
-    expect(page.locator(".found")).to_contain_text("The turning mirror turns")
+    expect(page.locator(".answer")).to_contain_text("The turning mirror turns")
     hands.press(page.get_by_text("More about the eye"))
     hands.wait_until_idle(page)
     hands.choose(page, "The sight is turned by", "swung lens")
-    expect(page.locator(".found")).to_contain_text("The swung lens travels")
+    expect(page.locator(".answer")).to_contain_text("The swung lens travels")
     hands.choose(page, "The sight is turned by", "counter-turning wedges")
     type_all(page, **{"Angle of each wedge": "0.5"})
-    expect(page.locator(".found")).to_contain_text("does not serve this base")
+    expect(page.locator(".answer")).to_contain_text("does not serve this base")
 
 
 def test_a_bed_has_no_cam(page: Page, bench_address: str) -> None:

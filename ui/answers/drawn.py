@@ -14,7 +14,7 @@ from optics.readings.remedies import Remedy
 from optics.scales.account import RingTurn
 from ui.figures.barrel_view import barrel_view
 from ui.figures.focus_drawing import side_view, turn_drawing, turn_view
-from ui.figures.foretold_plot import foretold_plot
+from ui.figures.expected_plot import expected_plot
 from ui.figures.frame_map import frame_map
 from ui.figures.gate_view import gate_view
 from ui.figures.mount_view import mount_view
@@ -25,7 +25,7 @@ _VIEWS: dict[type, Callable[[Any], str]] = {
     DefocusMap: frame_map,
     MountPlan: mount_view,
     GateResult: gate_view,
-    Diagnosis: foretold_plot,
+    Diagnosis: expected_plot,
     Correction: side_view,
     Remedy: turn_view,
     RingTurn: lambda turn: turn_drawing(turn.angle, turn.sense, turn.arc),
@@ -39,7 +39,7 @@ _LAYOUT: dict[type, str] = {
     DefocusMap: "level",
     Barrel: "level",
     WrongTriangle: "even",
-    Diagnosis: "foretold",
+    Diagnosis: "expected",
     RingTurn: "turn",
     ScrewTurn: "turn",
 }

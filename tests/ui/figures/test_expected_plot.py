@@ -13,7 +13,7 @@ from tests.optics.teaching.bench_day import (
     all_shown,
 )
 from tests.ui.figures.drawn import strokes
-from ui.figures.foretold_plot import foretold_plot
+from ui.figures.expected_plot import expected_plot
 
 
 def found(faults: Faults, *readings: object) -> Diagnosis:
@@ -30,7 +30,7 @@ def circles(picture: str) -> list[float]:
 
 def test_every_reading_is_drawn_and_said() -> None:
     """Each reading has its circle and diamond, its name, and its words for who cannot see."""
-    picture = foretold_plot(found(Faults(seat=0.08)))
+    picture = expected_plot(found(Faults(seat=0.08)))
     shapes = [one.tag.rpartition("}")[2] for one in strokes(picture).iter()]
     assert shapes.count("circle") == shapes.count("polygon") == len(FULL_ROUND)
     assert "the gauge read 0.080 mm too far out, expected 0.080 mm too far out" in picture
@@ -39,7 +39,7 @@ def test_every_reading_is_drawn_and_said() -> None:
 
 def test_places_are_to_scale() -> None:
     """A reading twice as far out stands twice as far from zero, and too far in on the left."""
-    picture = foretold_plot(found(Faults(seat=0.1, ring=-0.3), GAUGE, INFINITY))
+    picture = expected_plot(found(Faults(seat=0.1, ring=-0.3), GAUGE, INFINITY))
     gauge, infinity = circles(picture)
     axis = next(
         float(one.attrib["x1"])
@@ -54,6 +54,6 @@ def test_places_are_to_scale() -> None:
 @pytest.mark.parametrize("start", [0.0, -6.0])
 def test_the_scale_holds_every_reading(start: float) -> None:
     """Micrometres or two whole starts, every circle lies within the drawing."""
-    picture = foretold_plot(found(Faults(start=start), GAUGE, *CORNERS, TURNED))
+    picture = expected_plot(found(Faults(start=start), GAUGE, *CORNERS, TURNED))
     width = float(strokes(picture).attrib["width"])
     assert all(0 < x < width for x in circles(picture))

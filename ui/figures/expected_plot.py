@@ -20,7 +20,7 @@ _ROUND = (1.0, 2.0, 5.0)
 _LEGEND = "○ read, ends 95 % · ◇ expected · shaded: tolerance"
 
 
-def foretold_plot(found: Diagnosis) -> str:
+def expected_plot(found: Diagnosis) -> str:
     """The readings beside what the leading causes make of them."""
     seen = found.seen
     errors = [(e.value, e.expanded) for e in seen.errors]
