@@ -13,8 +13,8 @@ from optics.readings.correction import Correction
 from optics.readings.remedies import Remedy
 from optics.scales.account import RingTurn
 from ui.figures.barrel_view import barrel_view
-from ui.figures.focus_drawing import side_view, turn_drawing, turn_view
 from ui.figures.expected_plot import expected_plot
+from ui.figures.focus_drawing import side_view, turn_drawing, turn_view
 from ui.figures.frame_map import frame_map
 from ui.figures.gate_view import gate_view
 from ui.figures.mount_view import mount_view
