@@ -181,7 +181,7 @@ def test_suppositions_can_be_changed(page: Page, bench_address: str) -> None:
     hands.wait_until_idle(page)
     expect(hands.headline(page)).to_contain_text("shims under the lens seat")
     hands.press(page.get_by_text("Assumptions", exact=True))
-    expect(page.locator("details[open]")).to_contain_text(
+    expect(page.locator(".answer details[open]")).to_contain_text(
         "Shims under the lens seat: 90 % of cameras"
     )
 
