@@ -40,7 +40,7 @@ _LAYOUT: dict[type, str] = {
     Barrel: "level",
     WrongTriangle: "even",
     Diagnosis: "expected",
-    RingTurn: "turn",
+    RingTurn: "turn ring",
     ScrewTurn: "turn",
 }
 
