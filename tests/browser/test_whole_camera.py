@@ -38,7 +38,7 @@ def test_every_example_opens_with_its_answer(camera: str, page: Page, bench_addr
     """Nothing need be typed to see verdict, figure, causes and plan of each camera."""
     opened(page, bench_address, camera)
     expect(hands.headline(page)).to_contain_text("Most probable (")
-    expect(page.locator(".foretold img")).to_have_attribute("alt", re.compile("expected"))
+    expect(page.locator(".expected img")).to_have_attribute("alt", re.compile("expected"))
     expect(page.locator("table.told tr").first).to_be_visible()
     expect(page.locator(".plan .offer").first).to_contain_text("Tool:")
 
@@ -65,10 +65,10 @@ def test_the_answer_follows_what_is_typed(page: Page, bench_address: str) -> Non
     """Another figure gives another verdict, figure and plan."""
     opened(page, bench_address)
     before = hands.headline(page).inner_text()
-    drawn = page.locator(".foretold img").get_attribute("src")
+    drawn = page.locator(".expected img").get_attribute("src")
     hands.type_into(page, REGISTER, "28.90; 28.901; 28.899", delay=0)
     expect(hands.headline(page)).not_to_have_text(before)
-    expect(page.locator(".foretold img")).not_to_have_attribute("src", drawn or "")
+    expect(page.locator(".expected img")).not_to_have_attribute("src", drawn or "")
 
 
 def test_page_and_command_line_say_the_same(
@@ -214,7 +214,7 @@ def test_it_fits_its_window(
 def test_verdict_and_figure_are_on_one_screen(page: Page, bench_address: str) -> None:
     """At 1280 by 800 verdict, promise, figure and first cause are seen without scrolling."""
     opened(page, bench_address)
-    for part in (".headline", ".verdict", ".foretold", "table.told tr:first-child"):
+    for part in (".headline", ".verdict", ".expected", "table.told tr:first-child"):
         box = page.locator(part).first.bounding_box()
         assert box is not None
         assert box["y"] > 0
