@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from optics.camera.camera import Bed, Camera
+from optics.camera.camera import Camera
 from optics.camera.true_lens import TrueLens
 from optics.errors import NoAnswer
 from optics.moves.turning import film_per_degree
@@ -34,11 +34,6 @@ def engraved(camera: Camera, times: float) -> float:
     wanted = times * camera.lens.focal_length
     marks = np.array(_ENGRAVED) * 1000
     return float(marks[np.argmin(np.abs(np.log(marks / wanted)))])
-
-
-def is_bed(camera: Camera) -> bool:
-    """Whether the lens slides, with no ring to turn."""
-    return isinstance(camera.focusing, Bed)
 
 
 def scale_at(camera: Camera, moved: Moved | None, amount: float) -> float:

@@ -44,10 +44,6 @@ class FieldGroup:
         """What was typed and has no meaning, a sentence each, in the order of the fields."""
         return [entry.refusal for entry in self.entries.values() if entry.refusal]
 
-    def put_in_order(self, names: Sequence[str]) -> None:
-        """Have the fields in the order in which they stand, whichever was drawn first."""
-        self.entries = {name: self.entries[name] for name in names if name in self.entries}
-
     @property
     def problems(self) -> list[str]:
         """What stands in the way of an answer, a sentence each, in the order of the fields."""

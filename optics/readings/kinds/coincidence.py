@@ -9,6 +9,7 @@ from optics.camera.camera import Camera
 from optics.camera.true_lens import TrueLens
 from optics.camera.where_taken import USUAL, Taken
 from optics.measure.uncertainty import Estimate, exact
+from optics.moves.setting import on_bed
 from optics.readings.candidates import Candidate, by_eye
 from optics.readings.kinds.record import Kind
 from optics.readings.practised import (
@@ -16,7 +17,6 @@ from optics.readings.practised import (
     NEAR,
     Offered,
     engraved,
-    is_bed,
     no_figure_inside,
     scale_at,
     scale_place,
@@ -120,7 +120,7 @@ def _usual(camera: Camera, near: float) -> Iterator[Candidate]:
 
 
 def _practised(camera: Camera, has_finder: bool) -> Iterator[Offered]:
-    moved = Moved.POINTER if is_bed(camera) else Moved.RING
+    moved = Moved.POINTER if on_bed(camera) else Moved.RING
     for times in (FAR, NEAR) if has_finder else ():
         target = exact(engraved(camera, times))
         name = f"rangefinder at {format_distance(target.value)}"

@@ -10,10 +10,11 @@ from optics.camera.true_lens import TrueLens
 from optics.camera.where_taken import AT_STOP, USUAL, Taken
 from optics.errors import NoAnswer, OutOfRange
 from optics.measure.uncertainty import Estimate, Source, exact
+from optics.moves.setting import on_bed
 from optics.readings.candidates import Candidate, by_eye
 from optics.readings.kinds.record import Kind
 from optics.readings.kinds.rotation import RotationReading
-from optics.readings.practised import Offered, is_bed
+from optics.readings.practised import Offered
 from optics.readings.reading_part import ReadFrom, SeenPart, Way, given, repeated, tries
 from optics.readings.readings import Meets, Moved, Reading, Scale, Step
 from optics.theory import collimation, lens
@@ -167,7 +168,7 @@ class CollimatorReading(Reading):
     def instead(self, camera: Camera) -> Reading | None:
         """Beyond the reach of the slide the ring is turned until it is sharp."""
         far = exact(math.inf)
-        return None if is_bed(camera) else RotationReading(exact(0.0), far, far, self.taken)
+        return None if on_bed(camera) else RotationReading(exact(0.0), far, far, self.taken)
 
 
 class CollimatorPart(SeenPart):
@@ -234,7 +235,7 @@ def _usual(camera: Camera, near: float) -> Iterator[Candidate]:
     at_stop = CollimatorReading(zero, collimator, AT_STOP)
     yield Candidate("a reading at the infinity stop", at_stop, eye, order=20)
     yield Candidate("a reading at the ∞ mark", CollimatorReading(zero, collimator), eye, order=30)
-    if not is_bed(camera):
+    if not on_bed(camera):
         place = Taken(place=(focal / 3, focal / 4))
         corner = CollimatorReading(zero, collimator, place)
         yield Candidate("a reading in a corner of the frame", corner, eye, order=70)
@@ -247,7 +248,7 @@ def _practised(camera: Camera, has_finder: bool) -> Iterator[Offered]:
     zero, collimator, apart = exact(0.0), exact(6 * focal), exact(7 * focal)
     at_stop = CollimatorReading(zero, collimator, AT_STOP, apart)
     yield Offered("infinity stop", at_stop, Moved.RETICLE, 20)
-    if is_bed(camera):
+    if on_bed(camera):
         at_mark = CollimatorReading(zero, collimator, to_lens=apart)
         yield Offered("∞ mark", at_mark, Moved.RETICLE, 30)
 

@@ -9,9 +9,10 @@ from optics.camera.camera import Camera
 from optics.camera.true_lens import TrueLens
 from optics.camera.where_taken import ON_FILM, USUAL, Taken
 from optics.measure.uncertainty import Estimate, exact, from_distances
+from optics.moves.setting import on_bed
 from optics.readings.candidates import Candidate, by_eye
 from optics.readings.kinds.record import Kind
-from optics.readings.practised import MIDDLE, NEAR, Offered, engraved, is_bed
+from optics.readings.practised import MIDDLE, NEAR, Offered, engraved
 from optics.readings.reading_part import ReadFrom, SeenPart, Way, given, tries, values
 from optics.readings.readings import Meets, Moved, Reading, Step, known, mark_step, set_to
 from optics.theory import lens
@@ -142,7 +143,7 @@ def _usual(camera: Camera, near: float) -> Iterator[Candidate]:
 def _practised(camera: Camera, has_finder: bool) -> Iterator[Offered]:
     """On a bed, where there is no ring to turn, the target is moved."""
     del has_finder
-    for times in (MIDDLE, NEAR) if is_bed(camera) else ():
+    for times in (MIDDLE, NEAR) if on_bed(camera) else ():
         mark = exact(engraved(camera, times))
         name = f"{format_distance(mark.value)} mark"
         yield Offered(name, MarkReading(mark, mark), Moved.TARGET, 40)

@@ -10,10 +10,11 @@ from optics.camera.true_lens import TrueLens, film_factor
 from optics.camera.where_taken import USUAL, Taken
 from optics.errors import NoAnswer
 from optics.measure.uncertainty import Estimate, exact, from_repeats
+from optics.moves.setting import on_bed
 from optics.moves.turning import film_per_degree
 from optics.readings.kinds.record import Kind
 from optics.readings.missing import Missing
-from optics.readings.practised import MIDDLE, NEAR, Offered, engraved, is_bed
+from optics.readings.practised import MIDDLE, NEAR, Offered, engraved
 from optics.readings.reading_part import ReadFrom, SeenPart, Way, given, tries, values
 from optics.readings.readings import Meets, Moved, Reading, Scale, Step, known, set_to
 from optics.theory import collimation, helicoid, lens
@@ -211,7 +212,7 @@ class RotationPart(SeenPart):
 
 def _practised(camera: Camera, has_finder: bool) -> Iterator[Offered]:
     del has_finder
-    if is_bed(camera):
+    if on_bed(camera):
         return
     zero, far = exact(0.0), exact(math.inf)
     yield Offered("∞ mark", RotationReading(zero, far, far), Moved.RING, 30)
