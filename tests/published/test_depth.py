@@ -27,7 +27,8 @@ UNIFORM = "sizes.com, Uniform System: stops as marked"
 UNIFORM_1913 = "Table of an American periodical of 1913, quoted at sizes.com"
 TARGET = "MIL-STD-150A, table of the 1951 target"
 PRINTED = "Circle of confusion of a 35 mm frame, as printed in several glossaries"
-MAGAZINE = "Photographic magazine, 1997: 10 µm at the film, 85 mm at 3 m, about 1 cm"
+# Nobody can look this one up: neither title nor issue was noted, nor could they be found since.
+MAGAZINE = "From memory, a photographic magazine of 1997: 10 µm at the film, 85 mm at 3 m, ~1 cm"
 BY_HAND = "worked by hand"
 
 

@@ -16,7 +16,11 @@ TELEPHOTO = "Telephoto exercise with two thin lenses"
 BY_HAND = "worked by hand"
 # It then places its crosses there, though a collimator's stand inside the focus; the arithmetic
 # of the lens equation is right all the same.
-CROSSES = "Polish diploma thesis on a collimator with four crosses, table 2.1 (zanotowane, 961)"
+# Author and university are not on the page that keeps it.
+CROSSES = (
+    "Diploma thesis (in Polish) on testing levels with a collimator of four crosses, table 2.1, "
+    "p. 9; https://zanotowane.pl/961/2623"
+)
 
 # relation, unknown, inputs, value, half of the last printed digit, source; all in mm.
 ROWS = [
