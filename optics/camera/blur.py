@@ -59,5 +59,4 @@ def blur_budget(
     total = depth.blur_budget.solve_for(depth.total_blur).value(
         defocus_blur=defocus, airy_diameter=airy, receiver_blur=receiver
     )
-    sharp = total <= camera.circle_of_confusion
-    return Blur(stops, defocus, airy, receiver, total, sharp)
+    return Blur(stops, defocus, airy, receiver, total, total <= camera.circle_of_confusion)

@@ -140,8 +140,7 @@ def plan_shims(
 
 
 def _wanted(plane: Plane, screw: MountScrew, level: Estimate) -> Estimate:
-    found = plane.height(screw.x, screw.y)
-    return combine(_shim, wanted_height=level, found_height=found)
+    return combine(_shim, wanted_height=level, found_height=plane.height(screw.x, screw.y))
 
 
 def _thickness(screw: MountScrew) -> float:

@@ -25,8 +25,7 @@ def drawn(estimates: Sequence[Estimate], count: int = DRAWS, seed: int = 1) -> D
     sources = list(dict.fromkeys(source for e in estimates for source in e.parts))
     shares = np.array([[e.parts.get(s, 0.0) for e in estimates] for s in sources])
     values = np.array([e.value for e in estimates])
-    chance = np.random.default_rng(seed)
-    units = unit_draws(sources, count, chance)
+    units = unit_draws(sources, count, np.random.default_rng(seed))
     figures: Draws = values + (shares.reshape(len(sources), len(values)).T @ units).T
     return figures
 

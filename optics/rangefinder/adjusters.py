@@ -205,8 +205,7 @@ def surprise(history: History, rangefinder: Rangefinder) -> AdjusterFinding | No
     learned = learn(before, rangefinder)
     foretold = learned.table @ turns
     size = float(np.linalg.norm(foretold))
-    parts = np.linalg.norm(learned.table * turns, axis=0)
-    most = int(np.argmax(parts))
+    most = int(np.argmax(np.linalg.norm(learned.table * turns, axis=0)))
     if not size or not _was_seen(before, most):
         return None
     share = float(change @ foretold) / size**2
@@ -392,6 +391,5 @@ def _parts(rate: float, goal: float) -> int:
 
 def _worthwhile(turns: Array, table: Array, goal: float) -> Array:
     """The turns without one that would change little, if the other changes more."""
-    moved = np.abs(table * turns).max(axis=0)
-    is_little = moved < goal * _LITTLE
+    is_little = np.abs(table * turns).max(axis=0) < goal * _LITTLE
     return turns if is_little.all() else np.where(is_little, 0.0, turns)

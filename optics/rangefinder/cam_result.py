@@ -6,10 +6,9 @@ from typing import Annotated
 from pydantic import Field
 
 from optics.rangefinder import cam_wording
-from optics.rangefinder.cam import Cam
 from optics.rangefinder.cam_part import CamAnswer
 from optics.rangefinder.stoning import StoningMap
-from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
+from optics.typed.result_parts import Distance, FigureOut, Out
 
 # As far apart as the rows on the page.
 STEP = math.radians(5)
@@ -50,20 +49,6 @@ class StoningOut(Out):
     ]
     cuts: tuple[CutOut, ...]
 
-    @classmethod
-    def of(cls, found: StoningMap) -> "StoningOut":
-        """The map as JSON can hold it."""
-        return cls(
-            words=cam_wording.lines(found),
-            warnings=cam_wording.warnings(found),
-            verdict_now=found.before.verdict,
-            verdict_after=found.after.verdict,
-            datum_shift=found.datum_shift,
-            gain=found.gain,
-            convergence_change=found.convergence_change,
-            cuts=_cuts(found),
-        )
-
 
 class CamOut(Out):
     """The lift the body needs all along the ring, and what to stone if lifts were read."""
@@ -77,20 +62,24 @@ def cam_out(answer: CamAnswer | None) -> CamOut | None:
     """The cam of a solution; None where the job has none."""
     if answer is None:
         return None
+    table, found = answer.cam.table(STEP), answer.stoning
+    columns = (table.rotation, table.film_distance, table.lift, table.tolerance)
     return CamOut(
         law=cam_wording.said_law(answer.cam.law),
-        table=_table(answer.cam),
-        stoning=None if answer.stoning is None else StoningOut.of(answer.stoning),
-    )
-
-
-def _table(cam: Cam) -> tuple[LiftOut, ...]:
-    table = cam.table(STEP)
-    return tuple(
-        LiftOut(rotation=r, sharp_at=distance_out(float(d)), lift=y, true_within=t)
-        for r, d, y, t in zip(
-            table.rotation, table.film_distance, table.lift, table.tolerance, strict=True
-        )
+        table=tuple(
+            LiftOut(rotation=r, sharp_at=d, lift=y, true_within=t)
+            for r, d, y, t in zip(*(column.tolist() for column in columns), strict=True)
+        ),
+        stoning=None
+        if found is None
+        else StoningOut.taken_from(
+            found,
+            words=cam_wording.lines(found),
+            warnings=cam_wording.warnings(found),
+            verdict_now=found.before.verdict,
+            verdict_after=found.after.verdict,
+            cuts=_cuts(found),
+        ),
     )
 
 

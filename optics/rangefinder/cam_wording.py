@@ -45,10 +45,9 @@ def said_law(law: BodyLaw) -> str:
 def said_tolerance(found: Cam) -> str:
     """How true the lift must be to keep the lens inside its tolerance."""
     tolerance = found.table().tolerance
-    film = _fine(found.camera.allowed_error, 3)
     return (
         f"Lift true within ± {_fine(tolerance.min(), 3)} where it matters most keeps the lens "
-        f"within ± {film} at the film."
+        f"within ± {_fine(found.camera.allowed_error, 3)} at the film."
     )
 
 

@@ -44,11 +44,10 @@ def correct(found: Fit, wanted: Coupling, far: float, near: float) -> CouplingCh
     """
     zero = exact(wanted.zero).plus(found.zero, -1.0)
     gain = exact(wanted.gain).plus(found.gain, -1.0)
-    out = found.extension(near)
     return CouplingChange(
         zero=zero,
         gain_ratio=exact(0.0).plus(gain, 1 / wanted.gain),
-        near_angle=exact(0.0).plus(gain, out),
+        near_angle=exact(0.0).plus(gain, found.extension(near)),
         far=found.film_error(far),
         near=found.film_error(near),
     )

@@ -257,8 +257,7 @@ def _finished(seen: _Seen, answers: tuple[Estimate, ...], places: int) -> Fit:
 
 
 def _places(extensions: Array) -> int:
-    ordered = np.sort(extensions)
-    return 1 + int(np.sum(np.diff(ordered) > _SAME_PLACE))
+    return 1 + int(np.sum(np.diff(np.sort(extensions)) > _SAME_PLACE))
 
 
 def _missing(seen: _Seen, gain: Estimate, places: int) -> tuple[str, ...]:

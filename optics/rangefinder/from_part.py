@@ -87,7 +87,11 @@ def _coincidences_of(pairs: str, tape: float) -> tuple[Coincidence, ...]:
     return tuple(
         Coincidence(
             true=_taped(true.value, tape),
-            scale=_repeated([one.value for one in scale], format_distance(true.value)),
+            scale=from_distances(
+                [one.value for one in scale],
+                0.0,
+                f"lens scale on the target at {format_distance(true.value)}",
+            ),
         )
         for true, scale in fields.COINCIDENCES.read(pairs)
     )
@@ -129,10 +133,6 @@ def _taped(distance: float, tape: float) -> Estimate:
     if math.isinf(distance):
         return exact(distance)
     return within(distance, tape, f"tape at {format_distance(distance)}")
-
-
-def _repeated(scale: list[float], target: str) -> Estimate:
-    return from_distances(scale, 0.0, f"lens scale on the target at {target}")
 
 
 def _round_of(part: RoundPart, ends: tuple[Understood, Understood]) -> Round:

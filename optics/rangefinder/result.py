@@ -5,14 +5,13 @@ from typing import Annotated, Literal, TypeAlias
 from pydantic import Field
 
 from optics.rangefinder import set_up_wording as words
-from optics.rangefinder.acuity import Acuity, film_uncertainty, service
-from optics.rangefinder.adjusters import AdjusterStep, Advice, Done, EndErrors, Stuck, Trial
+from optics.rangefinder.acuity import film_uncertainty, service
+from optics.rangefinder.adjusters import AdjusterStep, Advice, Done, Stuck, Trial
 from optics.rangefinder.cam_part import CamAnswer
 from optics.rangefinder.cam_result import CamOut, cam_out
-from optics.rangefinder.near_setting import Setting
 from optics.rangefinder.set_up import CoupledCamera, SetUp, near_advice, next_turns
 from optics.rangefinder.wording import near_lines
-from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
+from optics.typed.result_parts import Distance, FigureOut, Out
 
 Film = Annotated[float, Field(description="mm at the film; plus is too far out")]
 Turns = Annotated[float, Field(description="whole turns; plus is clockwise")]
@@ -32,11 +31,6 @@ class StateOut(Out):
     far: Film
     near: Film
 
-    @classmethod
-    def of(cls, state: EndErrors) -> "StateOut":
-        """The state as JSON can hold it."""
-        return cls(far=state.far, near=state.near)
-
 
 class NextOut(Out):
     """What to do next: done, trial, step or stuck, with the turns it asks for."""
@@ -50,14 +44,15 @@ class NextOut(Out):
     @classmethod
     def of(cls, found: SetUp, advice: Advice) -> "NextOut":
         """The advice as JSON can hold it."""
-        said = words.next_lines(found)
         zero, gain = next_turns(advice)
         return cls(
             kind=_KINDS[type(advice)],
-            words=said,
+            words=words.next_lines(found),
             infinity_turns=zero,
             near_turns=gain,
-            foretold=StateOut.of(advice.foretold) if isinstance(advice, AdjusterStep) else None,
+            foretold=StateOut.taken_from(advice.foretold)
+            if isinstance(advice, AdjusterStep)
+            else None,
         )
 
 
@@ -89,24 +84,20 @@ class SetUpOut(Out):
     @classmethod
     def of(cls, found: SetUp) -> "SetUpOut":
         """The set-up as JSON can hold it."""
-        now, change = found.now, found.correction
-        return cls(
+        change = found.correction
+        return cls.taken_from(
+            found.now,
             words=words.headline(found),
             verdict=words.verdict(found),
-            far_target=distance_out(found.far),
-            near_target=distance_out(found.near),
-            far_error=FigureOut.of(change.far),
-            near_error=FigureOut.of(change.near),
-            zero=FigureOut.of(now.zero),
-            gain=FigureOut.of(now.gain),
-            curvature=FigureOut.of(now.curvature),
-            correlation=now.correlation,
-            scatter=now.scatter,
+            far_target=found.far,
+            near_target=found.near,
+            far_error=change.far,
+            near_error=change.near,
             missing=found.found.missing,
-            zero_change=FigureOut.of(change.zero),
-            gain_change=FigureOut.of(change.gain_ratio),
-            near_angle_change=FigureOut.of(change.near_angle),
-            states=tuple(StateOut.of(state) for state in found.states),
+            zero_change=change.zero,
+            gain_change=change.gain_ratio,
+            near_angle_change=change.near_angle,
+            states=found.states,
             next=None if found.advice is None else NextOut.of(found, found.advice),
         )
 
@@ -118,15 +109,6 @@ class SettingOut(Out):
     worst: Annotated[float, Field(description="mm at the film, without sign")]
     worst_at: Distance
 
-    @classmethod
-    def of(cls, setting: Setting) -> "SettingOut":
-        """The setting as JSON can hold it."""
-        return cls(
-            exact_at=tuple(map(distance_out, setting.exact_at)),
-            worst=setting.worst,
-            worst_at=distance_out(setting.worst_at),
-        )
-
 
 class EyeOut(Out):
     """What one eye leaves at the film, the same at every distance."""
@@ -135,12 +117,6 @@ class EyeOut(Out):
     name: str
     source: str
     error: Annotated[float, Field(description="mm at the film, either way")]
-
-    @classmethod
-    def of(cls, bench: CoupledCamera, eye: Acuity) -> "EyeOut":
-        """The eye as JSON can hold it."""
-        error = film_uncertainty(bench.camera, bench.rangefinder, eye)
-        return cls(acuity=eye.angle, name=eye.name, source=eye.source, error=error)
 
 
 class RangefinderOut(Out):
@@ -168,16 +144,21 @@ def rangefinder_out(
         return None
     near = near_advice(bench) if found is None else found.where
     base = service(bench.camera, bench.rangefinder, bench.acuity)
-    return RangefinderOut(
+    return RangefinderOut.taken_from(
+        near,
         goal=bench.goal.error,
         goal_reason=bench.goal.reason,
         effective_base=base.effective_base,
         needed_base=base.needed_base,
-        eyes=tuple(EyeOut.of(bench, eye) for eye in words.eyes(bench.acuity)),
+        eyes=[
+            EyeOut.taken_from(
+                eye,
+                acuity=eye.angle,
+                error=film_uncertainty(bench.camera, bench.rangefinder, eye),
+            )
+            for eye in words.eyes(bench.acuity)
+        ],
         near_end=bench.near_end,
-        usual=SettingOut.of(near.usual),
-        best_near=SettingOut.of(near.best_near),
-        best_pair=SettingOut.of(near.best_pair),
         near_words=near_lines(near),
         set_up=None if found is None else SetUpOut.of(found),
         cam=cam_out(cam),

@@ -12,7 +12,7 @@ from functools import cached_property
 import numpy as np
 
 from optics.errors import OutOfRange
-from optics.measure.uncertainty import Estimate, Source, from_repeats
+from optics.measure.uncertainty import Estimate, from_repeats
 from optics.measure.verdict import Verdict, judge, worst_of
 from optics.rangefinder.cam import Cam, steps_to
 from optics.relation import Array
@@ -221,7 +221,9 @@ class StoningMap:
         error = error - error[0]
         first = self.readings[0].lift
         at_film = (
-            Estimate(float(-e / y), _scaled(one.lift.plus(first, -1.0), -gain / y))
+            Estimate(float(-e / y)).plus(
+                Estimate(0.0, one.lift.plus(first, -1.0).parts), float(-gain / y)
+            )
             for e, y, one in zip(error, slope, self.readings, strict=True)
         )
         allowed = self.cam.camera.allowed_error
@@ -235,10 +237,6 @@ class StoningMap:
         first, last = float(self.rotation[0]), float(self.rotation[-1])
         rotations = steps_to(last, step, first)
         return rotations, np.interp(rotations, self.rotation, self.removal)
-
-
-def _scaled(estimate: Estimate, by: float) -> dict[Source, float]:
-    return {source: float(by * part) for source, part in estimate.parts.items()}
 
 
 def stone(

@@ -73,8 +73,7 @@ class Range:
         """What lies in both; the rest is told of this one."""
         # Where both begin at one value, it is allowed only if both allow it.
         low, is_open = max((self.low, not self.low_allowed), (other.low, not other.low_allowed))
-        high = min(self.high, other.high)
-        return replace(self, low=low, low_allowed=not is_open, high=high)
+        return replace(self, low=low, low_allowed=not is_open, high=min(self.high, other.high))
 
     @property
     def is_positive(self) -> bool:

@@ -5,13 +5,12 @@ from typing import Annotated
 from pydantic import Field
 
 from optics.camera.confusion import Convention
-from optics.measure.uncertainty import Estimate
 from optics.scales import scale_wording as wording
-from optics.scales.depth_marks import ConfusionFound, DepthMarkCheck
+from optics.scales.depth_marks import ConfusionFound
 from optics.scales.explanations import Explanation
 from optics.scales.scale_check import ScaleCheck
-from optics.scales.scale_fit import MarkCheck, ScaleFit
-from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
+from optics.scales.scale_fit import ScaleFit
+from optics.typed.result_parts import Distance, FigureOut, Out
 
 Figures = Annotated[
     dict[str, FigureOut],
@@ -40,17 +39,12 @@ class ExplanationOut(Out):
     def of(cls, check: ScaleCheck, cause: Explanation) -> "ExplanationOut":
         """The explanation as JSON can hold it."""
         marks = check.as_it_stands.marks
-        return cls(
-            cause=cause.cause,
-            weight=cause.weight,
+        return cls.taken_from(
+            cause,
             words=wording.explanation_line(check, cause),
-            assumes=cause.assumes,
-            figures=_figures(cause.found),
-            chi_square=cause.chi_square,
+            figures=cause.found,
             degrees_of_freedom=cause.dof,
-            probability=cause.probability,
-            mark=None if cause.mark is None else distance_out(marks[cause.mark].distance),
-            shift=None if cause.shift is None else FigureOut.of(cause.shift),
+            mark=None if cause.mark is None else marks[cause.mark].distance,
         )
 
 
@@ -64,19 +58,6 @@ class MarkOut(Out):
     at_film: Annotated[float, Field(description="mm, lens at this mark; plus is too far out")]
     disagrees: bool
     words: str
-
-    @classmethod
-    def of(cls, mark: MarkCheck) -> "MarkOut":
-        """The mark as JSON can hold it."""
-        return cls(
-            mark=distance_out(mark.distance),
-            measured=mark.measured,
-            expected=mark.expected,
-            arc=mark.arc,
-            at_film=mark.at_film,
-            disagrees=mark.disagrees,
-            words=wording.mark_line(mark),
-        )
 
 
 class FitOut(Out):
@@ -94,13 +75,12 @@ class FitOut(Out):
         """The fit as JSON can hold it; None where the marks do not determine one."""
         if fit is None:
             return None
-        return cls(
-            figures=_figures(fit.found),
-            chi_square=fit.chi_square,
+        return cls.taken_from(
+            fit,
+            figures=fit.found,
             degrees_of_freedom=fit.dof,
-            probability=fit.probability,
-            wrong=tuple(distance_out(fit.marks[i].distance) for i in fit.wrong),
-            rivals=tuple(distance_out(fit.marks[i].distance) for i in fit.rivals),
+            wrong=[fit.marks[i].distance for i in fit.wrong],
+            rivals=[fit.marks[i].distance for i in fit.rivals],
         )
 
 
@@ -111,16 +91,6 @@ class DepthMarkOut(Out):
     measured: float
     expected: float
     disagrees: bool
-
-    @classmethod
-    def of(cls, mark: DepthMarkCheck) -> "DepthMarkOut":
-        """The pair as JSON can hold it."""
-        return cls(
-            f_number=mark.f_number,
-            measured=mark.measured,
-            expected=mark.expected,
-            disagrees=mark.disagrees,
-        )
 
 
 class ConfusionOut(Out):
@@ -167,7 +137,10 @@ def scale_out(
         verdict=check.verdict.cause if check.verdict else None,
         reference=check.reference,
         explanations=tuple(ExplanationOut.of(check, e) for e in check.explanations),
-        marks=tuple(MarkOut.of(m) for m in check.as_it_stands.marks),
+        marks=tuple(
+            MarkOut.taken_from(mark, mark=mark.distance, words=wording.mark_line(mark))
+            for mark in check.as_it_stands.marks
+        ),
         fit=FitOut.of(check.fit),
         both=FitOut.of(check.both),
         both_determined=check.both_determined,
@@ -178,16 +151,10 @@ def scale_out(
 def _confusion(found: ConfusionFound | None, known: tuple[Convention, ...]) -> ConfusionOut | None:
     if found is None:
         return None
-    return ConfusionOut(
-        circle_of_confusion=FigureOut.of(found.value),
+    return ConfusionOut.taken_from(
+        found,
+        circle_of_confusion=found.value,
         words=wording.confusion_line(found, known),
-        chi_square=found.chi_square,
         degrees_of_freedom=found.dof,
-        probability=found.probability,
-        agrees_with=tuple(c.name for c in found.agreeing(known)),
-        marks=tuple(DepthMarkOut.of(m) for m in found.marks),
+        agrees_with=[convention.name for convention in found.agreeing(known)],
     )
-
-
-def _figures(found: dict[str, Estimate]) -> dict[str, FigureOut]:
-    return {name: FigureOut.of(estimate) for name, estimate in found.items()}

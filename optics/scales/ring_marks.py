@@ -74,13 +74,8 @@ def measure_depth(
     """
     angles = _angles(f_numbers, readings, limit, along, ring_diameter, 0.0)
     share = 0.5 if across else 1.0
-    halved = (exact_share(angle, share) for angle in angles)
+    halved = (Estimate(0.0).plus(angle, share) for angle in angles)
     return tuple(DepthMark(*both) for both in zip(f_numbers, halved, strict=True))
-
-
-def exact_share(estimate: Estimate, share: float) -> Estimate:
-    """A part of an estimate, its uncertainty with it."""
-    return Estimate(0.0).plus(estimate, share)
 
 
 def _angles(

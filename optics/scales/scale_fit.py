@@ -257,5 +257,4 @@ def arc_of(angle: float, diameter: float) -> float:
 
 def threshold(count: int, dof: float) -> float:
     """The standardised error beyond which one of `count` marks is called wrong (Šidák)."""
-    level = (1 - FALSE_ALARM) ** (1 / count)
-    return coverage_factor(max(dof, 1.0), level)
+    return coverage_factor(max(dof, 1.0), (1 - FALSE_ALARM) ** (1 / count))

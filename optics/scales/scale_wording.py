@@ -94,10 +94,9 @@ def turn_back(check: ScaleCheck, zero: float) -> Turn:
 def _other(check: ScaleCheck, found: Explanation) -> str:
     name = next(name for name in found.found if name != ZERO)
     from_what = "another lens" if found.cause is ScaleFault.OTHER_LENS else "another thread"
-    own = RingScale.of(check.camera).given[name]
     return (
         f"The ring is from {from_what}: its marks fit a {figure(name, found.found[name])}, "
-        f"not {format_length(own, places=1)}."
+        f"not {format_length(RingScale.of(check.camera).given[name], places=1)}."
     )
 
 
@@ -160,7 +159,7 @@ def said_explanation(check: ScaleCheck, explanation: Explanation) -> str:
 def figure(name: str, estimate: Estimate) -> str:
     """A fitted figure in words with its expanded uncertainty."""
     if name == ZERO:
-        return f"{FIGURES[name]} at {_angle(estimate)}"
+        return f"{FIGURES[name]} at {_angle_within(estimate.value, estimate.expanded)}"
     return f"{FIGURES[name]} of {format_uncertainty(estimate.value, estimate.expanded, 'mm')}"
 
 
@@ -279,10 +278,6 @@ def said_turn(rad: float) -> str:
         return format_angle(rad)
     places = 3 if size < 0.1 else 2 if size < 10 else 1
     return f"{fixed(degrees, places)}°"
-
-
-def _angle(estimate: Estimate) -> str:
-    return _angle_within(estimate.value, estimate.expanded)
 
 
 def _angle_within(angle: float, expanded: float) -> str:

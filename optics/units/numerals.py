@@ -159,8 +159,7 @@ def _terms(question: Question, body: str, units: Mapping[str, Unit]) -> list[Num
         if match is None:
             rest = body[at:].strip()
             if terms and re.match(r",\s+[0-9]", rest):
-                joined = re.sub(r"\s*,\s+", ".", body)
-                raise question.refuse("a space follows the comma", joined)
+                raise question.refuse("a space follows the comma", re.sub(r"\s*,\s+", ".", body))
             where = f"{quoted(rest)} is not a number" if rest else "a number is missing"
             raise question.refuse(where)
         terms.append(_term(question, match, units))

@@ -110,8 +110,7 @@ def _play_steps(gate: Gate) -> tuple[Step, ...]:
             "film rails to the plate.",
             quantity="channel",
         )
-    thickness = gate.film.plus(gate.paper)
-    return (Step.of(_play, channel=gate.channel, film_thickness=thickness),)
+    return (Step.of(_play, channel=gate.channel, film_thickness=gate.film.plus(gate.paper)),)
 
 
 def _free_play(gate: Gate) -> Estimate:

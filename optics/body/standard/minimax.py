@@ -33,7 +33,9 @@ def minimax(places: Sequence[Point], heights: Sequence[Estimate]) -> Minimax:
     """
     fitted = least_squares(places, heights)
     rows = design(places)
-    left = np.array([h.value for h in heights]) - rows @ _values(fitted)
+    left = np.array([h.value for h in heights]) - rows @ np.array(
+        [fitted.middle.value, fitted.slope_across.value, fitted.slope_up.value]
+    )
     scale = float(np.abs(left).max())
     if scale < _FLAT:
         return Minimax(fitted, exact(0.0))
@@ -46,10 +48,6 @@ def minimax(places: Sequence[Point], heights: Sequence[Estimate]) -> Minimax:
     chosen = [h for h, is_touching in zip(heights, touching, strict=True) if is_touching]
     *plane, worst = (weighted(row, chosen) for row in np.linalg.pinv(active))
     return Minimax(Plane(*plane), worst)
-
-
-def _values(plane: Plane) -> Array:
-    return np.array([plane.middle.value, plane.slope_across.value, plane.slope_up.value])
 
 
 def _programme(rows: Array, left: Array) -> Array:

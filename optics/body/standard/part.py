@@ -215,5 +215,4 @@ def _move(part: StandardPart, view: DefocusMap) -> float:
 # Boxes for single places read depths as the whole text does.
 def depth_at(place: str) -> fields.Typed:
     """How the depth at one place is read."""
-    words = f"depth at the {place}"
-    return fields.readings(fields.figure(words, "mm gauged"))
+    return fields.readings(fields.figure(f"depth at the {place}", "mm gauged"))

@@ -4,10 +4,10 @@ from typing import Annotated
 
 from pydantic import Field
 
-from optics.body.standard import Corner, DefocusMap, wording
+from optics.body.standard import wording
 from optics.body.standard.part import StandardAnswer
-from optics.camera.mount import MountPlan, ScrewShim
-from optics.typed.result_parts import Distance, FigureOut, Out, distance_out
+from optics.camera.mount import ScrewShim
+from optics.typed.result_parts import Distance, FigureOut, Out
 
 _ANGLE = Field(description="in rad, plus as its place says")
 X = Annotated[float, Field(description="mm right of the middle, seen from the front")]
@@ -33,19 +33,6 @@ class CornerOut(Out):
     blur: float
     verdict: str
 
-    @classmethod
-    def of(cls, corner: Corner, view: DefocusMap) -> "CornerOut":
-        """The corner as JSON can hold it."""
-        return cls(
-            x=corner.x,
-            y=corner.y,
-            words=wording.said_corner(corner, view),
-            in_the_picture=corner.picture_name,
-            error=FigureOut.of(corner.error),
-            blur=corner.blur,
-            verdict=corner.verdict,
-        )
-
 
 class ScrewOut(Out):
     """What one screw gets, plus to add; `leaves` is null where no pack could be made up."""
@@ -60,12 +47,11 @@ class ScrewOut(Out):
     @classmethod
     def of(cls, shim: ScrewShim) -> "ScrewOut":
         """The shim as JSON can hold it."""
-        return cls(
+        return cls.taken_from(
+            shim,
             x=shim.screw.x,
             y=shim.screw.y,
             words=wording.said_shim(shim),
-            wanted=FigureOut.of(shim.wanted),
-            change=shim.change,
             leaves=None if shim.pack is None else shim.pack.leaves,
         )
 
@@ -79,18 +65,6 @@ class MountOut(Out):
     raised: float
     gap: float
     notes: tuple[str, ...]
-
-    @classmethod
-    def of(cls, plan: MountPlan) -> "MountOut":
-        """The plan as JSON can hold it."""
-        return cls(
-            screws=tuple(map(ScrewOut.of, plan.shims)),
-            lean_left=FigureOut.of(plan.after.lean),
-            shift=FigureOut.of(plan.shift),
-            raised=plan.raised,
-            gap=plan.gap,
-            notes=wording.plan_notes(plan),
-        )
 
 
 class StandardOut(Out):
@@ -120,25 +94,36 @@ def standard_out(answer: StandardAnswer | None) -> StandardOut | None:
     """The whole standard as JSON can hold it."""
     if answer is None:
         return None
-    standard, view = answer.standard, answer.view
+    standard, view, plan = answer.standard, answer.view, answer.plan
     plane = standard.plane
-    return StandardOut(
+    return StandardOut.taken_from(
+        plane,
         words=wording.said_lean(plane),
-        lean=FigureOut.of(plane.lean),
-        tilt=FigureOut.of(plane.tilt),
-        swing=FigureOut.of(plane.swing),
-        mean=FigureOut.of(standard.mean),
-        middle=FigureOut.of(plane.middle),
+        mean=standard.mean,
         bend=standard.flatness.bend,
         bend_words=wording.said_flatness(standard.flatness, answer.harmless),
-        residuals=tuple(
-            ResidualOut(x=reading.x, y=reading.y, deviation=FigureOut.of(deviation))
+        residuals=[
+            ResidualOut.taken_from(reading, deviation=deviation)
             for reading, deviation in zip(standard.readings, standard.residuals, strict=True)
-        ),
-        largest_deviation=FigureOut.of(standard.minimax.worst),
-        subject=distance_out(view.view.film_distance),
+        ],
+        largest_deviation=standard.minimax.worst,
+        subject=view.view.film_distance,
         f_number=view.f_number,
         depth_of_focus=view.depth,
-        corners=tuple(CornerOut.of(corner, view) for corner in view.corners),
-        mount=None if answer.plan is None else MountOut.of(answer.plan),
+        corners=[
+            CornerOut.taken_from(
+                corner,
+                words=wording.said_corner(corner, view),
+                in_the_picture=corner.picture_name,
+            )
+            for corner in view.corners
+        ],
+        mount=None
+        if plan is None
+        else MountOut.taken_from(
+            plan,
+            screws=tuple(map(ScrewOut.of, plan.shims)),
+            lean_left=plan.after.lean,
+            notes=wording.plan_notes(plan),
+        ),
     )

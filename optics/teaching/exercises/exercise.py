@@ -107,24 +107,14 @@ class Exercise:
     def hints(self) -> tuple[Hint, ...]:
         """Four steps: which relation, in symbols, in numbers, and the answer."""
         steps, lines = self.task.working, self.working
+        symbolic = (" = ".join(line.split(" = ")[:2]) for line in lines)
+        meanings = (meaning for step in steps for meaning in step.symbols)
         return (
             Hint("What to ask", _unique(step.answers for step in steps)),
-            Hint("In symbols", _unique([*map(_symbolic, lines), *_meanings(steps)])),
-            Hint("In numbers", (*lines[:-1], _without_result(lines[-1]))),
+            Hint("In symbols", _unique([*symbolic, *meanings])),
+            Hint("In numbers", (*lines[:-1], lines[-1].rpartition(" = ")[0] + " = ?")),
             Hint("The answer", (lines[-1], f"{self.answer.words}: {self.answer.printed}")),
         )
-
-
-def _symbolic(line: str) -> str:
-    return " = ".join(line.split(" = ")[:2])
-
-
-def _without_result(line: str) -> str:
-    return line.rpartition(" = ")[0] + " = ?"
-
-
-def _meanings(steps: Iterable[WorkedStep]) -> Iterable[str]:
-    return (meaning for step in steps for meaning in step.symbols)
 
 
 def _unique(lines: Iterable[str]) -> tuple[str, ...]:

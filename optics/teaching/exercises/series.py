@@ -30,8 +30,7 @@ def numbered(topic: Topic | None, level: ExerciseLevel, seed: str, number: int) 
     seed = seed.strip()
     about = [kind.name for kind in KINDS.values() if topic in (None, kind.topic)]
     turn, place = divmod(number - 1, len(about))
-    order = Draw(f"{seed}/{turn}").shuffled(about)
-    return exercise(order[place], level, f"{seed}/{number}")
+    return exercise(Draw(f"{seed}/{turn}").shuffled(about)[place], level, f"{seed}/{number}")
 
 
 def series(

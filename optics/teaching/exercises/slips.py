@@ -123,8 +123,7 @@ def telling(answer: Answer, mistakes: Sequence[Mistake]) -> tuple[Mistake, ...]:
         own = reach(answer, one)
         if not math.isfinite(one.amount) or not one.amount:
             continue
-        is_right = _is_taken_for_right(answer, one)
-        if not is_right and not any(
+        if not _is_taken_for_right(answer, one) and not any(
             is_near(one.amount, other.amount, own + reach(answer, other)) for other in kept
         ):
             kept.append(one)

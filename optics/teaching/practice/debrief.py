@@ -94,13 +94,12 @@ def _remark(sitting: Sitting, entry: SittingEntry, readings: Sequence[Reading]) 
     found = _diagnosed(sitting, entry, readings)
     likely = sorted(found.chances.items(), key=lambda item: -item[1])[:_NAMED]
     assert isinstance(entry.action, Read)
-    offered = sitting.stand.offered[entry.action.name]
     return Remark(
         number=entry.number,
         causes=tuple(likely),
         best_next=best_next(sitting, entry, found),
         misjudged=entry.by_eye,
-        granted=eye_limit(sitting, offered),
+        granted=eye_limit(sitting, sitting.stand.offered[entry.action.name]),
     )
 
 

@@ -151,8 +151,7 @@ def old_marks(stand: Stand, state: State, level: Level, seed: int) -> tuple[OldM
     others = [float(chance.normal(0, spread)) for _ in range(3)]
     keeps = bool(chance.random() < 0.5)
     spots = [true, *others[:2]] if keeps else others
-    order = chance.permutation(3)
     return tuple(
         OldMark(name, round(spots[i], 2 if is_bed else 1), keeps and int(i) == 0)
-        for name, i in zip("ABC", order, strict=True)
+        for name, i in zip("ABC", chance.permutation(3), strict=True)
     )

@@ -211,8 +211,7 @@ def _taken(
     except ShimwrightError:
         is_taken = False
     if not is_taken:
-        before = sitting.actions[: number - 1]
-        was_adjusted = any(isinstance(action, Adjust) for action in before)
+        was_adjusted = any(isinstance(action, Adjust) for action in sitting.actions[: number - 1])
         raise unread(sitting.stand, offered, was_adjusted)
     return reading
 

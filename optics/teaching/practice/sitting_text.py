@@ -187,5 +187,4 @@ def _amount(control: Control, said: str) -> float | None:
 
 
 def _example(sitting: Sitting) -> str:
-    control = next(iter(sitting.controls.values()))
-    return control.before(0.05)
+    return next(iter(sitting.controls.values())).before(0.05)

@@ -51,10 +51,6 @@ def _turn(travel: Estimate, lead: float) -> Step:
     return step(helicoid.ring_rotation.solve_for(helicoid.rotation), travel=travel, lead=lead)
 
 
-def _by_turn(rotation: float, pitch: float, lead: float) -> list[tuple[Slip, float, str]]:
-    return [(Slip.LEAD, rotation * lead / pitch, _LEAD)]
-
-
 def ring_turn(draw: Draw, level: ExerciseLevel) -> Task:
     """How far, and which way, is the ring to be turned?"""
     error, said = _off(draw, 0.12, 0.6)
@@ -72,7 +68,7 @@ def ring_turn(draw: Draw, level: ExerciseLevel) -> Task:
     )
     # Plus in the catalogue extends, which is counter-clockwise here.
     answer = angle_answer("turn", found.result, 1, TURN, sign=-1)
-    slips = _by_turn(found.result.value, pitch, LEAD) if before else []
+    slips = [(Slip.LEAD, found.result.value * LEAD / pitch, _LEAD)] if before else []
     steps = [WorkedStep.of(one) for one in before]
     return task(question, answer, [*steps, _back_line("z", error), WorkedStep.of(found)], slips)
 
