@@ -89,6 +89,7 @@ def arc_steps(centre: Point, radius: float, start: float, sweep: float) -> tuple
     """
     count = max(1, math.ceil(abs(sweep) / _PIECE - 1e-9))
     piece = sweep / count
+    # The handles' length that puts the middle of each piece on the circle itself.
     reach = 4 / 3 * math.tan(piece / 4) * radius
     steps: list[Step] = []
     for number in range(count):

@@ -70,6 +70,7 @@ class Flow:
         """Begin a section: a rule across, and its heading at the side."""
         # Go below the heading at the side too, which may be longer than its section.
         self.y = max(self.y, self._side_end)
+        # No gap or rule at the top of a page, where the running head has its own.
         self.gap(1.8 if self.y > self._top else 0)
         self.need(room)
         if rule and self.y > self._top:
@@ -92,6 +93,7 @@ class Flow:
         lines = [wrapped(c.text, c.width - 1.2, c.size, c.bold) for c in cells]
         step = max(c.size for c in cells) * _LEADING * MM_PER_POINT
         count = max(map(len, lines))
+        # First the row as a whole, then line by line: only what is longer than that is broken.
         self.need(min(count * step, _KEPT_TOGETHER))
         for number in range(count):
             self.need(step)

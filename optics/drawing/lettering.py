@@ -68,11 +68,13 @@ def wrapped(
     line = ""
     for word in _BOUND.sub("\u00a0", shown(text)).split(" "):
         for piece in _pieces(word, width, size, is_bold):
+            # A piece of a word that was cut goes on without a space.
             joined = f"{line} {piece[0]}" if line and piece[1] else line + piece[0]
             if line and text_width(joined, size, is_bold) > width:
                 lines.append(line)
                 joined = piece[0]
             line = joined
+        # A long text is not measured to its end for a line or two.
         if most is not None and len(lines) > most:
             break
     lines.append(line)

@@ -17,6 +17,7 @@ Spot: TypeAlias = tuple[float, float, bool]
 """A point of a contour, and whether the curve passes through it."""
 Contour: TypeAlias = list[Spot]
 
+# Bits of a point's flag, then of a composite's, in the words of the specification's tables.
 _ON, _X_SHORT, _Y_SHORT, _REPEAT, _X_SAME, _Y_SAME = 1, 2, 4, 8, 16, 32
 _WORDS, _OFFSETS, _SCALE, _MORE, _TWO_SCALES, _MATRIX = 1, 2, 8, 32, 64, 128
 
@@ -41,6 +42,7 @@ def _outlines_of(face: Any) -> bytes:
 
 
 def _contours(face: Any, glyph: int) -> list[Contour]:
+    # Where a letter begins and the next one does; a blank has no data between.
     start, end = face.glyphPos[glyph : glyph + 2]
     data = _outlines_of(face)[start:end]
     if not data:
@@ -51,6 +53,7 @@ def _contours(face: Any, glyph: int) -> list[Contour]:
 
 def _simple(data: bytes, count: int) -> list[Contour]:
     ends = struct.unpack(f">{count}H", data[: 2 * count])
+    # Instructions for coarse screens, which an outline of any size does without.
     (hints,) = struct.unpack(">H", data[2 * count : 2 * count + 2])
     at = 2 * count + 2 + hints
     flags, at = _flags(data, at, ends[-1] + 1)
@@ -117,6 +120,7 @@ def _transform(data: bytes, at: int, flags: int) -> tuple[tuple[float, ...], int
 def _drawn(contour: Contour, unit: float) -> str:
     """A contour of quadratic curves; between two handles lies a point halfway."""
     spots = _with_halfway_points(contour)
+    # Fonts count upwards, SVG down.
     written = [f"{_short(x * unit)} {_short(-y * unit)}" for x, y, _ in spots]
     parts = [f"M{written[0]}"]
     at = 1
@@ -136,6 +140,7 @@ def _with_halfway_points(contour: Contour) -> Contour:
         spots.append(here)
         if not here[2] and not there[2]:
             spots.append(((here[0] + there[0]) / 2, (here[1] + there[1]) / 2, True))
+    # A path must begin on the curve, and a contour may begin at a handle.
     first = next(number for number, spot in enumerate(spots) if spot[2])
     return spots[first:] + spots[:first]
 

@@ -149,6 +149,7 @@ class Sheet:
 
         A `mirrored` line is set as usual and then turned over about the upright through x.
         """
+        # What is measured here is what is printed, so that both outputs agree on every width.
         line = in_visual_order(shown(text))
         self._has_replaced = self._has_replaced or REPLACEMENT in line
         back = {"left": 0.0, "middle": 0.5, "right": 1.0}[align] * text_width(line, size, bold)
@@ -230,6 +231,7 @@ class Sheet:
 
     def arrow(self, start: Point, end: Point, *, width: float = 0.3, ink: Ink = BLACK) -> None:
         """A line with a filled head whose point is at `end`."""
+        # The line stops where the head begins: under it, its square end would blunt the point.
         dx, dy = end[0] - start[0], end[1] - start[1]
         length = (dx * dx + dy * dy) ** 0.5
         head = min(2.4, length)
@@ -261,6 +263,7 @@ class Sheet:
         self._pages[-1].append(mark)
 
     def _end(self) -> None:
+        # Both outputs may be asked for, in either order; the last page has one footer.
         if not self._is_ended:
             self._foot()
             self._is_ended = True
@@ -274,6 +277,7 @@ class Sheet:
         program_and_page = f"{program()} · page {len(self._pages)}"
         width = self.right - self.left - text_width(program_and_page, _FINE_PRINT) - 4
         notice = f" · {REPLACEMENT} stands for a character this type does not have"
+        # Room for the notice is kept in any case, so that a name is clipped alike on every page.
         lines[-1:] = wrapped(
             self._made, width - text_width(notice, _FINE_PRINT), _FINE_PRINT, most=1
         )

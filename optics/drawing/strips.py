@@ -104,6 +104,8 @@ def figure_width(text: str, figure_height: float, is_bold: bool = False) -> floa
 
 def tiles(begin: float, end: float, width: float) -> tuple[Tile, ...]:
     """The fewest tiles no wider than `width` that cover a strip, each with `OVERLAP` in common."""
+    # Each tile begins where the one before still runs, so that crosses on both can be laid over
+    # each other: the joint then lies between crosses, not at an edge that scissors made.
     found = [Tile(0, begin, min(end, begin + width))]
     while found[-1].end < end - 1e-9:
         start = found[-1].end - OVERLAP
@@ -119,6 +121,7 @@ def draw_marks(
     What crosses a tile's end lies wholly on its neighbour, for nothing is wider than `OVERLAP`.
     """
 
+    # Mirrored, the strip runs from right to left within its tile, for a print that is turned over.
     def x_of(at: float) -> float:
         return corner[0] + (tile.end - at if mirrored else at - tile.begin)
 
@@ -150,6 +153,7 @@ def _on(tile: Tile, marks: Sequence[AnyMark]) -> Iterator[AnyMark]:
 def draw_cut_lines(sheet: Sheet, strip: Strip, tile: Tile, corner: Point) -> None:
     """The lines to cut along, and on the last tile the closing line and the glue flap."""
     (x, y), h = corner, strip.height
+    # A tile may run on past the strip, into its flap, which is not cut along the strip's edges.
     end = min(tile.end, strip.length)
     for edge in (y, y + h):
         sheet.line((x, edge), (x + end - tile.begin, edge), ink=DARK)

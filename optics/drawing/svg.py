@@ -10,6 +10,7 @@ from optics.drawing.outlines import letter_path
 
 def as_svg(marks: Sequence[Mark], size: Point, title: str) -> str:
     """One page as a document for the screen, with white paper under it."""
+    # Letters are drawn once and used by name; thousands of figures would else swell the page.
     letters: dict[str, str] = {}
     drawn = [_drawn(mark, letters) for mark in marks]
     known = "".join(f'<path id="{name}" d="{path}"/>' for name, path in letters.items())

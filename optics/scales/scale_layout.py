@@ -135,14 +135,17 @@ def scale_row(
     """
     helicoid.ring_diameter.check(float(diameter))
     wanted = _usual(camera, unit, nearest) if distances is None else distances
+    # ∞ is always marked: every angle counts from it, and the index is set by it.
     ordered = sorted({math.inf, *map(float, wanted)}, reverse=True)
     angles = _angles(camera, ordered)
+    # What was chosen here is thinned without a word; what somebody asked for is refused instead.
     if distances is None:
         kept = [i for i, angle in enumerate(angles) if angle <= LARGEST]
         ordered, angles = [ordered[i] for i in kept], [angles[i] for i in kept]
     else:
         _refuse_round_again(camera, unit, ordered, angles)
     figures = [figure_of(distance, unit) for distance in ordered]
+    # Room is a matter of the edge the figures stand on: the same angles crowd on a smaller one.
     arcs = [arc_of(angle, diameter) for angle in angles]
     room = clear_of_each_other(
         arcs, [figure_width(f) for f in figures], _wanted_first(ordered, unit), gap
@@ -190,9 +193,12 @@ def depth_row(
     room = _beside_index(arcs, widths, [], gap)
     marks = [DepthPlace(*one) for one in zip(engraved, used, figures, angles, room, strict=True)]
     if f_numbers is None:
+        # Marks with figures first: a mark without one is of little use where it crowds its
+        # neighbour.
         first = [i for i, has_room in enumerate(room) if has_room]
         stands = _beside_index(arcs, [0.0] * len(arcs), first, TICK_GAP)
         marks = [mark for mark, is_kept in zip(marks, stands, strict=True) if is_kept]
+    # Farther round, the two marks of a stop would come near each other behind the index.
     shown = tuple(mark for mark in marks if mark.angle <= _FARTHEST_DEPTH_MARK)
     return DepthRow(diameter, blur, stops, shown, _too_far_round(marks))
 
@@ -201,6 +207,7 @@ def _beside_index(
     arcs: Sequence[float], widths: Sequence[float], first: Sequence[int], gap: float
 ) -> list[bool]:
     """What stands clear of the index and of the rest, those named first and the outermost kept."""
+    # The index stands at 0 like a mark without width, and is given its room before all others.
     order = dict.fromkeys([0, *(i + 1 for i in first), *range(len(arcs), 0, -1)])
     return clear_of_each_other([0.0, *arcs], [0.0, *widths], list(order), gap)[1:]
 
@@ -256,7 +263,10 @@ def _whole_stops(camera: Camera) -> list[float]:
 
 
 def _wanted_first(distances: Sequence[float], unit: ScaleUnit) -> list[int]:
-    """Places in the order in which figures get room: ∞, the nearest, then the roundest."""
+    """Places in the order in which figures get room: ∞, the nearest, then the roundest.
+
+    Of equally round ones the nearer first, for far ones crowd towards ∞ where room is short.
+    """
     last = len(distances) - 1
     rest = sorted(range(1, last), key=lambda i: (rank_of(distances[i], unit), -i))
     return list(dict.fromkeys([0, last, *rest]))
@@ -269,6 +279,7 @@ def clear_of_each_other(
 
     `arcs` are their middles and `widths` how wide they are; all in mm, as is the `gap` between.
     """
+    # Greedy in the order of worth: one figure that matters is never given up for two that do less.
     kept: list[int] = []
     for i in order:
         clear = (abs(arcs[i] - arcs[k]) >= (widths[i] + widths[k]) / 2 + gap - 1e-9 for k in kept)

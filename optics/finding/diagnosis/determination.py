@@ -43,6 +43,7 @@ class Determination:
 
 def determine(seen: Observations, priors: Priors) -> Determination:
     """Find out from the model alone, whatever the readings showed."""
+    # What they showed would bring chance in: here it is asked what they could ever tell.
     patterns = _patterns(seen, priors)
     strength = _strength(patterns)
     met = [c for c in patterns if strength[c] >= _TELLS]
@@ -73,8 +74,12 @@ def possible_causes(seen: Observations, priors: Priors) -> tuple[Cause, ...]:
 
 
 def _patterns(seen: Observations, priors: Priors) -> dict[Cause, Matrix]:
-    """How a typical fault of each cause moves the readings, in units of their scatter."""
+    """How a typical fault of each cause moves the readings, in units of their scatter.
+
+    Each of shape (readings, faults of the cause); whitened by the readings' covariance.
+    """
     slopes = seen.straight.slopes(np.zeros(seen.straight.rows.shape[1]))
+    # Parts that are right are never exactly so: what they leave scatters the readings too.
     sound = slopes * priors.spread(())
     factor = np.linalg.cholesky(seen.noise + sound @ sound.T)
     typical = np.linalg.solve(factor, slopes)
@@ -89,6 +94,7 @@ def _look_alikes(
         single: set[Cause] = set()
         for size in (1, 2):
             for others in combinations([c for c in met if c != cause], size):
+                # A pair that holds a look-alike says nothing new.
                 told = single & set(others) or _told_by_size(cause, others, priors)
                 if not told and _apart(patterns[cause], [patterns[o] for o in others]) < _TELLS:
                     found.append(LookAlike(cause, others))
@@ -104,6 +110,8 @@ def _told_by_size(cause: Cause, others: Sequence[Cause], priors: Priors) -> bool
 
 def _apart(pattern: Matrix, others: Sequence[Matrix]) -> float:
     """How far a pattern stays from everything that the others can make up."""
+    # In whitened readings a length is a number of standard deviations, so that what is left
+    # after the best imitation says how sure the difference can ever be.
     basis = np.concatenate(others, axis=1)
     made_up, *_ = np.linalg.lstsq(basis, pattern, rcond=None)
     left: Vector = np.linalg.norm(pattern - basis @ made_up, axis=0)

@@ -68,6 +68,7 @@ class Diagnosis:
     def named_probability(self) -> float:
         """How probable it is that just these are at work, whatever may be with the faint ones."""
         faint = set(self.faint)
+        # A faint cause is as likely in as out; sets that differ by such alone say the same.
         alike = [
             h.causes - faint == self.named and h.shares_steps(self.leading)
             for h in self.left.hypotheses
@@ -104,7 +105,10 @@ class Diagnosis:
 
     @cached_property
     def foretold(self) -> Vector:
-        """The focus error (mm) that each reading would show with the leading causes alone."""
+        """The focus error (mm) that each reading would show with the leading causes alone.
+
+        Of shape (readings,), in their order.
+        """
         return self.seen.straight.errors(self.left.means[0])
 
     @cached_property
@@ -149,9 +153,12 @@ def diagnose(
     """
     priors = priors or usual_priors(camera)
     seen = observe(camera, readings, also)
+    # Before any cause is weighed: two readings of one thing that no fault can bring together
+    # would else have a cause made up for them.
     apart = contradictions(seen, priors)
     if apart:
         seen = observe(camera, readings, _doubted(seen, apart, also))
+    # A cause that moves no reading keeps its prior chance, so that to weigh it is wasted work.
     possible = possible_causes(seen, priors)
     weighed = weigh(seen, priors, possible)
     return Diagnosis(
@@ -170,11 +177,13 @@ def _doubted(
 ) -> list[Estimate]:
     """What is added to each focus error, with the contradiction as a further uncertainty."""
     widest = np.zeros(len(seen.readings))
+    # A reading may stand in several pairs: it is doubted by as much as the worst of them.
     for one in apart:
         widest[list(one.pair)] = np.maximum(widest[list(one.pair)], one.apart)
     # Two that scatter by this much each lie as far apart as these do, root mean square.
     each = (widest / math.sqrt(2)).tolist()
     before = [*also, *[exact(0.0)] * (len(each) - len(also))]
+    # A source for each reading, never one that both share: that would cancel between them.
     return [
         estimate.plus(Estimate(0.0, {Source("contradiction"): gap})) if gap else estimate
         for estimate, gap in zip(before, each, strict=True)

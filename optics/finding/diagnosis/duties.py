@@ -21,7 +21,10 @@ from optics.readings.spots import Spot
 
 @dataclass(frozen=True)
 class Duty:
-    """Somewhere the error must be within ± `tolerance`; it is row · faults (mm)."""
+    """Somewhere the error must be within ± `tolerance`; it is row · faults (mm).
+
+    `row` is of shape (faults,).
+    """
 
     words: str
     spot: Spot
@@ -63,6 +66,8 @@ def _wanted(seen: Observations, surface: Surface) -> Iterator[tuple[str, Spot, f
         yield "infinity stop", Spot.STOP, math.inf, Taken(at_stop=True, surface=surface)
     if spots & {Spot.INFINITY, Spot.NEAR}:
         yield "∞ mark", Spot.INFINITY, math.inf, middle
+    # Each near mark that was read: one figure cannot vouch for another distance, since lens and
+    # scale may be wrong in proportion.
     for distance in _distances(seen, Spot.NEAR):
         yield "near mark", Spot.NEAR, distance, middle
     for place in _corners(seen):

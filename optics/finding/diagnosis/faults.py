@@ -30,7 +30,7 @@ class Faults:
 
     @property
     def vector(self) -> Vector:
-        """The faults in their order, as an array."""
+        """The faults in their order, as an array (faults,): a copy, so that these stay."""
         return self._vector.copy()
 
     def __getitem__(self, name: str) -> float:

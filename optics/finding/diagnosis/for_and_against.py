@@ -37,6 +37,8 @@ def for_and_against(diagnosis: Diagnosis, cause: Cause) -> Evidence:
     seen = diagnosis.seen
     without = {cause} | diagnosis.determination.confused_with(cause)
     others = diagnosis.left.means[0].copy()
+    # All likely causes but this one and its doubles are taken off first, else whatever the
+    # strongest of them does would speak for every other that moves the same readings.
     others[[place for c in without for place in places(c)]] = 0.0
     left = np.abs(seen.values - seen.straight.errors(others))
     off = left > _OFF * seen.standard
@@ -49,6 +51,7 @@ def for_and_against(diagnosis: Diagnosis, cause: Cause) -> Evidence:
 def _left_with(diagnosis: Diagnosis, cause: Cause) -> Vector:
     """What every reading keeps under the most probable set that has the cause in it."""
     seen, left = diagnosis.seen, diagnosis.left
+    # Most probable first, so the first that has it is its best case.
     having = [i for i, one in enumerate(left.hypotheses) if cause in one.causes]
     best = having[0] if having else 0
     return np.abs(seen.values - seen.straight.errors(left.means[best]))

@@ -11,6 +11,7 @@ from optics.readings.readings import Meets, Reading
 
 def offset(camera: Camera, faults: Faults, reading: Reading) -> float:
     """How far (mm at the film) the faults hold lens or seat off where the reading looks for it."""
+    # Causes are added up: at their usual sizes what two do to each other is micrometres.
     added = (cause.held(camera, reading) for cause in ALL)
     return sum(each * faults[name] for adds in added for name, each in adds.items())
 

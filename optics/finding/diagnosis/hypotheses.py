@@ -47,7 +47,9 @@ class Weighed:
     """All hypotheses of one thread start with what the readings make of them.
 
     `log_weight` is prior times evidence, not yet shared out; `gains[h]` carries the readings
-    to the faults; `centre` is the readings less what start and bend account for.
+    to the faults; `centre` is the readings less what start and bend account for. Shapes:
+    `log_weight` (hypotheses,), `spreads` (hypotheses, faults), `inverse` (hypotheses, readings,
+    readings), `slopes` (readings, faults), `centre` (readings,), `shift` (faults,).
     """
 
     hypotheses: tuple[Hypothesis, ...]
@@ -74,7 +76,7 @@ def _members(sets: tuple[frozenset[Cause], ...], possible: tuple[Cause, ...]) ->
 
 
 def set_spreads(members: Matrix, possible: Sequence[Cause], priors: Priors) -> Matrix:
-    """The standard deviation of each fault under each set."""
+    """The standard deviation of each fault under each set, (sets, faults)."""
     sound = priors.spread(())
     at_work = np.array([priors.spread((cause,)) - sound for cause in possible])
     spreads: Matrix = sound + members @ at_work
@@ -94,6 +96,8 @@ def weigh(seen: Observations, priors: Priors, possible: tuple[Cause, ...]) -> li
     Limits: two causes that go by steps are not looked for together.
     """
     sets = cause_sets(possible, priors.most_causes)
+    # A count of steps shifts the readings, which a normal fault about zero cannot say; so each
+    # count is a model of its own, and only the sets that share it are weighed in one go.
     plain = tuple(chosen for chosen in sets if not chosen & priors.steps.keys())
     weighed = [_at_steps(seen, priors, possible, Hypothesis(frozenset()), plain)]
     for cause in (cause for cause in possible if cause in priors.steps):
@@ -131,6 +135,7 @@ def _at_steps(
     members = _members(sets, possible)
     spreads = set_spreads(members, possible, priors)
     prior = set_chances(members, possible, priors)
+    # The chance that the cause is at work is shared out evenly among its counts.
     for cause in off.causes:
         prior -= math.log(len(priors.steps[cause].counts))
     hypotheses = tuple(Hypothesis(causes, off.steps) for causes in sets)
@@ -152,12 +157,16 @@ def _linear(
     shift: Vector,
     about: Vector,
 ) -> Weighed:
-    """Weigh with the model made straight about a point."""
+    """Weigh with the model made straight about a point (faults,).
+
+    All sets at once: arrays run over (sets, readings, readings), small and many.
+    """
     slopes = seen.straight.slopes(about)
     centre = seen.values - seen.straight.errors(about) + slopes @ (about - shift)
     spread_out = slopes[None] * spreads[:, None, :]
     covariance = seen.noise + spread_out @ spread_out.transpose(0, 2, 1)
     inverse = np.asarray(np.linalg.inv(covariance), dtype=np.float64)
+    # The determinant is what a set pays for being able to explain much: Occam's factor.
     (_, log_det) = np.linalg.slogdet(covariance)
     distance = np.einsum("i,hij,j->h", centre, inverse, centre)
     weight = prior - 0.5 * (distance + log_det)
@@ -165,13 +174,16 @@ def _linear(
 
 
 def gains(weighed: Weighed, chosen: Vector) -> Matrix:
-    """For the chosen hypotheses, the matrix that carries the readings to the faults."""
+    """For the chosen hypotheses, the matrix that carries the readings to the faults.
+
+    Equation: G = V·Aᵀ·S⁻¹, of shape (chosen, faults, readings).
+    """
     spread = weighed.spreads[chosen] ** 2
     carried: Matrix = (spread[:, :, None] * weighed.slopes.T) @ weighed.inverse[chosen]
     return carried
 
 
 def fault_means(weighed: Weighed, chosen: Vector) -> Matrix:
-    """The most likely faults under each of the chosen hypotheses."""
+    """The most likely faults under each of the chosen hypotheses, (chosen, faults)."""
     means: Matrix = weighed.shift + gains(weighed, chosen) @ weighed.centre
     return means

@@ -61,9 +61,15 @@ def next_readings(
 
 
 def _gain(left: Posterior, duty_rows: Matrix, candidate: Candidate, row: Vector) -> Gain:
+    """What one candidate is expected to bring; `duty_rows` is (duties, faults), `row` (faults,).
+
+    Below, n counts what it may show (hypotheses × nodes), h hypotheses and d duties.
+    """
     mean, variance = left.means @ row, ((row @ left.shares) ** 2).sum(axis=1)
     scatter = variance + candidate.standard**2
     shown, chance = _foretold(left.weights, mean, scatter)
+    # Each answer weighs the hypotheses afresh by Bayes' rule: (n, h), against the greatest so
+    # that nothing underflows to a row of zeros.
     log_density = -0.5 * ((shown[:, None] - mean) ** 2 / scatter + np.log(scatter))
     weights = left.weights * np.exp(log_density - log_density.max(axis=1, keepdims=True))
     weights /= weights.sum(axis=1, keepdims=True)
@@ -95,6 +101,7 @@ def _duties_after(
 ) -> tuple[Matrix, Matrix]:
     """Mean and variance of each duty under each hypothesis, once the reading showed something."""
     parts = duty_rows @ left.shares
+    # Only what reading and duty share by their sources can be learned of one from the other.
     shared = np.einsum("hds,hs->hd", parts, row @ left.shares)
     means = left.means @ duty_rows.T + pull[:, :, None] * shared
     variances = (parts**2).sum(axis=2) - shared**2 / scatter[:, None]
@@ -105,5 +112,6 @@ def _mixture_variance(weights: Matrix, means: Matrix, variances: Matrix) -> Matr
     """Variance within and between hypotheses, for each answer and duty."""
     middle = np.einsum("nh,nhd->nd", weights, means)
     squares = np.einsum("nh,nhd->nd", weights, variances + means**2)
+    # A difference of nearly equal squares may come out just below nothing.
     variance: Matrix = np.maximum(squares - middle**2, 0.0)
     return variance

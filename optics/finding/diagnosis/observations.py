@@ -22,7 +22,10 @@ _PLENTY = 1000.0
 
 @dataclass(frozen=True)
 class Observations:
-    """Focus errors of all readings, with `shares[i, s]` what source s adds to reading i."""
+    """Focus errors of all readings, with `shares[i, s]` what source s adds to reading i.
+
+    `shares` is of shape (readings, sources), so that `shares @ shares.T` is their covariance.
+    """
 
     readings: tuple[Reading, ...]
     errors: tuple[Estimate, ...]
@@ -43,6 +46,7 @@ class Observations:
         its degrees of freedom: three repeats, 4.30, weigh as if scattered 2.2 times as far.
         """
         wide = self.shares * np.array([widening(source.dof) for source in self.sources])
+        # What two readings share, such as one gauge's limit, comes out off the diagonal by itself.
         noise: Matrix = wide @ wide.T
         return noise
 
@@ -85,6 +89,7 @@ def observe(
     if not readings:
         raise OutOfRange("A diagnosis needs at least one reading: got none.", quantity="readings")
     alone = [reading.steps(camera)[-1].result for reading in readings]
+    # Three repeats tell a scatter badly; nine, of three readings of a kind, tell it well.
     errors = pooled(readings, [e.plus(a) for e, a in zip_longest(alone, also, fillvalue=exact(0))])
     for number, (reading, error) in enumerate(zip(readings, errors, strict=True), start=1):
         if not error.standard:

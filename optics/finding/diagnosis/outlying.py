@@ -49,6 +49,8 @@ def outliers(seen: Observations, all_weighed: Sequence[Weighed]) -> tuple[Outlie
     """
     weight = np.concatenate([w.log_weight for w in all_weighed])
     inverse = np.concatenate([w.inverse for w in all_weighed])
+    # From the inverses alone, without solving afresh for each reading that is left out; all
+    # arrays from here on are (hypotheses, readings).
     precision: Matrix = np.einsum("hii->hi", inverse)
     away = np.concatenate([w.inverse @ w.centre for w in all_weighed]) / precision
     count = precision.shape[1]
@@ -78,6 +80,7 @@ def contradictions(seen: Observations, priors: Priors) -> tuple[Contradiction, .
     things = [reading.thing for reading in seen.readings]
     pairs = [pair for pair in combinations(range(len(things)), 2) if _same(*pair, things)]
     slopes = seen.straight.slopes(np.zeros(len(AT)))
+    # With every cause at work at once, so that no fault is ruled out that could part the two.
     spread = priors.spread(ALL)
     found = []
     for i, j in pairs:

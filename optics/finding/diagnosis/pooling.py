@@ -42,6 +42,8 @@ def pooled(readings: Sequence[Reading], errors: Sequence[Estimate]) -> tuple[Est
     shared = _shared(errors)
     for index, (reading, error) in enumerate(zip(readings, errors, strict=True)):
         limited = [s for s in error.parts if math.isfinite(s.dof)]
+        # A scatter that two readings share is one already, and where a reading has two of them
+        # nobody can say which is the hand's.
         if len(limited) == 1 and limited[0] not in shared:
             spread = _Spread(index, limited[0], error.parts[limited[0]])
             groups[reading.judged].append(spread)
@@ -71,6 +73,7 @@ def _alike(spreads: Sequence[_Spread]) -> bool:
     """Bartlett's test for equal variances (Snedecor and Cochran, Statistical Methods)."""
     from scipy.special import chdtrc
 
+    # Repeats that never differed show a coarse scale, not that they scatter otherwise.
     if not all(s.part for s in spreads):
         return True
     variance, dof = _pool(spreads)
@@ -86,6 +89,8 @@ def _with_one_scatter(
 ) -> list[tuple[int, Estimate]]:
     variance, dof = _pool(spreads)
     changed = []
+    # Still one source for each reading, for their scatters are independent; the common mark says
+    # that their degrees of freedom are the same ones, not to be counted twice.
     pool = object()
     for spread in spreads:
         error = errors[spread.index]

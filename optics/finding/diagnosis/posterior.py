@@ -23,7 +23,8 @@ class Posterior:
     """The hypotheses that remain, most probable first.
 
     `means[h]` are the faults under each; `shares[h, j, s]` what source s, of the readings
-    or of the suppositions, adds to fault j.
+    or of the suppositions, adds to fault j. Shapes: `weights` (hypotheses,), `means`
+    (hypotheses, faults), `shares` (hypotheses, faults, sources).
     """
 
     hypotheses: tuple[Hypothesis, ...]
@@ -39,7 +40,7 @@ class Posterior:
         return averaged
 
     def under(self, index: int, row: Vector) -> Estimate:
-        """A sum of faults under one hypothesis, with its sources."""
+        """A sum of faults, `row` of shape (faults,), under one hypothesis, with its sources."""
         parts = (row @ self.shares[index]).tolist()
         kept = {source: part for source, part in zip(self.sources, parts, strict=True) if part}
         return Estimate(float(row @ self.means[index]), kept)
@@ -66,9 +67,11 @@ class Posterior:
     def draws(self, rows: Matrix, count: int, seed: int = 1) -> Draws:
         """Draw sums of the faults so many times, each hypothesis as often as it is probable.
 
-        One line of draws for each row; the lines belong together draw by draw.
+        One line of draws for each row, (rows, faults) to (rows, count); the lines belong together
+        draw by draw, so that what all rows share stays shared.
         """
         chance = np.random.default_rng(seed)
+        # Sources that move nothing are not drawn: most of them, once few causes are left.
         felt = np.flatnonzero(np.abs(self.shares).max(axis=(0, 1)))
         units = unit_draws([self.sources[s] for s in felt], count, chance)
         often = chance.multinomial(count, self.weights)
@@ -76,6 +79,7 @@ class Posterior:
         drawn = np.empty((len(rows), count))
         shares = rows @ self.shares[:, :, felt]
         means = self.means @ rows.T
+        # Each hypothesis fills a run of the draws, as long as it is probable.
         for mean, share, end, number in zip(means, shares, ends, often, strict=True):
             some = slice(end - number, end)
             drawn[:, some] = mean[:, None] + share @ units[:, some]
@@ -116,6 +120,7 @@ class Mixture:
         """The ends that leave as much below as above."""
         from scipy.optimize import brentq
 
+        # No part of the mixture has anything left so far out, so the root lies between.
         reach = 50 * float(self.standards.max()) + 1e-9
         low, high = float(self.means.min()) - reach, float(self.means.max()) + reach
         tails = ((1 - level) / 2, (1 + level) / 2)
@@ -126,12 +131,15 @@ class Mixture:
 def posterior_of(seen: Observations, all_weighed: Sequence[Weighed]) -> Posterior:
     """Share out the weight of all hypotheses and work out the faults under the best."""
     weight = np.concatenate([w.log_weight for w in all_weighed])
+    # Against the greatest, so that no exponential overflows and the best is never lost.
     chance = np.exp(weight - weight.max())
     chance /= chance.sum()
     kept = np.argsort(-chance, kind="stable")[:_MOST]
     kept = kept[chance[kept] >= _LEAST]
     owners = np.concatenate([np.full(len(w.log_weight), n) for n, w in enumerate(all_weighed)])
     places = np.concatenate([np.arange(len(w.log_weight)) for w in all_weighed])
+    # Faults are worked out for those that are kept alone, and start by start, for each start
+    # has matrices of its own.
     found: dict[int, tuple[Hypothesis, Vector, Matrix]] = {}
     for number, weighed in enumerate(all_weighed):
         mine = kept[owners[kept] == number]
@@ -155,6 +163,7 @@ def _supposed() -> tuple[Source, ...]:
 def _faults_under(
     seen: Observations, weighed: Weighed, chosen: Vector
 ) -> list[tuple[Hypothesis, Vector, Matrix]]:
+    """The faults, (faults,), and the share of every source in them, (faults, sources)."""
     carried = gains(weighed, chosen)
     means = weighed.shift + carried @ weighed.centre
     # With the readings' true shares, not the widened ones that weighed them, the variance is

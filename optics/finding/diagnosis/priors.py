@@ -26,7 +26,7 @@ class Priors:
     steps: Mapping[Cause, Steps] = field(default_factory=dict)
 
     def spread(self, causes: Iterable[Cause]) -> Vector:
-        """The standard deviation of each fault when these causes are at work."""
+        """The standard deviation of each fault, (faults,), when these causes are at work."""
         at_work = set(causes)
         spread = np.zeros(len(NAMES))
         for cause, prior in self.by_cause.items():
@@ -50,6 +50,7 @@ class Priors:
 
 def usual_priors(camera: Camera) -> Priors:
     """The default suppositions for a camera: of every cause that it can have."""
+    # In the order of drawing: seeds of practice cameras that were given out hang on it.
     in_draw = sorted(ALL, key=lambda cause: cause.drawn)
     supposed = {cause: cause.supposed_of(camera) for cause in in_draw}
     by_cause = {cause: prior for cause, prior in supposed.items() if prior is not None}

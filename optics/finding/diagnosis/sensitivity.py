@@ -15,7 +15,7 @@ Matrix = NDArray[np.float64]
 
 
 def direct_row(camera: Camera, reading: Reading) -> Vector:
-    """What 1 mm (or 1 rad, or a gain of 1) of each fault adds, focal length aside."""
+    """What 1 mm (or 1 rad, or a gain of 1) of each fault adds, focal length aside; (faults,)."""
     row = np.zeros(len(NAMES))
     # What holds the lens out makes the rangefinder meet at a setting as much farther in.
     sign = 1.0 if reading.meets_at is None else -1.0
@@ -43,7 +43,8 @@ class Straight:
     Equation: e = row·faults − [x(D; f + δ) − x(D; f)], the bracket for the target D that was
     sharp. A collimator's reading, worked out with the engraved focal length, shows what the
     faults make, w, as w·f²/(f′² + w·(f′ − f)), f′ the true one: its distance drops out. Both are
-    exact, so the only thing that is not straight is the focal length's own part.
+    exact, so the only thing that is not straight is the focal length's own part. Shapes: `rows`
+    (readings, faults), `targets` and `shrinks` (readings,).
     """
 
     camera: Camera
@@ -65,6 +66,7 @@ class Straight:
         """The focus error (mm) that each reading shows with these faults."""
         plain = self.rows @ faults
         focal = self._focal(faults)
+        # With the engraved focal length nothing is bent.
         if not focal:
             return plain
         shown = plain * self._shrink(plain, focal)

@@ -41,6 +41,8 @@ def what_if(diagnosis: Diagnosis, fault: str, amount: float) -> tuple[WouldShow,
     moved = now.copy()
     moved[AT[fault]] += amount
     seen = diagnosis.seen
+    # Differences of a few micrometres count here, so both come from the one straight model; what
+    # an instrument would show is foretold by the full one.
     before, after = (seen.straight.errors(faults) for faults in (now, moved))
     return tuple(
         WouldShow(
