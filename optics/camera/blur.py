@@ -25,11 +25,6 @@ class Blur:
     total: Array
     looks_sharp: NDArray[np.bool]
 
-    @property
-    def sharpest(self) -> float:
-        """The f-number given at which the whole blur is least."""
-        return float(self.f_numbers[np.argmin(self.total)])
-
 
 def blur_budget(
     camera: Camera,

@@ -145,9 +145,11 @@ def conventions(
         Convention(f"fixed {value:.3g}", f"{value:.3g} mm", value, "common practice, no source")
         for value in _FIXED.get(size.key, ())
     ]
-    found.append(
-        Convention("print", _print_name(seen), by_print(size, seen), "the eye, carried to the film")
+    name = (
+        f"a print of {seen.diagonal:.0f} mm diagonal from {seen.viewing_distance:.0f} mm "
+        f"({seen.acuity / ARCMINUTE:.2g}′)"
     )
+    found.append(Convention("print", name, by_print(size, seen), "the eye, carried to the film"))
     if focal_length is not None:
         found += [
             Convention(
@@ -159,13 +161,6 @@ def conventions(
             for part in _OF_FOCAL_LENGTH
         ]
     return tuple(sorted(found, key=lambda convention: convention.value))
-
-
-def _print_name(seen: Print) -> str:
-    return (
-        f"a print of {seen.diagonal:.0f} mm diagonal from {seen.viewing_distance:.0f} mm "
-        f"({seen.acuity / ARCMINUTE:.2g}′)"
-    )
 
 
 def format_named(key: str) -> Format:

@@ -138,7 +138,11 @@ def _contradiction(readings: Sequence[Reading], gain: float) -> NoAnswer:
             "stands with its own target."
         )
     else:
-        listed = " and ".join(_said_gap(number, one) for number, one in enumerate(gaps, start=1))
+        listed = " and ".join(
+            f"{number} ({format_angle(gap.angle.value)} on the target at "
+            f"{format_distance(gap.true.value)}, ring {gap.ring})"
+            for number, gap in enumerate(gaps, start=1)
+        )
         others = "the other readings" if len(gaps) < len(readings) else "each other"
         said = (
             f"Images apart {listed} contradict {others}: from far to near the sights would have "
@@ -146,11 +150,6 @@ def _contradiction(readings: Sequence[Reading], gain: float) -> NoAnswer:
             "and the distances."
         )
     return NoAnswer(said, quantity="gain", value=gain)
-
-
-def _said_gap(number: int, gap: Apart) -> str:
-    where = f"{format_angle(gap.angle.value)} on the target at {format_distance(gap.true.value)}"
-    return f"{number} ({where}, ring {gap.ring})"
 
 
 @dataclass(frozen=True)

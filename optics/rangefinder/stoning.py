@@ -90,13 +90,11 @@ def _hold(quantity: str, value: float, is_right: bool, limit: str) -> None:
 
 @dataclass(frozen=True)
 class LiftCurve:
-    """Lift error (mm, plus when too much) and focus error at the film, place by place.
+    """The focus error at the film, place by place, the rangefinder set right at the first.
 
-    Both with the rangefinder set right at the first place. `depth` is the depth of focus each
-    way there.
+    `depth` is the depth of focus each way there.
     """
 
-    lift_error: Array
     focus_error: tuple[Estimate, ...]
     depth: Array
     allowed: float
@@ -227,7 +225,7 @@ class StoningMap:
             for e, y, one in zip(error, slope, self.readings, strict=True)
         )
         allowed = self.cam.camera.allowed_error
-        return LiftCurve(error, tuple(at_film), self.cam.depth(self.rotation), allowed)
+        return LiftCurve(tuple(at_film), self.cam.depth(self.rotation), allowed)
 
     def between(self, step: float) -> tuple[Array, Array]:
         """Rotations every `step` rad between the first and last reading, and metal to remove.

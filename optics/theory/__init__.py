@@ -34,11 +34,10 @@ TOPICS: tuple[ModuleType, ...] = (
 )
 
 
-def _relations_in(topic: ModuleType) -> dict[str, Relation]:
-    return {r.name: r for r in vars(topic).values() if isinstance(r, Relation)}
-
-
 CATALOGUE: dict[str, Relation] = {
-    name: relation for topic in TOPICS for name, relation in _relations_in(topic).items()
+    relation.name: relation
+    for topic in TOPICS
+    for relation in vars(topic).values()
+    if isinstance(relation, Relation)
 }
 """Every relation by its name, in the order of the topics."""

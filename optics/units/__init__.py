@@ -19,7 +19,6 @@ from optics.units.printing import (
     format_distance,
     format_length,
     format_signed,
-    format_turns,
     format_uncertainty,
 )
 from optics.units.reading import (
@@ -42,7 +41,6 @@ __all__ = [
     "format_leaves",
     "format_length",
     "format_signed",
-    "format_turns",
     "format_uncertainty",
     "read_angle",
     "read_count",

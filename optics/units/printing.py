@@ -87,15 +87,6 @@ def _feet_and_inches(mm: float) -> str:
     return "−" * (mm < 0 < count) + " ".join(words)
 
 
-def format_turns(rad: float, eighths: bool = True) -> str:
-    """Print a rotation to the nearest 1/8 turn (``1 1/4 turns``), or to 0.01 turn."""
-    if math.isinf(rad):
-        return fixed(rad, 0)
-    turns = _nearest(Fraction(rad) / Fraction(2 * math.pi), 8 if eighths else 100)
-    amount = _mixed(turns) if eighths else trimmed(turns, 2)
-    return f"{amount} turn" if 0 < abs(turns) <= 1 else f"{amount} turns"
-
-
 def format_angle(rad: float) -> str:
     """Print an angle in degrees; below 1° in arcminutes, below 1′ in arcseconds.
 
@@ -132,10 +123,6 @@ def _exponent(positive: Fraction) -> int:
     """Return the power of ten of the leading digit, exactly."""
     guess = len(str(positive.numerator)) - len(str(positive.denominator))
     return guess if positive >= Fraction(10) ** guess else guess - 1
-
-
-def _nearest(value: Fraction, parts: int) -> Fraction:
-    return Fraction(round(value * parts), parts)
 
 
 def _mixed(value: Fraction) -> str:

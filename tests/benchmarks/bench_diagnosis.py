@@ -31,16 +31,10 @@ from optics.moves import AdjustingScrew, AtHand
 from optics.readings.spots import Spot
 from optics.records.lantern_street import CAMERAS, WORKSHOP
 from optics.records.to_bench import camera_of, workshop_of
-from optics.teaching.practice import (
-    Habits,
-    Hands,
-    PracticeBench,
-    PracticeCamera,
-    draw_camera,
-    round_of_readings,
-    take_all,
-    trial_and_error,
-)
+from optics.teaching.practice import Habits, PracticeBench, PracticeCamera, draw_camera
+from tests.by_hand.day import round_of_readings, take_all
+from tests.by_hand.hands import Hands
+from tests.by_hand.trial import trial_and_error
 
 COUNT = int(os.environ.get("SHIMWRIGHT_CAMERAS", "10000"))
 CORES = 2

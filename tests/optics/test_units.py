@@ -18,7 +18,6 @@ from optics.units import (
     format_leaves,
     format_length,
     format_signed,
-    format_turns,
     format_uncertainty,
     read_angle,
     read_count,
@@ -533,11 +532,6 @@ def test_unreadable_leaves(text: str) -> None:
         (format_distance(88.9, system="imperial"), "3 1/2 in"),
         (format_distance(3047.9, system="imperial"), "10 ft"),
         (format_distance(0.0, system="imperial"), "0 in"),
-        (format_turns(0.75 * math.pi), "3/8 turn"),
-        (format_turns(2.5 * math.pi), "1 1/4 turns"),
-        (format_turns(-2 * math.pi), "−1 turn"),
-        (format_turns(0.0), "0 turns"),
-        (format_turns(0.75 * math.pi, eighths=False), "0.38 turn"),
         (format_angle(math.pi / 14.4), "12.5°"),
         (format_angle(math.pi / 72), "2.50°"),
         (format_angle(-math.pi / 360), "−30.0′"),
@@ -601,13 +595,6 @@ def test_angle_round_trip(rad: float) -> None:
     assert abs(math.degrees(back - rad)) <= max(step, 0.1 / 3600) / 2 + 1e-4 * step + 1e-12
 
 
-@given(st.floats(-100.0, 100.0), st.booleans())
-def test_turns_round_trip(rad: float, eighths: bool) -> None:
-    """A printed rotation reads back within half of an eighth or of a hundredth of a turn."""
-    back = read_angle(format_turns(rad, eighths)).value
-    assert abs(back - rad) <= 2 * math.pi / (16 if eighths else 200) + 1e-9
-
-
 @given(st.lists(st.integers(-(10**6), 10**6), min_size=1), st.sampled_from(["; ", ";", " ;  "]))
 def test_list_round_trip(thousandths: list[int], separator: str) -> None:
     """Printed readings joined by semicolons read back, in order, to the last digit."""
@@ -632,8 +619,6 @@ def test_printing_is_total(value: float, uncertainty: float, places: int) -> Non
         format_distance(value),
         format_distance(value, system="imperial"),
         format_angle(value),
-        format_turns(value),
-        format_turns(value, eighths=False),
         format_uncertainty(value, uncertainty, "mm"),
     ]
     for text in printed:

@@ -140,7 +140,8 @@ def _action(sitting: Sitting, number: int, line: str) -> Action:
             found = _amount(control, said)
             if found is not None:
                 return Adjust(control.name, found, size_typed(control, said))
-    raise _unread((number, line), f"write it as in “{_example(sitting)}”")
+    example = next(iter(sitting.controls.values())).before(0.05)
+    raise _unread((number, line), f"write it as in “{example}”")
 
 
 def _known(sitting: Sitting, line: tuple[int, str], name: str) -> Offered:
@@ -184,7 +185,3 @@ def _amount(control: Control, said: str) -> float | None:
     except ZeroDivisionError:
         return None
     return math.copysign(size, 1 if found[2] else -1)
-
-
-def _example(sitting: Sitting) -> str:
-    return next(iter(sitting.controls.values())).before(0.05)

@@ -12,7 +12,6 @@ from optics.measure.uncertainty import within
 from optics.moves.at_hand import AtHand
 from optics.readings.kinds.registry import offered
 from optics.readings.practised import Offered
-from optics.readings.readings import Reading
 from optics.readings.spots import Spot
 
 
@@ -58,7 +57,11 @@ class Stand:
         The register is not among them: it shows at all of them, and a lens set right on a
         wrong register takes good pictures until it is changed for another.
         """
-        known = [_as_known(offer.reading) for offer in self.offered.values()]
+        # As of a sound camera, with some uncertainty or other: only where they look counts.
+        known = [
+            one.reading.showing(within(one.reading.figure.value, 0.01, one.reading.kind))
+            for one in self.offered.values()
+        ]
         found = duties(observe(self.camera, known), self.camera, Faults().vector)
         return tuple(duty for duty in found if duty.spot is not Spot.GAUGE)
 
@@ -69,8 +72,3 @@ def errors(stand: Stand, faults: Faults) -> tuple[float, ...]:
     Limits: straight in the faults; a focal length 1 mm off bends it by less than 0.002 mm.
     """
     return tuple(float(duty.row @ faults.vector) for duty in stand.duties)
-
-
-def _as_known(reading: Reading) -> Reading:
-    """The reading as of a sound camera, with some uncertainty or other."""
-    return reading.showing(within(reading.figure.value, 0.01, reading.kind))

@@ -62,8 +62,12 @@ def corner(draw: Draw, level: ExerciseLevel) -> Task:
         alone = step(formula, place_across=place, place_up=0.0, **given).result.value
         slips.append((Slip.LEFT_OUT, alone, "The lean up and down is left out: both add up."))
     slips.append((Slip.DATUM, whole, "That is the whole difference gauged: count from the middle."))
-    answer = length_answer("focus error in the corner", found.result, 3, FOCUS)
-    return task(question, answer, [*slopes, WorkedStep.of(found)], slips)
+    return task(
+        question,
+        length_answer("focus error in the corner", found.result, 3, FOCUS),
+        [*slopes, WorkedStep.of(found)],
+        slips,
+    )
 
 
 def film_in_gate(draw: Draw, level: ExerciseLevel) -> Task:

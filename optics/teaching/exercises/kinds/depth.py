@@ -85,8 +85,12 @@ def _limit(draw: Draw, level: ExerciseLevel, limit: Formula, words: str) -> Task
         (Slip.DATUM, edge.result.value, _FROM_LENS),
         stop.slip(ends(stop.other)[1].result.value),
     ]
-    answer = distance_answer("limit of sharpness", found.result, 2)
-    return task(question, answer, worked([moved, seen, edge, found]), slips)
+    return task(
+        question,
+        distance_answer("limit of sharpness", found.result, 2),
+        worked([moved, seen, edge, found]),
+        slips,
+    )
 
 
 def depth_near(draw: Draw, level: ExerciseLevel) -> Task:
@@ -137,8 +141,9 @@ def hyperfocal(draw: Draw, level: ExerciseLevel) -> Task:
         (Slip.NOT_SQUARED, focal / (stop.used * confusion), "The focal length goes in squared."),
         stop.slip(step(formula, f_number=stop.other, **known).result.value),
     ]
-    answer = distance_answer("hyperfocal distance", found.result, 2)
-    return task(question, answer, worked([found]), slips)
+    return task(
+        question, distance_answer("hyperfocal distance", found.result, 2), worked([found]), slips
+    )
 
 
 def depth_of_focus(draw: Draw, level: ExerciseLevel) -> Task:
@@ -171,8 +176,12 @@ def depth_of_focus(draw: Draw, level: ExerciseLevel) -> Task:
         (Slip.LEFT_OUT, plain, near),
         stop.slip(step(formula, f_number=stop.other, **known).result.value),
     ]
-    answer = length_answer("depth of focus each way", found.result, 3)
-    return task(question, answer, worked([*steps, found]), slips)
+    return task(
+        question,
+        length_answer("depth of focus each way", found.result, 3),
+        worked([*steps, found]),
+        slips,
+    )
 
 
 def _close(draw: Draw, camera: Camera) -> tuple[Estimate, str, list[Step]]:
@@ -221,8 +230,9 @@ def depth_mark(draw: Draw, level: ExerciseLevel) -> Task:
     ]
     if more:
         slips.append((Slip.LEFT_OUT, math.tau * stop.used * confusion / lead, _FACTOR))
-    answer = angle_answer("angle of the depth mark", found.result, 2)
-    return task(question, answer, worked([found]), slips)
+    return task(
+        question, angle_answer("angle of the depth mark", found.result, 2), worked([found]), slips
+    )
 
 
 def _along_the_edge(question: str, angle: Step, other_stop: Slipped) -> Task:

@@ -51,8 +51,9 @@ def combined(draw: Draw, level: ExerciseLevel) -> Task:
         (Slip.NOT_SQUARED, math.hypot(type_a, limit), _ROOT_THREE),
         (Slip.LEFT_OUT, math.hypot(spread, type_b), _ROOT_N),
     ]
-    answer = length_answer("standard uncertainty", exact(found.standard), 4)
-    return task(question, answer, working, slips)
+    return task(
+        question, length_answer("standard uncertainty", exact(found.standard), 4), working, slips
+    )
 
 
 def _two_limits(one: float, other: float) -> Task:
@@ -72,8 +73,9 @@ def _two_limits(one: float, other: float) -> Task:
         "any error within the limits alike likely. How large is the standard uncertainty of both "
         "together?"
     )
-    answer = length_answer("standard uncertainty", exact(found.standard), 4)
-    return task(question, answer, working, slips)
+    return task(
+        question, length_answer("standard uncertainty", exact(found.standard), 4), working, slips
+    )
 
 
 def _limit_line(name: str, limit: float) -> WorkedStep:
@@ -135,5 +137,9 @@ def _expanded(draw: Draw, count: int, factor: float, working: list[WorkedStep]) 
         f"{count} readings of a register spread with s = {mm(spread, 3)}, and nothing else counts. "
         "How large is the expanded uncertainty of their mean at 95 %?"
     )
-    answer = Answer("expanded uncertainty", whole, Reads.LENGTH, "mm", 3)
-    return task(question, answer, [*working, WorkedStep("U is k times u.", lines)], slips)
+    return task(
+        question,
+        Answer("expanded uncertainty", whole, Reads.LENGTH, "mm", 3),
+        [*working, WorkedStep("U is k times u.", lines)],
+        slips,
+    )

@@ -93,8 +93,9 @@ def collimator(draw: Draw, level: ExerciseLevel) -> Task:
         ),
         (Slip.LEFT_OUT, shift, "That is the reticle's own shift: bring it to the film."),
     ]
-    answer = length_answer("focus error", found.result, 3, FOCUS)
-    return task(question, answer, worked([found]), slips)
+    return task(
+        question, length_answer("focus error", found.result, 3, FOCUS), worked([found]), slips
+    )
 
 
 def depth_gauge(draw: Draw, level: ExerciseLevel) -> Task:
@@ -130,5 +131,9 @@ def depth_gauge(draw: Draw, level: ExerciseLevel) -> Task:
         mean.append(WorkedStep("The gauge reads the bridge as well.", (line,)))
         said = "The bridge is left in: take its thickness off the gauge's reading."
         slips = [(Slip.LEFT_OUT, reading - nominal, said)]
-    answer = length_answer("focus error", found.result, 2, FOCUS)
-    return task(question, answer, [*mean, WorkedStep.of(found)], slips)
+    return task(
+        question,
+        length_answer("focus error", found.result, 2, FOCUS),
+        [*mean, WorkedStep.of(found)],
+        slips,
+    )

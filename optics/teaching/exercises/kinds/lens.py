@@ -121,8 +121,12 @@ def focus_error(draw: Draw, level: ExerciseLevel) -> Task:
     """How far off is the lens, from a distance that is sharp at a mark?"""
     seen = _sighting(draw, level)
     found = seen.step()
-    answer = length_answer("focus error", found.result, 3, FOCUS)
-    return task(f"{seen.story} How far off is the lens?", answer, worked([found]), seen.slips)
+    return task(
+        f"{seen.story} How far off is the lens?",
+        length_answer("focus error", found.result, 3, FOCUS),
+        worked([found]),
+        seen.slips,
+    )
 
 
 def shim_to_add(draw: Draw, level: ExerciseLevel) -> Task:
@@ -163,5 +167,9 @@ def false_infinity(draw: Draw, level: ExerciseLevel) -> Task:
         (Slip.NOT_SQUARED, focal / away, "That is f over the distance: it takes f squared."),
         (Slip.FEET, focal**2 / (far * 1000), "That takes the yards for metres: 1 yd is 0.9144 m."),
     ]
-    answer = length_answer("focus error", found.result, 3, FOCUS)
-    return task(question, answer, worked([found]), slips if yards else slips[:1])
+    return task(
+        question,
+        length_answer("focus error", found.result, 3, FOCUS),
+        worked([found]),
+        slips if yards else slips[:1],
+    )

@@ -98,8 +98,12 @@ def eye_at_film(draw: Draw, level: ExerciseLevel) -> Task:
         (Slip.NOT_SQUARED, error / focal, "The focal length goes in squared."),
         (Slip.SIXTY, error * 60, "That takes the seconds for minutes: 60″ make 1′."),
     ]
-    answer = length_answer("focus error each way", found.result, 3)
-    return task(question, answer, worked([seen, found]), slips)
+    return task(
+        question,
+        length_answer("focus error each way", found.result, 3),
+        worked([seen, found]),
+        slips,
+    )
 
 
 def mirror_angle(draw: Draw, level: ExerciseLevel) -> Task:
@@ -134,8 +138,12 @@ def mirror_angle(draw: Draw, level: ExerciseLevel) -> Task:
             "the base line, which lies before it.",
         ),
     ]
-    answer = angle_answer("mirror turn", found.result, 1 if unit == "arcmin" else 3, unit=unit)
-    return task(question, answer, worked([seen, found]), slips)
+    return task(
+        question,
+        angle_answer("mirror turn", found.result, 1 if unit == "arcmin" else 3, unit=unit),
+        worked([seen, found]),
+        slips,
+    )
 
 
 def cam_lift(draw: Draw, level: ExerciseLevel) -> Task:
@@ -178,5 +186,9 @@ def cam_lift(draw: Draw, level: ExerciseLevel) -> Task:
             "Extensions go as the square of the focal lengths' ratio.",
         ),
     ]
-    answer = length_answer("lift of the follower", found.result, 3)
-    return task(question, answer, worked([moved, found]), slips)
+    return task(
+        question,
+        length_answer("lift of the follower", found.result, 3),
+        worked([moved, found]),
+        slips,
+    )

@@ -9,7 +9,8 @@ from optics.finding.causes.stop import STOP as THE_STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.for_and_against import for_and_against
-from optics.teaching.practice import Habits, PracticeBench, draw_camera, round_of_readings, take_all
+from optics.teaching.practice import Habits, PracticeBench, draw_camera
+from tests.by_hand.day import round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
     BED,

@@ -18,7 +18,8 @@ from optics.finding.plan.state import Forecast
 from optics.measure.uncertainty import within
 from optics.moves import AdjustingScrew, AtHand, Workshop
 from optics.moves.gate import GATE
-from optics.teaching.practice import Habits, PracticeBench, draw_camera, round_of_readings, take_all
+from optics.teaching.practice import Habits, PracticeBench, draw_camera
+from tests.by_hand.day import round_of_readings, take_all
 from tests.optics.teaching.bench_day import (
     AT_HAND,
     BED,

@@ -21,11 +21,12 @@ from optics.finding.diagnosis import Faults
 from optics.measure.places import CORNERS
 from optics.moves import Control
 from optics.moves.height_screw import HEIGHT_PER_TURN
-from optics.teaching.practice import Hands, PracticeCamera
+from optics.teaching.practice import PracticeCamera
 from optics.teaching.practice.controls import controls, done
 from optics.teaching.practice.stand import Stand
+from tests.by_hand.hands import Hands
+from tests.by_hand.test_hands import Steady
 from tests.optics.teaching.practice.stands import CORVANE, OSTRIN, STANDS, TARNBROOK, state_of
-from tests.optics.teaching.practice.test_hands import Steady
 
 WANTED = {
     GATE: 0.06,

@@ -7,15 +7,9 @@ from optics.camera.camera import Camera
 from optics.finding.diagnosis import Faults, diagnose, usual_priors
 from optics.finding.diagnosis.sensitivity import Straight
 from optics.finding.plan import make_plan
-from optics.teaching.practice import (
-    Habits,
-    Hands,
-    PracticeBench,
-    PracticeCamera,
-    draw_camera,
-    round_of_readings,
-    take_all,
-)
+from optics.teaching.practice import Habits, PracticeBench, PracticeCamera, draw_camera
+from tests.by_hand.day import round_of_readings, take_all
+from tests.by_hand.hands import Hands
 from tests.optics.teaching.bench_day import AT_HAND, BED, CELL, HELICOID
 
 

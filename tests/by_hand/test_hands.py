@@ -17,7 +17,8 @@ from optics.finding.causes.stop import STOP
 from optics.finding.causes.tilt import TILT
 from optics.finding.causes.zero import ZERO
 from optics.finding.diagnosis import Faults
-from optics.teaching.practice import Hands, PracticeCamera
+from optics.teaching.practice import PracticeCamera
+from tests.by_hand.hands import Hands
 from tests.optics.teaching.bench_day import AT_HAND, BED, CELL, HELICOID
 
 WANTED = {

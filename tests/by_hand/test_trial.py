@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from optics.finding.diagnosis import Faults, usual_priors
-from optics.teaching.practice import PracticeCamera, draw_camera, trial_and_error
-from optics.teaching.practice.trial import MOST_ROUNDS
+from optics.teaching.practice import PracticeCamera, draw_camera
+from tests.by_hand.trial import MOST_ROUNDS, trial_and_error
 from tests.optics.teaching.bench_day import AT_HAND, BED, CELL, HELICOID
 
 
