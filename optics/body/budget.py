@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from optics.errors import OutOfRange
-from optics.measure.uncertainty import Estimate, Source, coverage_factor, exact, within
+from optics.measure.uncertainty import Estimate, Source, coverage_factor, weighted, within
 from optics.measure.verdict import Verdict, judge
 from optics.readings.readings import Sense
 from optics.readings.wording import said_error
@@ -125,10 +125,7 @@ def whole_camera(terms: Sequence[Term], depth: float) -> Budget:
 
 
 def _sum(terms: Sequence[Term]) -> Estimate:
-    total = exact(0.0)
-    for term in terms:
-        total = total.plus(term.error)
-    return total
+    return weighted([1.0] * len(terms), [term.error for term in terms])
 
 
 def _share(error: Estimate, combined: Estimate) -> float:

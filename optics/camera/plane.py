@@ -12,7 +12,7 @@ from functools import cached_property
 import numpy as np
 
 from optics.measure.places import DepthReading, Point, check_places
-from optics.measure.uncertainty import Estimate, combine, exact
+from optics.measure.uncertainty import Estimate, combine, weighted
 from optics.relation import Array
 from optics.theory import standard
 
@@ -64,14 +64,6 @@ class Plane:
 def design(places: Sequence[Point]) -> Array:
     """One row 1, x, y for each place."""
     return np.array([(1.0, x, y) for x, y in places])
-
-
-def weighted(weights: Array, estimates: Sequence[Estimate]) -> Estimate:
-    """The sum of weight times estimate; shared sources add with their signs."""
-    total = exact(0.0)
-    for weight, estimate in zip(weights, estimates, strict=True):
-        total = total.plus(estimate, float(weight))
-    return total
 
 
 def least_squares(places: Sequence[Point], heights: Sequence[Estimate]) -> Plane:

@@ -244,6 +244,14 @@ def _at_its_limit(formula: Formula, quantity: Quantity, values: dict[str, float]
     )
 
 
+def weighted(weights: Iterable[float], estimates: Iterable[Estimate]) -> Estimate:
+    """The sum of weight times estimate; shared sources add with their signs."""
+    total = exact(0.0)
+    for weight, estimate in zip(weights, estimates, strict=True):
+        total = total.plus(estimate, float(weight))
+    return total
+
+
 def correlated(
     values: Sequence[float], covariance: ArrayLike, name: str, dof: float = math.inf
 ) -> tuple[Estimate, ...]:

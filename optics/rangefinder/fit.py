@@ -14,7 +14,7 @@ import numpy as np
 
 from optics.camera.camera import Camera
 from optics.errors import NoAnswer
-from optics.measure.uncertainty import Estimate, Source, exact
+from optics.measure.uncertainty import Estimate, Source, exact, weighted
 from optics.rangefinder.acuity import WORKING, Acuity
 from optics.rangefinder.coupling import Coupling, film_error_estimate, movement
 from optics.rangefinder.model import Rangefinder
@@ -194,7 +194,8 @@ class _Seen:
         scale = np.maximum(np.abs(powers[:, :order]).max(axis=0), 1e-12)
         to_answer = np.linalg.pinv(powers[:, :order] / scale * weights[:, None])
         to_answer = to_answer * weights / scale[:, None]
-        found = tuple(self._weighed(row, values) for row in to_answer)
+        seen = [Estimate(float(v), a.parts) for v, a in zip(values, self.angles, strict=True)]
+        found = tuple(weighted(row, seen) for row in to_answer)
         left = (values - powers[:, :order] @ (to_answer @ values)) * weights
         return (*self._scattered(found, to_answer, left), *known[order:])
 
@@ -203,12 +204,6 @@ class _Seen:
         # Readings without any uncertainty weigh alike.
         spread = np.array([a.standard for a in self.angles])
         return np.where(spread > 0, spread, spread.max() or 1.0)
-
-    def _weighed(self, row: Array, values: Array) -> Estimate:
-        total = exact(0.0)
-        for weight, angle, value in zip(row, self.angles, values, strict=True):
-            total = total.plus(Estimate(float(value), angle.parts), float(weight))
-        return total
 
     def _scattered(
         self, found: tuple[Estimate, ...], to_answer: Array, left: Array

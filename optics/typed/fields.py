@@ -346,21 +346,21 @@ def ask_unit(mark: Understood, found: tuple[Understood, ...]) -> None:
 def register_against(nominal: str) -> Typed:
     """The register measured, as typed; one that is many times the nominal is asked about."""
 
-    return _read_beside(MEASURED_REGISTER, NOMINAL_REGISTER, nominal, _ask_marks)
+    return _read_beside(MEASURED_REGISTER, NOMINAL_REGISTER, nominal, _ask_register)
 
 
-def _ask_marks(made_for: Understood, found: tuple[Understood, ...]) -> None:
+def _ask_register(made_for: Understood, found: tuple[Understood, ...]) -> None:
+    """Refuse the first register that is many times the nominal, or a small part of it."""
     for one in found:
-        _ask_mark(one, made_for)
+        ratio = one.value / made_for.value
+        if not 1 / _ANOTHER_REGISTER < ratio < _ANOTHER_REGISTER:
+            raise _another_register(one, made_for, ratio)
 
 
-def _ask_mark(one: Understood, made_for: Understood) -> None:
-    ratio = one.value / made_for.value
-    if 1 / _ANOTHER_REGISTER < ratio < _ANOTHER_REGISTER:
-        return
+def _another_register(one: Understood, made_for: Understood, ratio: float) -> OutOfRange:
     likely = one.value / 10 ** round(math.log10(ratio)) if ratio > 0 else made_for.value
     times = f"{float(f'{ratio:.2g}'):,g}".replace("-", "−")
-    raise OutOfRange(
+    return OutOfRange(
         f"The register measured “{' '.join(one.text.split())}” is {times} times "
         f"the nominal {made_for.echo}: is it in millimetres, and its decimal mark in the "
         f"right place? Type for example {likely:.6g} mm.",

@@ -7,9 +7,9 @@ import numpy as np
 
 from optics.body.standard.flatness import Flatness, flatness
 from optics.body.standard.minimax import Minimax, minimax
-from optics.camera.plane import Plane, least_squares, residuals, weighted
+from optics.camera.plane import Plane, least_squares, residuals
 from optics.measure.places import DepthReading, check_places
-from optics.measure.uncertainty import Estimate
+from optics.measure.uncertainty import Estimate, weighted
 
 
 @dataclass(frozen=True)

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from optics.camera.plane import Plane, design, least_squares, weighted
+from optics.camera.plane import Plane, design, least_squares
 from optics.measure.places import Point
-from optics.measure.uncertainty import Estimate, exact
+from optics.measure.uncertainty import Estimate, exact, weighted
 from optics.relation import Array
 
 # Deviations are scaled to about one before the programme is solved.

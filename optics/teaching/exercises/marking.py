@@ -52,30 +52,26 @@ def mark(exercise: Exercise, text: str, hints_seen: int = 0) -> Marked:
             f"{answer.step}."
         )
         return Marked(Outcome.SLIP, sentence, Slip.ROUNDED, typed.echo)
-    return Marked(Outcome.NOT_YET, _not_yet(exercise, hints_seen), None, typed.echo)
-
-
-def _not_yet(exercise: Exercise, hints_seen: int) -> str:
     # The last hint is the answer itself, which nobody has asked for yet.
     left = exercise.hints[min(hints_seen, len(exercise.hints) - 2)]
-    return f"Not yet. {left.heading}: {left.lines[0]}"
+    sentence = f"Not yet. {left.heading}: {left.lines[0]}"
+    return Marked(Outcome.NOT_YET, sentence, echo=typed.echo)
 
 
 def _right_size(answer: Answer, typed: TypedAnswer) -> Marked:
+    """Of an answer of the right size: right, or the slip in its sign or its way."""
     senses = answer.senses
-    if senses is None:
-        if typed.amount >= 0:
-            return Marked(Outcome.RIGHT, f"Right: {answer.printed}.", echo=typed.echo)
-        sentence = "The size is right; it is an amount without a sign, so leave the minus away."
-        return Marked(Outcome.SLIP, sentence, Slip.SIGN, typed.echo)
-    if typed.sense == 0:
-        sentence = f"The size is right; say which way: {senses.plus} or {senses.minus}."
-        return Marked(Outcome.SLIP, sentence, Slip.NO_SENSE, typed.echo)
-    if typed.sense * answer.value > 0:
+    # A way that was not said counts as 0, and is none.
+    is_right = typed.amount >= 0 if senses is None else typed.sense * answer.value > 0
+    if is_right:
         return Marked(Outcome.RIGHT, f"Right: {answer.printed}.", echo=typed.echo)
-    wrong = senses.words(-answer.value)
-    if typed.was_signed:
-        sentence = f"The size is right and the sign is not: plus means {senses.plus}."
-        return Marked(Outcome.SLIP, sentence, Slip.SIGN, typed.echo)
-    sentence = f"The size is right and the way is not: think again whether it is {wrong}."
-    return Marked(Outcome.SLIP, sentence, Slip.SENSE, typed.echo)
+    if senses is None:
+        slip, is_wrong = Slip.SIGN, "; it is an amount without a sign, so leave the minus away"
+    elif typed.sense == 0:
+        slip, is_wrong = Slip.NO_SENSE, f"; say which way: {senses.plus} or {senses.minus}"
+    elif typed.was_signed:
+        slip, is_wrong = Slip.SIGN, f" and the sign is not: plus means {senses.plus}"
+    else:
+        wrong = senses.words(-answer.value)
+        slip, is_wrong = Slip.SENSE, f" and the way is not: think again whether it is {wrong}"
+    return Marked(Outcome.SLIP, f"The size is right{is_wrong}.", slip, typed.echo)
