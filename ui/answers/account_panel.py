@@ -116,7 +116,10 @@ def _table(table: Table) -> str:
     if not head:
         # Rows that say what they are in words run on below each other on a telephone.
         return f'{_heading(table)}<table class="told"><tbody>{rows}</tbody></table>'
-    return _heading(table) + wide_html(f"<table>{head}<tbody>{rows}</tbody></table>", named)
+    # Cells of two lines stand close, for there are many beside each other.
+    is_stacked = any("\n" in cell for row in table.rows for cell in row.cells)
+    kind = ' class="stacked"' if is_stacked else ""
+    return _heading(table) + wide_html(f"<table{kind}>{head}<tbody>{rows}</tbody></table>", named)
 
 
 def _row(row: TableRow, bar_at: int) -> str:
@@ -127,8 +130,12 @@ def _row(row: TableRow, bar_at: int) -> str:
         kind = f' class="{"weight" if cell else "bar"}"' if row.bar and at == bar_at else ""
         bar = _bar(row, bool(cell)) if kind else ""
         tag = "td" if at or kind else "th"
-        cells.append(f"<{tag}{kind}>{bar}{escape(cell)}</{tag}>")
+        cells.append(f"<{tag}{kind}>{bar}{_lines(cell)}</{tag}>")
     return f"<tr>{''.join(cells)}</tr>"
+
+
+def _lines(cell: str) -> str:
+    return escape(cell).replace("\n", "<br>")
 
 
 def _bar(row: TableRow, is_beside_words: bool) -> str:

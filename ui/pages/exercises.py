@@ -9,12 +9,21 @@ import streamlit as st
 from optics.sheets.exercise_sheet import exercise_sheet
 from optics.sheets.posters import POSTERS, poster
 from optics.teaching.exercises import series
+from optics.typed.part import value
 from ui.answers import answer_panel
 from ui.asking.fields import choice
 from ui.depth.sheet_panel import show_sheet
 from ui.job.answering import found
 from ui.school import exercise_panel
-from ui.school.exercise_form import ExerciseChoice, answer_form, print_form, series_form
+from ui.school.exercise_form import (
+    HOW_MANY,
+    WITH,
+    ExerciseChoice,
+    PrintPart,
+    answer_form,
+    print_form,
+    series_form,
+)
 from ui.school.exercise_state import (
     exercise_at,
     forget_score,
@@ -75,19 +84,20 @@ def _sheet_task() -> Callable[[], None]:
     st.html(answer_panel.group_html("Which exercises"))
     chosen = series_form()
     st.html(answer_panel.group_html("The sheet"))
-    wishes = print_form()
+    form = print_form()
 
     def draw() -> None:
+        part = PrintPart.model_validate(form.part)
         sheet = exercise_sheet(
-            series(chosen.topic, chosen.level, chosen.seed, wishes.count),
+            series(chosen.topic, chosen.level, chosen.seed, int(value(HOW_MANY, part.count))),
             made=date.today(),
-            with_answers=wishes.with_answers,
-            title=wishes.title,
-            page_size=wishes.paper,
+            with_answers=part.held == WITH,
+            title=part.title,
+            page_size=part.paper,
         )
         show_sheet(sheet, "sheet_pdf", _ANY_SIZE)
 
-    return partial(found, [*chosen.problems, *wishes.problems], draw)
+    return partial(found, [*chosen.problems, *form.problems], draw)
 
 
 def _poster_task() -> Callable[[], None]:
