@@ -11,6 +11,7 @@ from optics.sheets.posters import POSTERS, poster
 from optics.teaching.exercises import series
 from optics.typed.part import value
 from ui.answers import answer_panel
+from ui.answers.bench_panel import lines_html
 from ui.asking.fields import choice
 from ui.depth.sheet_panel import show_sheet
 from ui.job.answering import found
@@ -76,7 +77,7 @@ def _show_exercise(chosen: ExerciseChoice) -> None:
     # A mark belongs to the text it was given for, and goes when that is changed.
     st.html(exercise_panel.marked_html(record.marked if record.checked == text else None))
     st.html(exercise_panel.hints_html(exercise.hints[: record.hints], len(exercise.hints)))
-    st.html(exercise_panel.score_html(score_line()))
+    st.html(lines_html([score_line()], "score"))
     st.button("Begin the score anew", on_click=forget_score, key="forget")
 
 
