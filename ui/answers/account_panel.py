@@ -1,5 +1,6 @@
 """An account as the page shows it: the words are all its own, the looks are decided here."""
 
+import re
 from dataclasses import replace
 from html import escape
 
@@ -66,7 +67,7 @@ def _first_clause(sentence: str) -> str:
 
 def _unbroken(words: str) -> str:
     """A figure keeps its sign and unit on one line of the large type."""
-    return words.replace(" %", "\u00a0%").replace(" mm", "\u00a0mm").replace("± ", "±\u00a0")
+    return re.sub(r"(?<=\d) (?=m?m\b|%)|(?<=±) ", "\u00a0", words)
 
 
 def _part(part: Part) -> str:
