@@ -1,8 +1,11 @@
 """What a whole job comes to, in the words that page, terminal and sheets share."""
 
 from optics.account import Account
+from optics.measure.decision import said_decision, said_probability
 from optics.measure.verdict import Verdict
-from optics.report.job_report import JobReport
+from optics.readings.correction import Correction
+from optics.readings.wording import headline
+from optics.report.job_report import JobReport, TakenReading
 
 
 def said_result(report: JobReport) -> str:
@@ -16,6 +19,15 @@ def said_result(report: JobReport) -> str:
     if len(read) > 1:
         return f"{said} (all {len(read)} readings)"
     return f"{said} ({read[0][:1].lower()}{read[0][1:]} alone)"
+
+
+def said_taken(taken: TakenReading) -> str:
+    """What a reading came to and how that was decided; of parallax the advice."""
+    if not isinstance(taken.answer, Correction):
+        return taken.answer.advice
+    assert taken.decision is not None
+    decided = f"{said_decision(taken.decision)} {said_probability(taken.decision)}"
+    return f"{headline(taken.answer)} {decided}"
 
 
 def said_open(report: JobReport) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ form, shown as it was understood, merged and put back without a table of its own
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from functools import cache
 from types import UnionType
 from typing import Annotated, Any, Literal, TypeAlias, TypeVar, Union, get_args, get_origin
 
@@ -86,6 +87,12 @@ class Field:
         return self.default is not PydanticUndefined
 
     @property
+    def hangs_on_others(self) -> bool:
+        """Whether the part's other fields have any say in how it is asked for."""
+        ask = self.ask
+        return bool(ask.beside or ask.among or ask.when) or any(map(callable, (ask.hint, ask.note)))
+
+    @property
     def first_choice(self) -> str:
         """The value that a choice has until another is chosen."""
         usual = self.ask.starts or document_text(self.default)
@@ -130,6 +137,7 @@ class Field:
         return next(one for one in self.parts if len(self.parts) == 1 or kind_of(one) == chosen)
 
 
+@cache
 def asked(part: type[Part]) -> tuple[Field, ...]:
     """The fields that a part asks for, in the order in which they stand in it.
 

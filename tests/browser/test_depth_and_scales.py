@@ -89,7 +89,7 @@ def depth_table(page: Page) -> dict[str, dict[str, tuple[str, ...]]]:
 
     In one look, so that a table that is drawn anew meanwhile is never read half old, half new.
     """
-    lines: list[list[str]] = page.locator("table.depth tr").evaluate_all(
+    lines: list[list[str]] = page.locator("table.stacked tr").evaluate_all(
         "rows => rows.map(row => [...row.cells].map(cell => cell.innerText.trim()))"
     )
     (_, *heads), *rows = lines
@@ -172,11 +172,11 @@ def test_the_table_agrees_with_figures_worked_by_hand(
     # hyperfocal distance from the lens is f²/(N·c) + f = 9251.2 mm.
     opened(window, bench_address)
     type_all(window, Apertures="5.6; 8", Distances="1; 3; ∞")
-    expect(window.locator("table.depth")).to_contain_text("9.252 m")
+    expect(window.locator("table.stacked")).to_contain_text("9.252 m")
     cell = depth_table(window)["f/8"]
     assert cell["∞"] == ("9.252 m", "∞")
     hands.choose(window, "Measured from", "the lens")
-    expect(window.locator("table.depth")).to_contain_text("9.251 m")
+    expect(window.locator("table.stacked")).to_contain_text("9.251 m")
     cell = depth_table(window)["f/8"]
     assert cell["3.000 m"] == ("2.271 m", "4.417 m")
     assert cell["hyperfocal"] == ("9.251 m",)
@@ -199,7 +199,9 @@ def test_distances_are_taken_as_people_write_them(
     hands.choose(page, "Shown in", shown)
     type_all(page, Distances=typed)
     expect(hands.field(page, "Distances")).to_have_value(typed)
-    expect(page.locator("table.depth thead th")).to_have_text(["focused at", *heads, "hyperfocal"])
+    expect(page.locator("table.stacked thead th")).to_have_text(
+        ["focused at", *heads, "hyperfocal"]
+    )
 
 
 def test_why_of_a_front_cell_is_its_own_relation(page: Page, bench_address: str) -> None:
@@ -248,7 +250,7 @@ def test_what_has_no_meaning_is_refused(page: Page, bench_address: str) -> None:
         expect(hands.headline(page)).to_contain_text("Still needed")
         expect(hands.problems(page)).to_contain_text([said])
         expect(hands.field(page, label)).to_have_value(text)
-        expect(page.locator("table.depth")).to_have_count(0)
+        expect(page.locator("table.stacked")).to_have_count(0)
         expect(page.get_by_test_id("stException")).to_have_count(0)
         type_all(page, **{label: right})
 
@@ -313,7 +315,7 @@ def test_the_table_is_downloaded_as_csv(window: Page, bench_address: str) -> Non
 
 def test_the_answer_stays_in_sight_on_a_telephone(phone_page: Page, bench_address: str) -> None:
     """On a telephone a line of the answer is in the window, and its link goes to the rest."""
-    for task, target in ((DEPTH, "table.depth"), (SCALE, "#what-to-do")):
+    for task, target in ((DEPTH, "table.stacked"), (SCALE, "#what-to-do")):
         opened(phone_page, bench_address, task)
         expect(hands.headline(phone_page)).to_be_visible()
         assert in_window(hands.headline(phone_page))
@@ -541,7 +543,7 @@ def test_the_preview_follows_what_is_typed(page: Page, bench_address: str) -> No
 
 
 @pytest.mark.parametrize(
-    ("task", "selector"), [(DEPTH, "table.depth tbody"), (SCALE, ".answer .headline")]
+    ("task", "selector"), [(DEPTH, "table.stacked tbody"), (SCALE, ".answer .headline")]
 )
 def test_the_answer_comes_at_once(task: str, selector: str, page: Page, bench_address: str) -> None:
     """The table and the verdict follow the last key without a wait that breaks the thread."""

@@ -1,5 +1,6 @@
 """An account as the page shows it: the words are all its own, the looks are decided here."""
 
+import re
 from dataclasses import replace
 from html import escape
 
@@ -66,7 +67,7 @@ def _first_clause(sentence: str) -> str:
 
 def _unbroken(words: str) -> str:
     """A figure keeps its sign and unit on one line of the large type."""
-    return words.replace(" %", "\u00a0%").replace(" mm", "\u00a0mm").replace("± ", "±\u00a0")
+    return re.sub(r"(?<=\d) (?=m?m\b|%)|(?<=±) ", "\u00a0", words)
 
 
 def _part(part: Part) -> str:
@@ -116,7 +117,10 @@ def _table(table: Table) -> str:
     if not head:
         # Rows that say what they are in words run on below each other on a telephone.
         return f'{_heading(table)}<table class="told"><tbody>{rows}</tbody></table>'
-    return _heading(table) + wide_html(f"<table>{head}<tbody>{rows}</tbody></table>", named)
+    # Cells of two lines stand close, for there are many beside each other.
+    is_stacked = any("\n" in cell for row in table.rows for cell in row.cells)
+    kind = ' class="stacked"' if is_stacked else ""
+    return _heading(table) + wide_html(f"<table{kind}>{head}<tbody>{rows}</tbody></table>", named)
 
 
 def _row(row: TableRow, bar_at: int) -> str:
@@ -127,8 +131,12 @@ def _row(row: TableRow, bar_at: int) -> str:
         kind = f' class="{"weight" if cell else "bar"}"' if row.bar and at == bar_at else ""
         bar = _bar(row, bool(cell)) if kind else ""
         tag = "td" if at or kind else "th"
-        cells.append(f"<{tag}{kind}>{bar}{escape(cell)}</{tag}>")
+        cells.append(f"<{tag}{kind}>{bar}{_lines(cell)}</{tag}>")
     return f"<tr>{''.join(cells)}</tr>"
+
+
+def _lines(cell: str) -> str:
+    return escape(cell).replace("\n", "<br>")
 
 
 def _bar(row: TableRow, is_beside_words: bool) -> str:

@@ -81,7 +81,8 @@ def standing(key: str, first: str, options: Sequence[str] = ()) -> str:
 
     What was chosen may have other words now, or be gone: a job was closed, an item renamed.
     """
-    text = str(st.session_state.get(key, draft().texts.get(key, first)) or "")
+    held = st.session_state.get(key)
+    text = str((draft().texts.get(key, first) if held is None else held) or "")
     if not options or text in options:
         return text
     today = word_of_today(text)

@@ -233,7 +233,10 @@ class PartForm:
         return has_choice and place.field.is_asked_by(texts)
 
     def texts_beside(self, place: FieldPlace) -> dict[str, str]:
-        """What stands in the fields of the same part, by their names."""
+        """What stands in the fields of the same part, by their names; none it does not hang on."""
+        # Read for every field, these would take a page as long as its whole answer.
+        if not place.field.hangs_on_others:
+            return {}
         near = [p for p in self.places if p.within == place.within]
         if place.field.ask.among is not None:
             near = [p for p in near if p.field.ask.among is None]

@@ -3,12 +3,9 @@
 from collections.abc import Iterable, Sequence
 from html import escape
 
-from optics.measure.decision import said_decision, said_probability
-from optics.readings import wording
-from optics.readings.correction import Correction
 from optics.records.store import ShopFigure
-from optics.report.job_report import JobReport, TakenReading
-from optics.report.wording import said_open, said_result
+from optics.report.job_report import JobReport
+from optics.report.wording import said_open, said_result, said_taken
 from optics.units import format_length
 from ui.answers.bench_panel import lines_html
 from ui.job.record_changes import Collision
@@ -22,9 +19,9 @@ def record_html(report: JobReport) -> str:
         f"{lines_html(said_open(report), 'verdict outside')}"
     )
     parts = [
-        _table("As found", map(_reading_row, report.found)),
+        _table("As found", ((one.in_full, said_taken(one)) for one in report.found)),
         _table("Done", ((one.done, f"{one.quantity} {one.day}".strip()) for one in report.work)),
-        _table("As left", map(_reading_row, report.left)),
+        _table("As left", ((one.in_full, said_taken(one)) for one in report.left)),
         _table("Also checked", ((one.title, " ".join(one.at_bench)) for one in report.checked)),
         _table("Condition as found", report.condition),
     ]
@@ -42,14 +39,6 @@ def _table(title: str, rows: Iterable[tuple[str, str]]) -> str:
     return (
         f"<h2 class='small'>{escape(title)}</h2><table class='record'><tbody>{body}</tbody></table>"
     )
-
-
-def _reading_row(taken: TakenReading) -> tuple[str, str]:
-    if not isinstance(taken.answer, Correction):
-        return taken.in_full, taken.answer.advice
-    assert taken.decision is not None
-    said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
-    return taken.in_full, f"{said} {said_probability(taken.decision)}"
 
 
 def learned_html(camera: str, rows: Sequence[ShopFigure]) -> str:

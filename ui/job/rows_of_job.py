@@ -14,11 +14,6 @@ from ui.kept.open_job import job_name, open_job
 ROWS = "whole.row"
 
 
-def job_rows(job: JobDocument, first: int = 0) -> dict[str, str]:
-    """The text of every field of a job's rows; none where none is to weigh."""
-    return row_texts(rows_of(job), ROWS, first)
-
-
 def offer_rows(name: str, shown: JobDocument | None) -> None:
     """Where the open job holds other readings than those shown of it, say so and offer its own.
 
@@ -43,7 +38,7 @@ def offer_rows(name: str, shown: JobDocument | None) -> None:
 def show_rows(kept: KeptJob) -> None:
     """Put the job's rows in the place of those that were typed; for a callback."""
     name = job_name(kept.line.number)
-    texts = job_rows(kept.job, next_row(name))
+    texts = row_texts(rows_of(kept.job), ROWS, next_row(name))
     if texts:
         take_all_away(name)
     for key, text in texts.items():

@@ -78,9 +78,9 @@ class Draft:
 
 def draft() -> Draft:
     """This browser's draft, read from the store when its page is opened."""
-    if _KEY not in st.session_state:
-        st.session_state[_KEY] = _opened()
-    found: Draft = st.session_state[_KEY]
+    found: Draft | None = st.session_state.get(_KEY)
+    if found is None:
+        found = st.session_state[_KEY] = _opened()
     return found
 
 

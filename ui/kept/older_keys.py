@@ -10,6 +10,7 @@ _COMPENSATOR, _CAM = r"\1.rangefinder.compensator", r"\1.rangefinder.cam"
 _OLDER: tuple[tuple[str, str], ...] = (
     (r"(.+)(?<!\.scale)\.negative", r"\1.scale.negative"),
     (r"(.+)\.scale\.from", r"\1.scale.reference"),
+    (r"(.+)\.depth\.from", r"\1.depth.measured_from"),
     (r"(.+)\.budget\.(\w+)", r"\1.budget.terms.\2"),
     (r"(.+)\.rangefinder\.read\.(\w+)", r"\1.rangefinder.\2"),
     (r"(.+)\.rangefinder\.sheet", r"\1.rangefinder.sheet.sheet"),

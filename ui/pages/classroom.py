@@ -7,7 +7,7 @@ from optics.teaching.classroom import shop
 from optics.teaching.classroom.section import Section
 from optics.teaching.classroom.sections import SECTIONS
 from ui.answers.answer_panel import group_html
-from ui.answers.bench_panel import heading_html
+from ui.answers.bench_panel import heading_html, lines_html
 from ui.asking.fields import choice
 from ui.figures.lessons import HEIGHT, curve, lesson
 from ui.job.answering import found
@@ -87,7 +87,7 @@ def _show_answer(
     if drawing is not None:
         st.plotly_chart(drawing, key="lesson_plot", theme=None, height=HEIGHT, config=_QUIET_CHART)
     if formula.relation.name == section.lead:
-        st.html(classroom_panel.shown_html(section))
+        st.html(lines_html([section.shown], "shown"))
     st.markdown(classroom_panel.working_markdown(formula, inputs))
 
 

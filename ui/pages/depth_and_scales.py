@@ -8,8 +8,11 @@ import streamlit as st
 
 from optics.camera.camera import Camera, FrontCell
 from optics.records.accounts import accounts_of
+from optics.records.csv_export import csv_text
 from optics.records.job import CameraPart
 from optics.records.to_bench import camera_of
+from optics.scales.depth_account import depth_account, depth_lines
+from optics.scales.depth_part import DepthPart, table_of
 from optics.scales.depth_table import DepthTable
 from optics.theory import scale as scale_theory
 from ui.answers import answer_panel
@@ -17,8 +20,7 @@ from ui.answers.account_panel import account_html
 from ui.asking.camera_form import camera_and_task, camera_form
 from ui.asking.fields import choice
 from ui.asking.part_form import PartForm
-from ui.depth.depth_form import DepthWishes, depth_form, wished_table
-from ui.depth.depth_panel import depth_csv, depth_html
+from ui.depth.depth_form import depth_form
 from ui.depth.scale_form import scale_form
 from ui.depth.sheet_form import SheetWishes, sheet_form
 from ui.depth.sheet_panel import show_sheet
@@ -59,31 +61,25 @@ def _draw_task(task: str, name: str) -> Callable[[dict[str, Any], list[str]], No
     return partial(_show_sheet, sheet_form(name))
 
 
-def _show_depth(name: str, wishes: DepthWishes, part: dict[str, Any], problems: list[str]) -> None:
-    table = found([*wishes.form.problems, *problems], lambda: wished_table(_camera(part), wishes))
-    if table is None:
+def _show_depth(name: str, form: PartForm, camera: dict[str, Any], problems: list[str]) -> None:
+    worked = found([*form.problems, *problems], lambda: _worked_out(form, camera))
+    if worked is None:
         return
-    st.html(depth_html(table, wishes.stop_names, wishes.system, wishes.stop_kind))
-    _offer_depth(name, table, wishes)
-
-
-def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
-    """The table to carry away, and the plot."""
-    stops = wishes.stop_names
+    part, table = worked
+    st.html(account_html(depth_account(part, table)))
     left, right = st.columns([1, 2], vertical_alignment="bottom")
     with left:
+        stops = part.stop_names
         chosen = stops.index(choice("band drawn for", stops, f"{name}.depth.band"))
     right.download_button(
         "Table (CSV)",
-        depth_csv(table, table.camera.name, stops, wishes.system, wishes.stop_kind).encode(
-            "utf-8-sig"
-        ),
+        csv_text(depth_lines(part, table)).encode("utf-8-sig"),
         file_name="depth.csv",
         mime="text/csv",
         on_click="ignore",
         key="depth_csv",
     )
-    figure = depth_plot(table, stops, chosen, palette_in_use(), wishes.system)
+    figure = depth_plot(table, stops, chosen, palette_in_use(), part.units)
     st.plotly_chart(figure, key="depth_plot", theme=None, height=HEIGHT, config=_QUIET_CHART)
     figures = camera_figures(table.camera) | {
         "f_number": float(table.f_numbers[chosen]),
@@ -93,6 +89,11 @@ def _offer_depth(name: str, table: DepthTable, wishes: DepthWishes) -> None:
     }
     near, _ = table.camera.depth_of_field_formulas
     offer_why(near, figures, "why_depth")
+
+
+def _worked_out(form: PartForm, camera: dict[str, Any]) -> tuple[DepthPart, DepthTable]:
+    part = DepthPart.model_validate(form.part)
+    return part, table_of(part, _camera(camera))
 
 
 def _show_scale(scale: PartForm, part: dict[str, Any], problems: list[str]) -> None:

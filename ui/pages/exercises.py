@@ -9,12 +9,22 @@ import streamlit as st
 from optics.sheets.exercise_sheet import exercise_sheet
 from optics.sheets.posters import POSTERS, poster
 from optics.teaching.exercises import series
+from optics.typed.part import value
 from ui.answers import answer_panel
+from ui.answers.bench_panel import lines_html
 from ui.asking.fields import choice
 from ui.depth.sheet_panel import show_sheet
 from ui.job.answering import found
 from ui.school import exercise_panel
-from ui.school.exercise_form import ExerciseChoice, answer_form, print_form, series_form
+from ui.school.exercise_form import (
+    HOW_MANY,
+    WITH,
+    ExerciseChoice,
+    PrintPart,
+    answer_form,
+    print_form,
+    series_form,
+)
 from ui.school.exercise_state import (
     exercise_at,
     forget_score,
@@ -67,7 +77,7 @@ def _show_exercise(chosen: ExerciseChoice) -> None:
     # A mark belongs to the text it was given for, and goes when that is changed.
     st.html(exercise_panel.marked_html(record.marked if record.checked == text else None))
     st.html(exercise_panel.hints_html(exercise.hints[: record.hints], len(exercise.hints)))
-    st.html(exercise_panel.score_html(score_line()))
+    st.html(lines_html([score_line()], "score"))
     st.button("Begin the score anew", on_click=forget_score, key="forget")
 
 
@@ -75,19 +85,20 @@ def _sheet_task() -> Callable[[], None]:
     st.html(answer_panel.group_html("Which exercises"))
     chosen = series_form()
     st.html(answer_panel.group_html("The sheet"))
-    wishes = print_form()
+    form = print_form()
 
     def draw() -> None:
+        part = PrintPart.model_validate(form.part)
         sheet = exercise_sheet(
-            series(chosen.topic, chosen.level, chosen.seed, wishes.count),
+            series(chosen.topic, chosen.level, chosen.seed, int(value(HOW_MANY, part.count))),
             made=date.today(),
-            with_answers=wishes.with_answers,
-            title=wishes.title,
-            page_size=wishes.paper,
+            with_answers=part.held == WITH,
+            title=part.title,
+            page_size=part.paper,
         )
         show_sheet(sheet, "sheet_pdf", _ANY_SIZE)
 
-    return partial(found, [*chosen.problems, *wishes.problems], draw)
+    return partial(found, [*chosen.problems, *form.problems], draw)
 
 
 def _poster_task() -> Callable[[], None]:

@@ -1,6 +1,7 @@
 """The coupled rangefinder: set it up, say where, say what it can tell, cut its cam, print."""
 
 from collections.abc import Callable
+from datetime import date
 from functools import partial
 from typing import Any, TypeAlias
 
@@ -8,10 +9,12 @@ import streamlit as st
 
 from optics.rangefinder import wording
 from optics.rangefinder.account import base_account, near_account, set_up_account
+from optics.rangefinder.cam_account import cam_account
 from optics.rangefinder.coupling import Coupling
 from optics.rangefinder.curve import curve, far_target, height_effect
 from optics.rangefinder.set_up import CoupledCamera, SetUp, near_advice
 from optics.records.solve import Solution
+from optics.sheets.cam_sheet import cam_sheet
 from optics.theory import lens
 from optics.theory import rangefinder as theory
 from optics.typed import fields
@@ -20,10 +23,10 @@ from ui.answers.account_panel import account_html
 from ui.asking.camera_form import Texts, camera_and_task, camera_form
 from ui.asking.part_form import PartForm
 from ui.depth.sheet_panel import show_sheet
+from ui.figures import cam_plot
 from ui.figures.rangefinder_plot import HEIGHT, rangefinder_plot
 from ui.job.answering import found, offer_job_file, offer_text, solved
 from ui.rangefinder.cam_form import cam_form, cam_part
-from ui.rangefinder.cam_panel import show_cam
 from ui.rangefinder.rangefinder_form import rangefinder_form, readings_form, told_form
 from ui.rangefinder.rangefinder_sheets import sheets_form
 from ui.school.why import camera_figures, offer_why
@@ -138,8 +141,17 @@ def _cam_task(name: str) -> tuple[Texts, list[str], Answer]:
 
 
 def _show_cam(wishes: PartForm, solution: Solution) -> None:
-    assert solution.cam is not None
-    show_cam(wishes, solution.cam)
+    """The table, the map with its plot where lifts were read, and the sheet."""
+    answer = solution.cam
+    assert answer is not None
+    cam, found = answer.cam, answer.stoning
+    diameter, paper = wishes.value("diameter", 0.0), wishes.text_at("paper")
+    sheet = cam_sheet(cam, diameter, found, title="", made=date.today(), page_size=paper)
+    st.html(account_html(cam_account(answer)))
+    if found is not None:
+        figure, bare = cam_plot.cam_plot(found, palette_in_use()), {"displayModeBar": False}
+        st.plotly_chart(figure, key="cam_plot", theme=None, height=cam_plot.HEIGHT, config=bare)
+    show_sheet(sheet, "cam_pdf")
     offer_job_file(solution)
     offer_text(solution)
 

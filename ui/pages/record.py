@@ -11,6 +11,7 @@ from optics.records.files import write_job
 from optics.records.job import CameraPart, JobDocument
 from optics.records.report import report_of
 from optics.records.store import Store
+from optics.records.suggested_work import work_asked
 from ui.answers import answer_panel
 from ui.asking.fields import choice
 from ui.job import record_panel
@@ -20,7 +21,6 @@ from ui.job.record_draft import RecordDraft, said
 from ui.job.record_fields import DONE, PART, PARTS, READINGS
 from ui.job.record_form import part_form, taken_form
 from ui.job.record_sheets import offer_sheets
-from ui.job.suggested_work import work_asked
 from ui.kept.library import known_cameras
 from ui.kept.open_job import go_to, open_job
 

@@ -5,7 +5,7 @@ is HTML from the words of the section.
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from html import escape
 
 from optics.relation import Formula, Quantity, Relation
@@ -14,7 +14,7 @@ from optics.teaching.classroom.section import Section
 from optics.teaching.classroom.sensitivity import nudge_line, nudges
 from optics.theory import CATALOGUE, depth
 from optics.theory.derivations import Derivation, Rule, derivations_of
-from ui.answers.bench_panel import heading_html
+from ui.answers.bench_panel import heading_html, list_html
 
 _BEGINNINGS = {
     Rule.KNOWN: "Known",
@@ -42,11 +42,6 @@ def answer_html(formula: Formula, answer: float) -> str:
     )
 
 
-def shown_html(section: Section) -> str:
-    """What the drawing shows."""
-    return f'<p class="shown">{escape(section.shown)}</p>'
-
-
 def working_markdown(formula: Formula, values: Mapping[str, float]) -> str:
     """The relation as published, and the numbers put into the form that was used."""
     lines = [f"$$\n{formula.relation.latex}\n$$"]
@@ -57,12 +52,12 @@ def working_markdown(formula: Formula, values: Mapping[str, float]) -> str:
 def nudges_html(formula: Formula, values: Mapping[str, float]) -> str:
     """How far each input moves the answer."""
     lines = [nudge_line(n, formula.form.unknown) for n in nudges(formula, values)]
-    return _group("How far the answer follows", _items(lines)) if lines else ""
+    return _group("How far the answer follows", list_html(lines)) if lines else ""
 
 
 def advice_html(section: Section) -> str:
     """What to try, and the trap."""
-    return _group("Try this", _items(section.try_this)) + (
+    return _group("Try this", list_html(section.try_this)) + (
         f'<aside class="trap"><h2 class="small">⚠ A trap</h2><p>{escape(section.trap)}</p></aside>'
     )
 
@@ -131,7 +126,3 @@ def _from(uses: tuple[int, ...]) -> str:
 
 def _group(words: str, body: str) -> str:
     return f'<section class="told">{heading_html(words)}{body}</section>'
-
-
-def _items(lines: Iterable[str]) -> str:
-    return f"<ul>{''.join(f'<li>{escape(line)}</li>' for line in lines)}</ul>"

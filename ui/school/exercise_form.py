@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from functools import partial
-from typing import Any
+from typing import Annotated, Any, Literal
 
 import streamlit as st
 
@@ -10,18 +10,17 @@ from optics.errors import OutOfRange, Unreadable
 from optics.sheets.exercise_sheet import MOST
 from optics.teaching.exercises import Exercise, ExerciseLevel, Topic
 from optics.teaching.exercises.series import LONGEST_SEED
+from optics.typed.ask import Ask
 from optics.typed.fields import Typed
+from optics.typed.part import Line, Part
 from optics.units import Understood, read_count
-from ui.asking.fields import choice, name_field
-from ui.asking.forms import FieldGroup
+from ui.asking.fields import choice, field
+from ui.asking.paper import Paper
+from ui.asking.part_form import PartForm
 
 ALL_TOPICS = "All topics"
-LEVELS = {
-    "Apprentice": ExerciseLevel.APPRENTICE,
-    "Journeyman": ExerciseLevel.JOURNEYMAN,
-    "Bench": ExerciseLevel.BENCH,
-}
-WITHOUT, WITH = "Questions only", "Questions, then answers"
+LEVELS = {str(level): level.capitalize() for level in ExerciseLevel}
+WITH = "Questions, then answers"
 NO_WAY = "(choose)"
 
 
@@ -71,34 +70,50 @@ SEED = Typed(
 HOW_MANY = Typed("number of exercises", "", _read_how_many, lambda count: str(count.echo), "6")
 
 
+class SeriesPart(Part):
+    """Which exercises: topic, level and seed."""
+
+    topic: Annotated[str, Ask(words={one: one for one in (ALL_TOPICS, *map(str, Topic))}, width=6)]
+    level: Annotated[ExerciseLevel, Ask(words=LEVELS, width=6)]
+    seed: Annotated[
+        str, SEED, Ask(hint="a word or number that a class can share", starts="1", width=12)
+    ]
+
+
+class PrintPart(Part):
+    """What a sheet of exercises is to hold, and how it is headed."""
+
+    count: Annotated[str, HOW_MANY, Ask(hint=f"1 to {MOST}", starts="10", width=6)]
+    held: Annotated[
+        Literal["Questions only", "Questions, then answers"], Ask("what it holds", note="", width=6)
+    ]
+    title: Annotated[Line, Ask(hint="Exercises, if empty", width=6)] = ""
+    paper: Annotated[Paper, Ask(note="", width=6)]
+
+
 def series_form() -> ExerciseChoice:
     """Ask for topic, level and seed."""
-    left, right = st.columns(2)
-    form = FieldGroup("exercises")
-    with left:
-        topic = choice("topic", [ALL_TOPICS, *map(str, Topic)], "exercises.topic")
-    with right:
-        level = choice("level", list(LEVELS), "exercises.level")
-    form.ask("seed", SEED, typed="1", hint="a word or number that a class can share")
-    seed = form.entries["seed"].text.strip() if not form.problems else ""
+    form = PartForm(SeriesPart, "exercises")
+    form.draw()
+    topic, problems = form.text_at("topic"), form.problems
+    seed = "" if problems else form.text_at("seed").strip()
     about = None if topic == ALL_TOPICS else Topic(topic)
-    return ExerciseChoice(about, LEVELS[level], seed, form.problems)
+    return ExerciseChoice(about, ExerciseLevel(form.text_at("level")), seed, problems)
 
 
 def answer_form(exercise: Exercise, key: str) -> str:
     """Ask for the answer, and for the way where one is asked; the text as it will be marked."""
-    form = FieldGroup(f"exercises.{key}")
     answer = exercise.answer
     typed = Typed(answer.words, _bare_unit(exercise), partial(_read, exercise), _echo)
     left, right = st.columns(2)
     with left:
-        form.ask("answer", typed)
+        text = field(typed, f"exercises.{key}.answer").text
     if answer.senses is None:
-        return form.entries["answer"].text
+        return text
     with right:
         ways = [NO_WAY, answer.senses.plus, answer.senses.minus]
-        way = form.choose("way", "which way", ways, note="")
-    return _with_way(exercise, form.entries["answer"].text, way)
+        way = choice("which way", ways, f"exercises.{key}.way", note="")
+    return _with_way(exercise, text, way)
 
 
 def _read(exercise: Exercise, text: str) -> Any:
@@ -124,29 +139,8 @@ def _with_way(exercise: Exercise, text: str, way: str) -> str:
     return text if says_it else f"{text} {way}"
 
 
-@dataclass(frozen=True)
-class PrintWishes:
-    """What a sheet of exercises is to hold, and how it is headed."""
-
-    count: int
-    with_answers: bool
-    paper: str
-    title: str
-    problems: list[str]
-
-
-def print_form() -> PrintWishes:
+def print_form() -> PartForm:
     """Ask what a sheet is to hold, and how it is headed."""
-    form = FieldGroup("exercises.sheet")
-    left, right = st.columns(2)
-    with left:
-        form.ask("count", HOW_MANY, typed="10", hint=f"1 to {MOST}")
-    with right:
-        held = form.choose("held", "what it holds", [WITHOUT, WITH], note="")
-    left, right = st.columns(2)
-    with left:
-        title = name_field("title", "exercises.sheet.title", "Exercises, if empty")
-    with right:
-        paper = form.choose("paper", "paper", ["A4", "Letter"], note="")
-    count = 0 if form.problems else int(form.value("count", 0))
-    return PrintWishes(count, held == WITH, paper, title, form.problems)
+    form = PartForm(PrintPart, "exercises.sheet")
+    form.draw()
+    return form

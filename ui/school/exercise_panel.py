@@ -58,8 +58,3 @@ def _hint(number: int, hint: Hint, of: int) -> str:
 def _set(text: str) -> str:
     """A line with its indices set low and its figures kept with their units."""
     return _INDEX.sub(r"<sub>\1</sub>", _BOUND.sub("\u00a0", escape(text)))
-
-
-def score_html(line: str) -> str:
-    """The score so far."""
-    return f'<p class="score">{escape(line)}</p>'

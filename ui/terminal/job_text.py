@@ -1,19 +1,15 @@
 """Jobs as plain text for the terminal, where no foreign text may give orders."""
 
-import textwrap
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from optics.measure.decision import said_decision, said_probability, said_rule
-from optics.readings import wording
-from optics.readings.correction import Correction
+from optics.measure.decision import said_rule
 from optics.report.job_report import JobReport, TakenReading
-from optics.report.wording import said_open, said_result
+from optics.report.wording import said_open, said_result, said_taken
+from ui.terminal.account_text import in_blocks
 
 if TYPE_CHECKING:
     from optics.records.store import JobLine
-
-_WIDTH = 76
 
 
 def job_lines(lines: Sequence["JobLine"], count: int) -> str:
@@ -59,20 +55,7 @@ def report_text(report: JobReport, number: int) -> str:
         ["Also checked", *(f"- {c.title}: {' '.join(c.at_bench)}" for c in report.checked)],
         ["Decision", *_decision(report)],
     ]
-    return "\n\n".join(_block(block) for block in blocks if len(block) > 1)
-
-
-def _block(lines: Iterable[str]) -> str:
-    return "\n".join(
-        textwrap.fill(
-            printable(line),
-            _WIDTH,
-            subsequent_indent="  " if line.startswith("- ") else "",
-            break_on_hyphens=False,
-            break_long_words=False,
-        )
-        for line in lines
-    )
+    return in_blocks(map(printable, block) for block in blocks if len(block) > 1)
 
 
 def _dotted(*texts: str) -> str:
@@ -82,11 +65,7 @@ def _dotted(*texts: str) -> str:
 def _taken(taken: TakenReading) -> str:
     about = _dotted(taken.day, taken.instrument, taken.note)
     head = f"- {taken.in_full}" + (f" ({about})" if about else "")
-    if isinstance(taken.answer, Correction):
-        assert taken.decision is not None
-        said = f"{wording.headline(taken.answer)} {said_decision(taken.decision)}"
-        return f"{head}: {said} {said_probability(taken.decision)}"
-    return f"{head}: {taken.answer.advice}"
+    return f"{head}: {said_taken(taken)}"
 
 
 def _decision(report: JobReport) -> list[str]:

@@ -19,8 +19,8 @@ from optics.records.files import read_job
 from optics.records.report import report_of
 from optics.records.result import result_of
 from optics.records.solve import Solution, solve
+from optics.records.suggested_work import work_asked
 from tests.optics.records.jobs import HELICOID, job
-from ui.job.suggested_work import work_asked
 from ui.terminal.plain_text import solution_text
 
 INFINITY = exact(math.inf)

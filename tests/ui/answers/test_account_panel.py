@@ -5,6 +5,7 @@ from html.parser import HTMLParser
 
 import pytest
 
+from optics.account import Account, Table, TableRow
 from optics.camera.cautions import Caution
 from optics.measure.verdict import Verdict
 from optics.moves import Refused
@@ -146,3 +147,12 @@ def test_smallest_contributions_do_not_vanish() -> None:
 def test_no_uncertainty_is_said_as_such() -> None:
     """Without limit and repeats the table gives way to a sentence."""
     assert "carries no uncertainty" in page_of(correction(0.2, "0"))
+
+
+def test_a_cell_of_two_lines_has_both_and_no_markup_of_its_own() -> None:
+    """Near over far stands in one cell line below line, and what is typed in it stays text."""
+    table = Table(("focused at", "3 m"), (TableRow((HOSTILE, "2 m\n4 m")), TableRow(("f/8", "1"))))
+    page = account_html(Account(title="Depth", headline="f/8", parts=(table,)))
+    assert "<td>2 m<br>4 m</td>" in page
+    assert '<table class="stacked">' in page
+    assert HOSTILE in Markup(page.replace("<br>", "")).text

@@ -99,6 +99,19 @@ def test_what_hangs_on_another_field_follows_it() -> None:
     assert page.session_state["given"]["way"] == "in"
 
 
+def test_what_is_refused_stands_in_the_way_and_the_job_gets_texts_as_typed() -> None:
+    """A refusal stands in its field's turn, nothing typed is changed, what is empty is left out."""
+    page = AppTest.from_function(form_page).run()
+    page.text_input(key="it.nominal").set_value(" 28,8 ").run()
+    page.text_input(key="it.measured").set_value("abc").run()
+    refused, *others = page.session_state["amiss"]
+    assert "“abc”" in refused
+    assert others == ["Enter the lead."]
+    given = page.session_state["given"]
+    assert given["nominal"] == " 28,8 "
+    assert given["moves"] == {"kind": "thread"}
+
+
 def test_a_part_goes_through_its_fields_unchanged() -> None:
     """What a part holds, put into its fields, comes out of them as the same part."""
     part = MadeUpPart.model_validate(

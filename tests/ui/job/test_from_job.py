@@ -18,8 +18,9 @@ from tests.optics.records.diagnoses import job as diagnosed
 from tests.optics.records.jobs import FOCUSINGS, READINGS, job
 from tests.ui.windows import open_window
 from ui.asking.part_form import texts_of
+from ui.asking.reading_rows import row_texts, rows_of
 from ui.job.from_job import fill, job_texts, open_here
-from ui.job.rows_of_job import job_rows
+from ui.job.rows_of_job import ROWS
 from ui.kept import drafts
 from ui.kept.open_job import open_job
 
@@ -61,7 +62,7 @@ def given(document: dict[str, Any]) -> tuple[JobDocument, dict[str, Any]]:
     """The job, and what the forms give once they are filled in from it."""
     typed = read_job(json.dumps(document).encode())
     page = AppTest.from_function(form_page)
-    page.session_state["texts"] = job_texts(typed) | job_rows(typed)
+    page.session_state["texts"] = job_texts(typed) | row_texts(rows_of(typed), ROWS)
     page.run()
     assert not page.exception
     return typed, dict(page.session_state["given"])
@@ -130,7 +131,7 @@ CAM = {
 def rows_given(typed: JobDocument) -> dict[str, Any]:
     """What the rows and the rangefinder's forms give once they are filled in from a job."""
     page = AppTest.from_function(rows_page, default_timeout=30)
-    page.session_state["texts"] = job_texts(typed) | job_rows(typed)
+    page.session_state["texts"] = job_texts(typed) | row_texts(rows_of(typed), ROWS)
     page.run()
     assert not page.exception
     return dict(page.session_state["given"])
@@ -181,7 +182,7 @@ def test_every_part_has_its_texts() -> None:
     parts = {"standard": STANDARD, "witness": WITNESS}
     rangefinder = next(iter(RANGEFINDERS.values()))
     typed = JobDocument.model_validate(parts).model_copy(update={"rangefinder": rangefinder})
-    texts = job_texts(typed) | job_rows(typed)
+    texts = job_texts(typed) | row_texts(rows_of(typed), ROWS)
     assert texts["depths.more"] == STANDARD["depths"]
     assert texts["witness.error"] == WITNESS["error"]
     assert texts["rangefinder.pairs"] == rangefinder.pairs

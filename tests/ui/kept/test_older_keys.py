@@ -12,6 +12,7 @@ _OLDER = {
     "kind": "focusing.kind",
     "negative": "scale.negative",
     "scale.from": "scale.reference",
+    "depth.from": "depth.measured_from",
     "budget.film_flatness": "budget.terms.film_flatness",
     "rangefinder.read.pairs": "rangefinder.pairs",
     "rangefinder.read.tape": "rangefinder.tape",

@@ -7,8 +7,8 @@ import pytest
 from optics.finding.diagnosis.wording import headline
 from optics.records.files import read_job
 from optics.records.solve import solve
+from optics.records.suggested_work import AskedWork, work_asked
 from tests.optics.records.jobs import HELICOID, READINGS, job
-from ui.job.suggested_work import AskedWork, work_asked
 
 
 @pytest.mark.parametrize(
