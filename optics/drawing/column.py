@@ -2,7 +2,7 @@
 
 from optics.drawing.drawing import Ink
 from optics.drawing.lettering import MM_PER_POINT, wrapped
-from optics.drawing.page import BLACK, Sheet
+from optics.drawing.page import ACCENT, BLACK, Sheet
 
 SMALLEST = 5.8
 _LEADING = 1.3
@@ -47,3 +47,16 @@ class Column:
     def below(self, *others: "Column") -> None:
         """Go on under the lowest of these columns."""
         self.y = max(self.y, *(other.y for other in others))
+
+
+def headed(
+    sheet: Sheet, kind: str, title: str, *, width: float = 0.0, size: float = 13.0, most: int = 2
+) -> Column:
+    """What kind of sheet it is, and its title under that; the column goes on below them.
+
+    Across the page unless its `width` is told; a title of more than `most` lines is cut short.
+    """
+    head = Column(sheet, sheet.left, sheet.top - 0.8, width or sheet.right - sheet.left)
+    head.say(kind, 8.2, bold=True, ink=ACCENT, most=1)
+    head.say(title, size, bold=True, most=most)
+    return head

@@ -4,7 +4,7 @@ A sheet keeps these, so that paper and screen are drawn from the very same figur
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 Ink: TypeAlias = tuple[float, float, float]
@@ -75,6 +75,28 @@ class Words:
 
 
 Mark: TypeAlias = StraightLine | Box | Outline | Words
+
+
+def scaled(mark: Mark, by: float) -> Mark:
+    """The same so many times as large, about the top left of the page."""
+    if by == 1.0:
+        return mark
+
+    def at(point: Point) -> Point:
+        return point[0] * by, point[1] * by
+
+    if isinstance(mark, Words):
+        return replace(mark, at=at(mark.at), size=mark.size * by, back=mark.back * by)
+    pen = Pen(mark.pen.width * by, mark.pen.ink, tuple(dash * by for dash in mark.pen.dash))
+    match mark:
+        case StraightLine():
+            return StraightLine(at(mark.start), at(mark.end), pen)
+        case Box():
+            sides = mark.width * by, mark.height * by
+            return Box(at(mark.corner), *sides, pen, mark.fill)
+        case Outline():
+            steps: tuple[Step, ...] = tuple(tuple(map(at, step)) for step in mark.steps)  # type: ignore[misc]
+            return Outline(at(mark.start), steps, mark.closed, pen, mark.fill)
 
 
 def on_circle(centre: Point, radius: float, angle: float) -> Point:

@@ -24,6 +24,7 @@ from optics.drawing.drawing import (
     Words,
     arc_steps,
     on_circle,
+    scaled,
 )
 from optics.drawing.lettering import (
     MM_PER_POINT,
@@ -85,7 +86,8 @@ class Sheet:
     """Pages being drawn, first to last; lengths in mm, type sizes in points.
 
     `pdf` and `svg` end the last page; both show the same marks. `stretch` draws the PDF so many
-    times larger, across and up, for a printer that prints too small.
+    times larger, across and up, for a printer that prints too small. `scale` brings all that is
+    drawn to so many times its size, about the top left; margins and footer keep theirs.
     """
 
     def __init__(
@@ -97,8 +99,10 @@ class Sheet:
         made_by: str = "",
         conventions: str = "",
         stretch: Point = (1.0, 1.0),
+        scale: float = 1.0,
     ) -> None:
         self.paper = paper
+        self._scale = scale
         self._stretch = stretch
         self._made = f"Made {made.isoformat()}" + (f" by {made_by}" if made_by.strip() else "")
         self._pages: list[list[Mark]] = [[]]
@@ -229,18 +233,36 @@ class Sheet:
         begin = on_circle(centre, radius, 0.0)
         self._draw(Outline(begin, steps, True, Pen(width, ink, tuple(dash)), fill))
 
-    def arrow(self, start: Point, end: Point, *, width: float = 0.3, ink: Ink = BLACK) -> None:
-        """A line with a filled head whose point is at `end`."""
+    def arrow(
+        self,
+        start: Point,
+        end: Point,
+        *,
+        width: float = 0.3,
+        ink: Ink = BLACK,
+        head: float = 2.4,
+        both: bool = False,
+    ) -> None:
+        """A line with a filled head, `head` mm long, whose point is at `end`.
+
+        With heads at `both` ends the line itself is as long as what it measures.
+        """
         # The line stops where the head begins: under it, its square end would blunt the point.
-        dx, dy = end[0] - start[0], end[1] - start[1]
-        length = (dx * dx + dy * dy) ** 0.5
-        head = min(2.4, length)
-        ux, uy = dx / length, dy / length
-        back = (end[0] - head * ux, end[1] - head * uy)
-        self.line(start, back, width=width, ink=ink)
-        half = head * 0.36
+        back = self._head(start, end, head, ink)
+        if both:
+            self._head(end, start, head, ink)
+        self.line(start, end if both else back, width=width, ink=ink)
+
+    def _head(self, start: Point, end: Point, size: float, ink: Ink) -> Point:
+        """An arrow's head; where its back is."""
+        length = math.dist(start, end)
+        size = min(size, length)
+        ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+        back = (end[0] - size * ux, end[1] - size * uy)
+        half = size * 0.36
         wings = [(back[0] - side * half * uy, back[1] + side * half * ux) for side in (1, -1)]
         self.shape([end, *wings], fill=ink, ink=None)
+        return back
 
     def next_page(self) -> None:
         """End this page with its footer and begin another."""
@@ -269,7 +291,8 @@ class Sheet:
             self._is_ended = True
 
     def _foot(self) -> None:
-        """Conventions, who and when, and what � means if it was needed."""
+        """Bring the page to its scale; then conventions, who and when, and what � means."""
+        self._pages[-1] = [scaled(mark, self._scale) for mark in self._pages[-1]]
         line = _line(_FINE_PRINT)
         lines = [*self._conventions, self._made]
         y = self.paper.height - MARGIN - (len(lines) - 1) * line - 0.6

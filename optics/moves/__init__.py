@@ -18,7 +18,7 @@ how an adjuster's turn is said are all made from these records.
 """
 
 from optics.moves.at_hand import AdjustingScrew, AtHand, Workshop
-from optics.moves.record import Case, Control, Made, Move, Outcome, Refused, Wanted
+from optics.moves.record import Case, Control, Made, Move, Outcome, Picture, Refused, Wanted
 from optics.moves.registry import ALL, curing, find, remedies
 
 find(__name__, list(__path__))
@@ -32,6 +32,7 @@ __all__ = [
     "Made",
     "Move",
     "Outcome",
+    "Picture",
     "Refused",
     "Wanted",
     "Workshop",

@@ -2,7 +2,7 @@
 
 from optics.camera.cautions import SPRINGS
 from optics.measure.uncertainty import within
-from optics.moves.record import Case, Control, Move, Outcome
+from optics.moves.record import Case, Control, Move, Outcome, Picture
 from optics.moves.setting import ALONG, FEELER, on_bed
 from optics.moves.stop import STOP
 from optics.units import format_length
@@ -49,4 +49,5 @@ BED_STOPS = Move(
     smallest=FEELER,
     cautions=_STOPS.cautions,
     as_remedy=5,
+    picture=Picture.STOP,
 )

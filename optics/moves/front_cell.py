@@ -3,7 +3,7 @@
 from optics.camera.camera import Camera, FrontCell
 from optics.camera.cautions import SOLVENTS
 from optics.measure.uncertainty import combine, exact
-from optics.moves.record import Case, Move, Outcome
+from optics.moves.record import Case, Move, Outcome, Picture
 from optics.moves.ring import RING
 from optics.moves.turning import Degrees, Turning, cell_lengths, least_turn, rotation, turned
 from optics.theory import front_cell, lens
@@ -44,4 +44,5 @@ FRONT_CELL = Move(
     smallest=least_turn,
     cautions=(SOLVENTS,),
     as_remedy=1,
+    picture=Picture.TURN,
 )

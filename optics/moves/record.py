@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from enum import StrEnum
 from fractions import Fraction
 from typing import Any, TypeAlias
 
@@ -18,6 +19,14 @@ Wanted: TypeAlias = Mapping[str, float]
 # Amounts are kept to so much; what lies nearer to a fraction of a turn is that fraction.
 _LAST_DIGIT = 1e-6
 _FINEST = 64
+
+
+class Picture(StrEnum):
+    """What a small drawing beside an instruction shows, and which way its plus amount goes."""
+
+    TURN = "a ring seen from the front, plus clockwise"
+    LEAF = "a leaf between seat and flange, plus put in"
+    STOP = "a stop on its bed, plus away from the film"
 
 
 @dataclass(frozen=True)
@@ -198,7 +207,7 @@ class Move:
     `serves`; `needs_finder` says that it is done to a rangefinder. `controls` are what hands
     set, with what that does, the same on every camera or worked out for one. `make` works out
     the amounts for the changes wanted, in steps no finer than `smallest` (of the fault, in its
-    unit); None where nothing is planned with it.
+    unit); None where nothing is planned with it. `picture` is drawn beside it on paper.
     """
 
     name: str
@@ -213,6 +222,7 @@ class Move:
     cautions: tuple[Caution, ...] = ()
     as_remedy: int | None = None
     needs_finder: bool = False
+    picture: Picture | None = None
 
     def __str__(self) -> str:
         return self.name

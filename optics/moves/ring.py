@@ -3,7 +3,7 @@
 from optics.camera.camera import Camera, Helicoid
 from optics.camera.cautions import SOLVENTS
 from optics.measure.uncertainty import exact
-from optics.moves.record import Case, Move, Outcome
+from optics.moves.record import Case, Move, Outcome, Picture
 from optics.moves.turning import Degrees, Turning, least_turn, rotation, turned
 
 
@@ -37,4 +37,5 @@ RING = Move(
     smallest=least_turn,
     cautions=(SOLVENTS,),
     as_remedy=3,
+    picture=Picture.TURN,
 )

@@ -10,7 +10,7 @@ from optics.camera.instruments import INSTRUMENTS
 from optics.camera.shims import THICKEST_PACK, MakeUp, Pack, make_up
 from optics.measure.uncertainty import within
 from optics.moves.at_hand import Workshop
-from optics.moves.record import Case, Control, Made, Move, Outcome
+from optics.moves.record import Case, Control, Made, Move, Outcome, Picture
 from optics.moves.setting import THICKER, near_enough
 from optics.units import fine_mm, format_length
 
@@ -210,4 +210,5 @@ SHIM = Move(
     controls=_controls,
     make=_make,
     as_remedy=2,
+    picture=Picture.LEAF,
 )

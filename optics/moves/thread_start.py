@@ -6,7 +6,7 @@ from optics.camera.camera import Helicoid, Turn
 from optics.camera.cautions import SOLVENTS, SPRINGS
 from optics.camera.true_lens import pitch_of
 from optics.measure.uncertainty import exact
-from optics.moves.record import Case, Control, Move, Outcome
+from optics.moves.record import Case, Control, Move, Outcome, Picture
 from optics.moves.ring import is_helicoid
 from optics.moves.turning import WAYS, one_does, said_degrees, sense_of_turn
 from optics.theory import helicoid
@@ -103,4 +103,5 @@ THREAD_START = Move(
     serves=is_helicoid,
     cautions=_CAUTIONS,
     as_remedy=4,
+    picture=Picture.TURN,
 )

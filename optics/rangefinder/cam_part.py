@@ -57,13 +57,13 @@ class CamPart(Part):
         str, fields.LIFT_LIMIT, Ask("lift read to ±", "0 if empty", example="0.005", width=3)
     ] = "0 mm"
     deepest: Annotated[str, fields.DEEPEST_CUT, Ask("warn at", width=2)] | None = None
-    gain_less: Annotated[str, fields.GAIN_LESS, Ask("gain may drop", "0: it stays", width=3)] = "0"
-    gain_more: Annotated[str, fields.GAIN_MORE, Ask("gain may rise", "0: it stays", width=3)] = "0"
-    cutting: Annotated[Literal["lowers the lift", "raises the lift"], Ask(note="", width=3)] = (
+    gain_less: Annotated[str, fields.GAIN_LESS, Ask("gain may drop", "0: it stays", width=2)] = "0"
+    gain_more: Annotated[str, fields.GAIN_MORE, Ask("gain may rise", "0: it stays", width=2)] = "0"
+    cutting: Annotated[Literal["lowers the lift", "raises the lift"], Ask(note="", width=4)] = (
         "lowers the lift"
     )
     hold_back: Annotated[
-        Literal["nothing", "the uncertainty"], Ask("leave on", note="", width=3)
+        Literal["nothing", "the uncertainty"], Ask("leave on", note="", width=4)
     ] = "nothing"
 
 

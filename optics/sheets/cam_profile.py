@@ -14,9 +14,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from optics.camera.camera import Turn
-from optics.drawing.column import Column
+from optics.drawing.column import Column, headed
 from optics.drawing.drawing import Point
-from optics.drawing.page import ACCENT, MID, PALE, Sheet
+from optics.drawing.page import MID, PALE, Sheet
 from optics.drawing.ruler import ROOM, check_rulers
 from optics.errors import OutOfRange
 from optics.rangefinder import cam_wording
@@ -26,7 +26,7 @@ from optics.rangefinder.stoning import StoningMap
 Array: TypeAlias = NDArray[np.float64]
 
 _HALF_DEGREE = math.radians(0.5)
-_TEXT, _FINE, _TINY = 8.2, 7.0, 5.8
+_FINE, _TINY = 7.0, 5.8
 _TIMES = (10, 5, 2, 1)
 _METAL_TIMES = 100
 _TALLEST_METAL = 22.0
@@ -94,11 +94,7 @@ def check_size(drawn: CamDrawing) -> None:
 
 def head_of(drawn: CamDrawing, what: str) -> Column:
     """Begin a page with its headings; the column goes on below them."""
-    sheet = drawn.sheet
-    head = Column(sheet, sheet.left, sheet.top - 0.8, sheet.right - sheet.left)
-    head.say(f"Cam sheet · {what}", _TEXT, bold=True, ink=ACCENT, most=1)
-    head.say(drawn.title, 13, bold=True, most=2)
-    return head
+    return headed(drawn.sheet, f"Cam sheet · {what}", drawn.title)
 
 
 def pieces(drawn: CamDrawing) -> Iterator[tuple[float, float]]:

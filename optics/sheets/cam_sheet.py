@@ -4,11 +4,14 @@ import math
 from collections.abc import Iterator
 from datetime import date
 
+from optics.account import Account, Block
 from optics.drawing.column import Column
 from optics.drawing.drawing import Point
 from optics.drawing.page import DARK, Sheet, paper_named
 from optics.rangefinder import cam_wording
 from optics.rangefinder.cam import Cam
+from optics.rangefinder.cam_account import cam_account
+from optics.rangefinder.cam_part import CamAnswer
 from optics.rangefinder.stoning import StoningMap
 from optics.readings.wording import CONVENTIONS, said_camera
 from optics.sheets.cam_profile import (
@@ -67,7 +70,7 @@ def _table_pages(drawn: CamDrawing) -> None:
     head.say(f"{cam_wording.said_law(cam.law)}. Cam ⌀ {drawn.diameter:.6g} mm.", _FINE, ink=DARK)
     head.gap(1)
     if found:
-        _say_map(head, found)
+        _say_account(head, cam_account(CamAnswer(cam, found)))
     head.say(cam_wording.said_tolerance(cam), _FINE)
     head.say(cam_wording.PRESUMED, _FINE, ink=DARK)
     sense = cam_wording.ring_sense(cam.thread.extends)
@@ -76,19 +79,16 @@ def _table_pages(drawn: CamDrawing) -> None:
     _table(drawn, head.y)
 
 
-def _say_map(head: Column, found: StoningMap) -> None:
-    head.say(cam_wording.headline(found), 12, bold=True)
-    head.say(cam_wording.advice(found), _TEXT, bold=True)
-    lines = (
-        cam_wording.zero_line(found),
-        cam_wording.gain_line(found),
-        *cam_wording.before_and_after(found),
-    )
-    for line in filter(None, lines):
+def _say_account(head: Column, account: Account) -> None:
+    """What to take off, how the cam stands now, what to set again, and what to mind."""
+    to_do, care = (part.lines for part in account.told() if isinstance(part, Block))
+    first, advice, *others = to_do
+    head.say(first, 12, bold=True)
+    head.say(advice, _TEXT, bold=True)
+    for line in (account.headline, account.judged, *others):
         head.say(line, _FINE)
-    for line in cam_wording.warnings(found):
+    for line in care:
         head.say(f"! {line}", _FINE, hang=3)
-    head.say(f"! {cam_wording.ONE_WAY}", _FINE, hang=3)
     head.gap(1)
 
 

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from optics.camera.cautions import LOCAL_RULES
-from optics.drawing.column import Column
-from optics.drawing.flow import FINE, HEAD, TEXT, Cell, Flow
+from optics.drawing.column import Column, headed
+from optics.drawing.flow import FINE, TEXT, Cell, Flow
 from optics.drawing.page import ACCENT, BLACK, DARK, Paper, Sheet, paper_named
 from optics.errors import NoAnswer
 from optics.measure.decision import said_decision, said_probability, said_rule
@@ -106,9 +106,8 @@ def _composed(report: JobReport, heading: Heading, paper: Paper, scale: float) -
 def draw_heading(flow: Flow, report: JobReport, heading: Heading, kind: str) -> None:
     """Workshop, kind of sheet, camera, its numbers, customer and days."""
     sheet = flow.sheet
-    left = Column(sheet, sheet.left, sheet.top - 0.8, 110)
-    left.say(kind, HEAD, bold=True, ink=ACCENT)
-    left.say(report.camera_name.strip() or "Camera", 16, bold=True, most=2)
+    name = report.camera_name.strip() or "Camera"
+    left = headed(sheet, kind, name, width=110, size=16)
     if report.title.strip():
         left.say(report.title, 9, most=2)
     if report.camera is not None:

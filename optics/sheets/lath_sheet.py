@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from datetime import date
 
-from optics.drawing.column import Column
+from optics.drawing.column import Column, headed
 from optics.drawing.drawing import Point
-from optics.drawing.page import ACCENT, BLACK, DARK, MID, Sheet, paper_named
+from optics.drawing.page import BLACK, DARK, MID, Sheet, paper_named
 from optics.drawing.ruler import ROOM, check_rulers
 from optics.errors import OutOfRange
 from optics.rangefinder import lath as bench
@@ -13,6 +13,7 @@ from optics.rangefinder.lath import Lath
 from optics.readings.wording import CONVENTIONS, said_camera
 from optics.units import format_length
 
+_KIND = "Infinity lath"
 _TEXT, _FINE, _TINY = 8.2, 7.0, 5.8
 _BAR = 56.0
 # Marks four times as wide as what the eye can see there, within what a window can show (common
@@ -74,10 +75,10 @@ def lath_sheet(
     Errors: OutOfRange for an unknown paper, or a base too long for two sheets.
     """
     paper = paper_named(page_size)
-    heading = title.strip() or lath.camera.name.strip() or "Infinity lath"
+    name = title.strip() or lath.camera.name.strip() or _KIND
     sheet = Sheet(
         paper,
-        title=f"Infinity lath: {heading}",
+        title=f"{_KIND}: {name}",
         made=made,
         made_by=made_by,
         conventions=CONVENTIONS,
@@ -85,11 +86,11 @@ def lath_sheet(
     across = sheet.right - sheet.left - 2 * _EDGE
     along = sheet.bottom - sheet.top - _TOP - 2 * _EDGE / 3
     if lath.base <= across:
-        _whole(lath, sheet, heading)
+        _whole(lath, sheet, name)
     elif lath.base <= along:
-        _upright(lath, sheet, heading)
+        _upright(lath, sheet, name)
     elif lath.base <= 2 * across:
-        _halves(lath, sheet, heading)
+        _halves(lath, sheet, name)
     else:
         raise OutOfRange(
             f"A lath for two sheets of {page_size} can have a base of at most {2 * across:.0f} mm: "
@@ -110,10 +111,8 @@ def _spacing(lath: Lath) -> str:
     return f"{format_length(lath.base, places=3)} ± {format_length(lath.tolerance, places=3)}"
 
 
-def _head(lath: Lath, sheet: Sheet, heading: str, width: float, note: str = "") -> Column:
-    head = Column(sheet, sheet.left, sheet.top - 0.8, width)
-    head.say("Infinity lath", _TEXT, bold=True, ink=ACCENT)
-    head.say(heading, 13, bold=True, most=2)
+def _head(lath: Lath, sheet: Sheet, title: str, width: float = 0.0, note: str = "") -> Column:
+    head = headed(sheet, _KIND, title, width=width)
     head.say(said_camera(lath.camera), _FINE, ink=DARK)
     head.gap(1)
     for line in (bench.said_tolerance(lath), bench.said_use(lath), note):
@@ -128,8 +127,8 @@ def _head(lath: Lath, sheet: Sheet, heading: str, width: float, note: str = "") 
     return head
 
 
-def _whole(lath: Lath, sheet: Sheet, heading: str) -> None:
-    head = _head(lath, sheet, heading, sheet.right - sheet.left)
+def _whole(lath: Lath, sheet: Sheet, title: str) -> None:
+    head = _head(lath, sheet, title)
     left = (sheet.left + sheet.right - lath.base) / 2
     board = _Board(sheet, (left, head.y + 16))
     _both_marks(board, lath)
@@ -142,27 +141,28 @@ def _both_marks(board: _Board, lath: Lath) -> None:
     board.dimension(lath.base, _spacing(lath))
 
 
-def _upright(lath: Lath, sheet: Sheet, heading: str) -> None:
+def _upright(lath: Lath, sheet: Sheet, title: str) -> None:
     note = "The lath lies along the sheet: turn the sheet a quarter clockwise to use it."
-    _head(lath, sheet, heading, 100, note)
+    _head(lath, sheet, title, 100, note)
     x, foot = sheet.right - _BAR - 6, sheet.bottom - _EDGE / 3
     board = _Board(sheet, (x, foot), is_upright=True)
     _both_marks(board, lath)
     check_rulers(sheet, (sheet.left + ROOM, sheet.bottom - ROOM))
 
 
-def _halves(lath: Lath, sheet: Sheet, heading: str) -> None:
+def _halves(lath: Lath, sheet: Sheet, title: str) -> None:
     half, width = lath.base / 2, _width(lath)
     note = (
         "Left half here, right half on the next sheet: cut the next one on its join line and lay "
         "it on this one's, cross on cross; then measure from mark to mark."
     )
-    y = _head(lath, sheet, heading, sheet.right - sheet.left, note).y + 22
+    y = _head(lath, sheet, title, note=note).y + 22
     left = _Board(sheet, (sheet.left + _EDGE, y))
     left.mark(0, width)
     _half(left, half, (0, half), f"half of {_spacing(lath)}")
     check_rulers(sheet, (sheet.left + ROOM, sheet.bottom - ROOM))
     sheet.next_page()
+    headed(sheet, f"{_KIND} · right half", title)
     right = _Board(sheet, (sheet.left + _EDGE - half, y))
     right.mark(lath.base, width)
     _half(right, half, (lath.base, half), f"half of {_spacing(lath)}")

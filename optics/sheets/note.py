@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
 from datetime import date
 
+from optics.account import Account, Block, Card, Cards, Role, Table
 from optics.camera.camera import FrontCell, Helicoid
 from optics.camera.cautions import LOCAL_RULES
 from optics.drawing.column import Column
@@ -13,8 +14,9 @@ from optics.drawing.page import ACCENT, BLACK, DARK, HAIRLINE, MID, PALE, Sheet,
 from optics.measure.uncertainty import Estimate, budget
 from optics.moves import Refused
 from optics.readings import wording
+from optics.readings.account import reading_account
 from optics.readings.correction import Correction
-from optics.readings.remedies import Offer, Remedy
+from optics.readings.remedies import Remedy
 from optics.readings.wording import CONVENTIONS
 from optics.sheets.note_figures import FIGURE_HEIGHT, draw_gauge, draw_remedy, draw_standing
 from optics.units import format_uncertainty
@@ -59,8 +61,8 @@ class _Note:
     """What is to be said, and how closely."""
 
     correction: Correction
+    account: Account
     title: str
-    reading_title: str
     made: date
     fit: _Fit
     sheet: Sheet
@@ -84,6 +86,7 @@ def correction_note(
     """
     paper = paper_named(page_size)
     heading = title.strip() or correction.camera.name.strip() or "Camera"
+    account = reading_account(reading_title, correction)
     for fit in _FITS:
         sheet = Sheet(
             paper,
@@ -92,7 +95,8 @@ def correction_note(
             made_by=made_by,
             conventions=CONVENTIONS,
         )
-        if _composed(_Note(correction, heading, reading_title, made, fit, sheet)) <= sheet.bottom:
+        note = _Note(correction, account, heading, made, fit, sheet)
+        if _composed(note) <= sheet.bottom:
             break
     return sheet.pdf()
 
@@ -157,7 +161,7 @@ def _section(
 
 def _measured(note: _Note, y: float) -> float:
     side, main = _section(note, y, "Measured", rule=0, above=0.4)
-    main.say(note.reading_title, _TEXT, bold=True, most=2)
+    main.say(note.account.title, _TEXT, bold=True, most=2)
     for words, value, limit in _measurements(note.correction):
         row, amount = main.beside(main.x, 74), main.beside(main.x + 77, 36)
         spread = main.beside(main.x + 116, main.width - 116)
@@ -221,13 +225,17 @@ def _digits(value: float, count: int) -> str:
 
 def _answer(note: _Note, y: float) -> float:
     side, main = _section(note, y, "Answer", rule=0.3)
-    sentence = wording.headline(note.correction)
+    sentence = note.account.headline
     known = sentence.rfind(wording.said_uncertainty(note.correction.error))
     main.gap(-0.6)
     main.say(sentence[:known].rstrip(), 17, bold=True)
     main.say(sentence[known:], 10)
     main.gap(0.6)
-    main.say(wording.tolerance_line(note.correction), _TEXT)
+    main.say(note.account.judged, _TEXT)
+    for part in note.account.told():
+        if isinstance(part, Block) and part.role is Role.BENCH:
+            for line in part.lines:
+                main.say(line, _FINE, ink=DARK)
     main.below(side)
     return main.y
 
@@ -244,55 +252,53 @@ def _figures(note: _Note, y: float) -> float:
 
 def _remedies(note: _Note, y: float) -> float:
     side, main = _section(note, y, "What to do", "Tick what was done.", rule=0.3)
-    main.say(wording.advice(note.correction), 9.2, bold=True)
-    for offer in note.correction.offers:
+    (to_do,) = (part for part in note.account.told() if isinstance(part, Cards))
+    for line in to_do.first:
+        main.say(line, 9.2, bold=True)
+    for card, offer in zip(to_do.cards, note.correction.offers, strict=True):
         main.gap(1.2)
         note.sheet.line((main.x, main.y), (note.sheet.right, main.y), ink=MID)
         main.gap(0.5)
-        _offer(note, main, offer)
+        if isinstance(offer, Refused):
+            main.say(f"{card.title}: not called for. {card.words}", _FINE, ink=DARK)
+        else:
+            _remedy(note, main, card, offer)
     main.below(side)
     return main.y
 
 
-def _offer(note: _Note, main: Column, offer: Offer) -> None:
-    if isinstance(offer, Refused):
-        main.say(f"{offer.title}: not called for. {offer.reason}", _FINE, ink=DARK)
-        return
+def _remedy(note: _Note, main: Column, card: Card, remedy: Remedy) -> None:
     note.sheet.box((main.x, main.y + 0.9 * main.scale), 2.4, 2.4, line=0.2)
     top = main.y
     text = main.beside(main.x + _PICTURE, main.width - _PICTURE - _AMOUNTS - _GUTTER)
-    text.say(offer.title, 9, bold=True)
-    text.say(offer.instruction, _TEXT)
-    text.say(wording.residual_line(offer), _TEXT, ink=DARK)
-    for line in _cut(offer.notes, note.fit.notes, "note"):
+    text.say(card.title, 9, bold=True)
+    text.say(card.words, _TEXT)
+    text.say(card.judged, _TEXT, ink=DARK)
+    for line in _cut(card.notes, note.fit.notes, "note"):
         text.say(line, _FINE, ink=DARK, most=note.fit.notes)
     amounts = main.beside(note.sheet.right - _AMOUNTS, _AMOUNTS)
     amounts.gap(0.5)
-    _amounts(amounts, offer)
-    main.below(text, amounts)
-    main.y = max(main.y, draw_remedy(note.sheet, (main.x + 6.4, top + 4), offer))
-
-
-def _amounts(column: Column, remedy: Remedy) -> None:
-    """The figures to set."""
-    for label, words in remedy.amounts:
-        name = column.beside(column.x, 16)
-        value = column.beside(column.x + 17, column.width - 17)
+    for label, words in card.amounts:
+        name = amounts.beside(amounts.x, 16)
+        value = amounts.beside(amounts.x + 17, amounts.width - 17)
         name.say(label, _FINE, ink=DARK)
         value.say(words, _FINE, bold=True)
-        column.below(name, value)
+        amounts.below(name, value)
+    main.below(text, amounts)
+    main.y = max(main.y, draw_remedy(note.sheet, (main.x + 6.4, top + 4), remedy))
 
 
 def _sights(note: _Note, y: float) -> float:
     side, main = _section(note, y, "What you would see", "At full aperture, before any change.")
-    sights = note.correction.sights
+    sights = next(part.rows for part in note.account.told() if isinstance(part, Table))
     most = note.fit.sights or len(sights)
     for sight in sights[:most]:
         ring, sharp = main.beside(main.x, 25), main.beside(main.x + 26, 60)
         blur = main.beside(main.x + 88, main.width - 88)
-        ring.say(f"Ring at {wording.mark_name(sight.mark)}", _FINE, bold=True)
-        sharp.say(wording.sharp_where(sight), _FINE)
-        blur.say(wording.blur_at(sight), _FINE)
+        at, where, how = sight.cells
+        ring.say(f"Ring at {at}", _FINE, bold=True)
+        sharp.say(where, _FINE)
+        blur.say(how, _FINE)
         main.below(ring, sharp, blur)
         note.sheet.line((main.x, main.y + 0.3), (note.sheet.right, main.y + 0.3), ink=PALE)
         main.gap(0.4)
@@ -302,8 +308,7 @@ def _sights(note: _Note, y: float) -> float:
 
 
 def _working(note: _Note, y: float) -> float:
-    steps, shown = note.correction.steps, note.fit.working
-    lines = [line for step in steps for line in step.working_text()]
+    lines, shown = note.account.lines(Role.WORKING), note.fit.working
     kept = lines if shown is None else lines[len(lines) - shown :]
     side, main = _section(note, y, "Working")
     if len(kept) < len(lines):
@@ -348,7 +353,7 @@ def _two_digits(mm: float) -> str:
 
 def _care(note: _Note, y: float) -> float:
     side, main = _section(note, y, "Take care")
-    for caution in note.correction.cautions:
+    for caution in note.account.cautions:
         head, text = main.beside(main.x, 25), main.beside(main.x + 26, main.width - 26)
         head.say(caution.heading, _FINE, bold=True)
         text.say(caution.text, _FINE)

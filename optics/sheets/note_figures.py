@@ -5,6 +5,7 @@ import math
 from optics.drawing.drawing import Ink, Point, on_circle
 from optics.drawing.lettering import text_width
 from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, WHITE, Sheet
+from optics.moves import Picture
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.readings.readings import Sense
@@ -183,21 +184,17 @@ def _draw_key(sheet: Sheet, corner: Point, correction: Correction) -> None:
 
 def draw_remedy(sheet: Sheet, top: Point, remedy: Remedy) -> float:
     """A small picture of what to do, hanging from its top middle; where it ends."""
-    figures = remedy.figures
-    if "sense" in figures:
-        return _draw_turn(sheet, top, str(figures["sense"]))
-    if "added" in figures:
-        return _draw_shim(sheet, top, float(figures["added"]) > 0)
-    if "moved" in figures:
-        return _draw_stop(sheet, top, float(figures["moved"]) > 0)
-    return top[1]
+    if remedy.move.picture is None:
+        return top[1]
+    ((_, amount),) = remedy.settings
+    return _PICTURES[remedy.move.picture](sheet, top, amount > 0)
 
 
-def _draw_turn(sheet: Sheet, top: Point, sense: str) -> float:
+def _draw_turn(sheet: Sheet, top: Point, is_clockwise: bool) -> float:
     """A ring seen from the front, with an arrow in the sense to turn it."""
     radius = 3.9
     x, y = centre = (top[0], top[1] + radius + 2.4)
-    way = 1 if sense == "clockwise" else -1
+    way = 1 if is_clockwise else -1
     sheet.circle(centre, radius, width=0.2)
     sheet.circle(centre, radius * 0.6, width=0.2)
     sheet.line((x, y - radius), (x, y - radius * 0.68), width=0.4)
@@ -245,3 +242,6 @@ def _draw_stop(sheet: Sheet, top: Point, is_away: bool) -> float:
     sheet.arrow(*(ends if is_away else ends[::-1]), width=0.5, ink=ACCENT)
     sheet.text(film + 0.5, y + 8.8, "film", 5.8, ink=DARK, align="right")
     return y + 9.4
+
+
+_PICTURES = {Picture.TURN: _draw_turn, Picture.LEAF: _draw_shim, Picture.STOP: _draw_stop}

@@ -4,15 +4,12 @@ Type is sized to be read from two metres: the least is 17 points on A3, whose ca
 4.4 mm high, which is 7.5 minutes of arc at that distance (the usual eye reads at 5).
 """
 
-import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
-from typing import Literal
 
 from optics.drawing.drawing import Ink, Point
 from optics.drawing.lettering import MM_PER_POINT, text_width, wrapped
-from optics.drawing.page import ACCENT, BLACK, DARK, PAPERS, Paper, Sheet
+from optics.drawing.page import ACCENT, BLACK, DARK, PAPERS, WHITE, Paper, Sheet
 from optics.errors import OutOfRange
 from optics.readings.wording import CONVENTIONS
 
@@ -21,35 +18,16 @@ POSTER_PAPERS = {paper.name: paper for paper in (A3, PAPERS["A4"])}
 LEFT, RIGHT, BOTTOM = 22.0, 275.0, 380.0
 WIDTH = RIGHT - LEFT
 TITLE, HEAD, TEXT, LABEL, LEAST = 46.0, 27.0, 21.0, 19.0, 17.0
+# How long an arrow's head is, in mm.
+ARROW = 5.0
 _LEADING = 1.28
 _INVENTED = (
     "The cameras of Lantern Street Camera Works are invented: no figure is that of a real one. "
 )
 
 
-@dataclass(frozen=True)
-class Board:
+class Board(Sheet):
     """A poster being drawn; every place and thickness in mm of A3, type in points of A3."""
-
-    sheet: Sheet
-    scale: float
-
-    def text(
-        self,
-        at: Point,
-        text: str,
-        size: float = TEXT,
-        *,
-        bold: bool = False,
-        ink: Ink = BLACK,
-        align: Literal["left", "middle", "right"] = "left",
-        turned: float = 0.0,
-    ) -> None:
-        """One line, its baseline at a point."""
-        x, y = self._on_paper(at)
-        self.sheet.text(
-            x, y, text, size * self.scale, bold=bold, ink=ink, align=align, turned=turned
-        )
 
     def paragraph(
         self,
@@ -64,89 +42,16 @@ class Board:
         """Lines from a first baseline downwards; where the next baseline would be."""
         x, y = at
         for line in wrapped(text, width, size, bold):
-            self.text((x, y), line, size, bold=bold, ink=ink)
+            self.text(x, y, line, size, bold=bold, ink=ink)
             y += size * _LEADING * MM_PER_POINT
         return y
-
-    def line(
-        self,
-        start: Point,
-        end: Point,
-        width: float = 0.7,
-        *,
-        ink: Ink = BLACK,
-        dash: Sequence[float] = (),
-    ) -> None:
-        """A straight line."""
-        ends = self._on_paper(start), self._on_paper(end)
-        dashes = [d * self.scale for d in dash]
-        self.sheet.line(*ends, width=width * self.scale, ink=ink, dash=dashes)
-
-    def shape(
-        self,
-        points: Sequence[Point],
-        *,
-        fill: Ink | None = None,
-        ink: Ink | None = BLACK,
-        width: float = 0.7,
-        closed: bool = True,
-    ) -> None:
-        """A polygon, or an open line."""
-        placed = [self._on_paper(p) for p in points]
-        self.sheet.shape(placed, fill=fill, ink=ink, width=width * self.scale, closed=closed)
-
-    def box(
-        self,
-        corner: Point,
-        width: float,
-        height: float,
-        *,
-        fill: Ink | None = None,
-        ink: Ink | None = BLACK,
-        line: float = 0.7,
-    ) -> None:
-        """A rectangle from its top left corner."""
-        k = self.scale
-        self.sheet.box(
-            self._on_paper(corner), width * k, height * k, fill=fill, ink=ink, line=line * k
-        )
-
-    def circle(
-        self,
-        centre: Point,
-        radius: float,
-        *,
-        fill: Ink | None = None,
-        ink: Ink | None = BLACK,
-        width: float = 0.7,
-    ) -> None:
-        """A whole circle."""
-        k = self.scale
-        self.sheet.circle(self._on_paper(centre), radius * k, fill=fill, ink=ink, width=width * k)
-
-    def arrow(
-        self, start: Point, end: Point, width: float = 0.8, *, ink: Ink = BLACK, both: bool = False
-    ) -> None:
-        """A line with a head at its end, or at both."""
-        self.line(start, end, width, ink=ink)
-        self._head(start, end, ink)
-        if both:
-            self._head(end, start, ink)
-
-    def _head(self, start: Point, end: Point, ink: Ink) -> None:
-        length = math.dist(start, end)
-        ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
-        size = min(5.0, length / 2)
-        back = (end[0] - size * ux, end[1] - size * uy)
-        wings = [(back[0] - s * 0.36 * size * uy, back[1] + s * 0.36 * size * ux) for s in (1, -1)]
-        self.shape([end, *wings], fill=ink, ink=None)
 
     def number(self, centre: Point, number: int) -> None:
         """A number in a filled disc, for leaders and lists."""
         self.circle(centre, 5.2, fill=ACCENT, ink=None)
         size = LABEL if number < 10 else LABEL - 4
-        place = (centre[0], centre[1] + 0.36 * size * MM_PER_POINT)
-        self.text(place, str(number), size, bold=True, ink=(1.0, 1.0, 1.0), align="middle")
+        foot = centre[1] + 0.36 * size * MM_PER_POINT
+        self.text(centre[0], foot, str(number), size, bold=True, ink=WHITE, align="middle")
 
     def table(
         self,
@@ -165,7 +70,8 @@ class Board:
             for column, (cell, width) in enumerate(zip(row, widths, strict=True)):
                 centre = x if column == 0 else x + width / 2
                 self.text(
-                    (centre, y),
+                    centre,
+                    y,
                     cell,
                     size,
                     bold=number == 0 or column == 0,
@@ -173,12 +79,10 @@ class Board:
                     align="left" if column == 0 else "middle",
                 )
                 x += width
-            self.line((left, y + 0.32 * step), (end, y + 0.32 * step), 0.35 if number else 0.7)
+            rule = y + 0.32 * step
+            self.line((left, rule), (end, rule), width=0.35 if number else 0.7)
             y += step
         return y
-
-    def _on_paper(self, point: Point) -> Point:
-        return point[0] * self.scale, point[1] * self.scale
 
 
 def board(title: str, line: str, *, made: date, page_size: str, made_by: str = "") -> Board:
@@ -195,16 +99,16 @@ def board(title: str, line: str, *, made: date, page_size: str, made_by: str = "
             limit=known,
         )
     paper = POSTER_PAPERS[page_size]
-    sheet = Sheet(
+    drawn = Board(
         paper,
         title=f"Poster: {title}",
         made=made,
         made_by=made_by,
         conventions=_INVENTED + CONVENTIONS,
+        scale=paper.width / A3.width,
     )
-    drawn = Board(sheet, paper.width / A3.width)
     size = min(TITLE, TITLE * WIDTH / text_width(title, TITLE, is_bold=True))
-    drawn.text((LEFT, 38), title, size, bold=True)
+    drawn.text(LEFT, 38, title, size, bold=True)
     y = drawn.paragraph((LEFT, 52), WIDTH, line, HEAD - 4, ink=ACCENT, bold=True)
-    drawn.line((LEFT, y - 5), (RIGHT, y - 5), 1.2)
+    drawn.line((LEFT, y - 5), (RIGHT, y - 5), width=1.2)
     return drawn

@@ -8,7 +8,7 @@ import numpy as np
 from optics.camera.stops import Stops, set_stop
 from optics.drawing.page import ACCENT, DARK, MID, PALE, Sheet
 from optics.scales.depth_table import depth_table
-from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, WIDTH, Board, board
+from optics.sheets.poster_board import ARROW, HEAD, LABEL, LEAST, LEFT, RIGHT, WIDTH, Board, board
 from optics.teaching.shelf import OSTRIN
 from optics.units import format_distance
 
@@ -39,7 +39,7 @@ def poster_depth(*, made: date, page_size: str = "A3") -> Sheet:
     )
     _field(drawn)
     _table(drawn)
-    return drawn.sheet
+    return drawn
 
 
 def _used(stop: float) -> float:
@@ -51,25 +51,25 @@ def _cone(drawn: Board, stop: float, y: float) -> None:
     half = _RIM / _used(stop)
     room = (_FILM - _LENS) * _DISC / (2 * half)
     drawn.box((_FILM - room, y - 24), 2 * room, 48, fill=PALE, ink=None)
-    drawn.line((_LENS - 10, y), (RIGHT - 4, y), 0.35, ink=MID)
+    drawn.line((_LENS - 10, y), (RIGHT - 4, y), width=0.35, ink=MID)
     beyond = RIGHT - 8 - _FILM
     for side in (-1, 1):
         slope = side * half / (_FILM - _LENS)
-        drawn.line((_LENS, y + side * half), (_FILM + beyond, y - slope * beyond), 0.8)
-    drawn.line((_FILM, y - 24), (_FILM, y + 24), 1.8, ink=ACCENT)
+        drawn.line((_LENS, y + side * half), (_FILM + beyond, y - slope * beyond), width=0.8)
+    drawn.line((_FILM, y - 24), (_FILM, y + 24), width=1.8, ink=ACCENT)
     rim = [(_LENS - 4, y), (_LENS, y - half - 2), (_LENS + 4, y), (_LENS, y + half + 2)]
-    drawn.shape(rim, fill=MID)
-    drawn.text((LEFT, y - 9), f"f/{stop:g}", HEAD, bold=True)
+    drawn.shape(rim, fill=MID, width=0.7)
+    drawn.text(LEFT, y - 9, f"f/{stop:g}", HEAD, bold=True)
     for side in (-1, 1):
         x = _FILM + side * room
-        drawn.line((x, y - _DISC / 2), (x, y + _DISC / 2), 2.2)
-    drawn.arrow((_FILM, y + 21), (_FILM + room, y + 21), ink=ACCENT)
-    drawn.arrow((_FILM, y + 21), (_FILM - room, y + 21), ink=ACCENT)
+        drawn.line((x, y - _DISC / 2), (x, y + _DISC / 2), width=2.2)
+    drawn.arrow((_FILM, y + 21), (_FILM + room, y + 21), width=0.8, head=ARROW, ink=ACCENT)
+    drawn.arrow((_FILM, y + 21), (_FILM - room, y + 21), width=0.8, head=ARROW, ink=ACCENT)
     table = depth_table(OSTRIN, _used(stop), math.inf)
     each = float(table.depth_each_way[0, 0])
-    drawn.text((LEFT, y + 2), f"± {each:.3f}", LABEL, bold=True, ink=ACCENT)
-    drawn.text((LEFT, y + 10), "mm", LABEL, bold=True, ink=ACCENT)
-    drawn.text((_FILM + room + 2, y + 9), "c", LABEL, bold=True)
+    drawn.text(LEFT, y + 2, f"± {each:.3f}", LABEL, bold=True, ink=ACCENT)
+    drawn.text(LEFT, y + 10, "mm", LABEL, bold=True, ink=ACCENT)
+    drawn.text(_FILM + room + 2, y + 9, "c", LABEL, bold=True)
 
 
 def _place(distance: float) -> float:
@@ -80,7 +80,8 @@ def _place(distance: float) -> float:
 def _field(drawn: Board) -> None:
     """What is sharp at each stop, as bars on a scale even in 1/D."""
     drawn.text(
-        (LEFT, 227),
+        LEFT,
+        227,
         f"{OSTRIN.name} ({OSTRIN.lens.focal_length:g} mm, c "
         f"{OSTRIN.circle_of_confusion:g} mm) focused at {format_distance(FOCUSED)}",
         HEAD - 5,
@@ -91,15 +92,15 @@ def _field(drawn: Board) -> None:
         y = 238.0 + 12 * row
         near, far = float(table.near[row, 0]), float(table.far[row, 0])
         drawn.box((_place(near), y), _place(far) - _place(near), 7.5, fill=ACCENT, ink=None)
-        drawn.text((LEFT, y + 6.2), f"f/{stop:g}", LABEL, bold=True)
+        drawn.text(LEFT, y + 6.2, f"f/{stop:g}", LABEL, bold=True)
     axis = 278.0
-    drawn.line((_SCALE_LEFT, axis), (_SCALE_RIGHT, axis), 0.9)
+    drawn.line((_SCALE_LEFT, axis), (_SCALE_RIGHT, axis), width=0.9)
     for metres in (1, 1.5, 2, 3, 5, 10, math.inf):
         x = _place(1000 * metres)
-        drawn.line((x, axis), (x, axis + 3.5), 0.9)
-        drawn.text((x, axis + 11), format_distance(1000.0 * metres), LEAST, align="middle")
+        drawn.line((x, axis), (x, axis + 3.5), width=0.9)
+        drawn.text(x, axis + 11, format_distance(1000.0 * metres), LEAST, align="middle")
     x = _place(FOCUSED)
-    drawn.line((x, 234), (x, axis), 0.8, dash=(3, 2))
+    drawn.line((x, 234), (x, axis), width=0.8, dash=(3, 2))
 
 
 def _table(drawn: Board) -> None:

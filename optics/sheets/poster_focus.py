@@ -6,7 +6,7 @@ from optics.drawing.drawing import Point
 from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
 from optics.finding.causes import IN_ORDER
 from optics.readings.spots import Spot
-from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, Board, board
+from optics.sheets.poster_board import ARROW, HEAD, LABEL, LEAST, LEFT, RIGHT, Board, board
 
 TITLE = "Where focus error comes from"
 _LINE = "Each part has its own place in the error. Which readings agree tells which part it is."
@@ -30,21 +30,21 @@ def poster_focus(*, made: date, page_size: str = "A3") -> Sheet:
     _camera(drawn)
     _labels(drawn)
     _evidence(drawn)
-    return drawn.sheet
+    return drawn
 
 
 def _camera(drawn: Board) -> None:
     """Film, gate, seat with shim, helicoid, ring, stop and lens, from the left."""
-    drawn.line((LEFT, _AXIS), (RIGHT, _AXIS), 0.4, ink=MID)
+    drawn.line((LEFT, _AXIS), (RIGHT, _AXIS), width=0.4, ink=MID)
     drawn.box((_FILM - 5, _AXIS - 30), 3.0, 60, fill=MID, ink=None)
-    drawn.line((_FILM, _AXIS - 28), (_FILM, _AXIS + 28), 1.8, ink=ACCENT)
+    drawn.line((_FILM, _AXIS - 28), (_FILM, _AXIS + 28), width=1.8, ink=ACCENT)
     for side in (-1, 1):
         _half(drawn, side)
-    drawn.shape(_lens_outline(), fill=PALE)
+    drawn.shape(_lens_outline(), fill=PALE, width=0.7)
     drawn.shape([(_LENS + 20, _AXIS), (RIGHT - 30, _AXIS - 14), (RIGHT - 30, _AXIS + 14)], ink=None)
     for edge in (-15.0, 15.0):
-        drawn.line((_LENS, _AXIS + edge), (_FILM, _AXIS), 0.5, ink=DARK)
-        drawn.line((_LENS, _AXIS + edge), (RIGHT, _AXIS + edge), 0.5, ink=DARK)
+        drawn.line((_LENS, _AXIS + edge), (_FILM, _AXIS), width=0.5, ink=DARK)
+        drawn.line((_LENS, _AXIS + edge), (RIGHT, _AXIS + edge), width=0.5, ink=DARK)
 
 
 def _half(drawn: Board, side: int) -> None:
@@ -52,7 +52,7 @@ def _half(drawn: Board, side: int) -> None:
 
     def box(x: float, inner: float, width: float, height: float, shade: bool = False) -> None:
         top = _AXIS + (inner if side > 0 else -inner - height)
-        drawn.box((x, top), width, height, fill=MID if shade else PALE)
+        drawn.box((x, top), width, height, fill=MID if shade else PALE, line=0.7)
 
     box(_FILM + 1.5, 30, _SEAT - _FILM - 3.5, 6)
     box(_SEAT - 2, 20, 2.0, 16, shade=True)
@@ -63,7 +63,7 @@ def _half(drawn: Board, side: int) -> None:
     box(_SEAT + 14, 28, 6, 6, shade=True)
     for step in range(6):
         x = _SEAT + 22 + 4 * step
-        drawn.line((x, _AXIS + side * 21), (x + 2, _AXIS + side * 23.5), 0.6)
+        drawn.line((x, _AXIS + side * 21), (x + 2, _AXIS + side * 23.5), width=0.6)
 
 
 def _lens_outline() -> list[Point]:
@@ -84,34 +84,34 @@ def _labels(drawn: Board) -> None:
         7: ((_LENS, _AXIS - 15), (_LENS + 14, _AXIS - 45)),
     }
     for number, (part, disc) in places.items():
-        drawn.line(part, disc, 0.6, ink=ACCENT)
+        drawn.line(part, disc, width=0.6, ink=ACCENT)
         drawn.number(disc, number)
     y = _AXIS + 60
     for x in (_FILM, _SEAT):
-        drawn.line((x, _AXIS + 38), (x, y + 3), 0.4, ink=DARK)
-    drawn.arrow((_FILM, y), (_SEAT, y), both=True)
+        drawn.line((x, _AXIS + 38), (x, y + 3), width=0.4, ink=DARK)
+    drawn.arrow((_FILM, y), (_SEAT, y), width=0.8, head=ARROW, both=True)
     middle = (_FILM + _SEAT) / 2
-    drawn.text((middle, y - 3), "register", LABEL, bold=True, align="middle")
+    drawn.text(middle, y - 3, "register", LABEL, bold=True, align="middle")
     y = _AXIS + 78
-    drawn.arrow((_LENS, y), (_LENS - 30, y), 1.4, ink=ACCENT)
-    drawn.arrow((_LENS, y), (_LENS + 30, y), 1.4, ink=ACCENT)
-    drawn.text((_LENS - 33, y + 2.4), "− too far in", LABEL, bold=True, align="right")
-    drawn.text((_LENS + 33, y + 2.4), "+ too far out", LABEL, bold=True)
+    drawn.arrow((_LENS, y), (_LENS - 30, y), width=1.4, head=ARROW, ink=ACCENT)
+    drawn.arrow((_LENS, y), (_LENS + 30, y), width=1.4, head=ARROW, ink=ACCENT)
+    drawn.text(_LENS - 33, y + 2.4, "− too far in", LABEL, bold=True, align="right")
+    drawn.text(_LENS + 33, y + 2.4, "+ too far out", LABEL, bold=True)
 
 
 def _evidence(drawn: Board) -> None:
     """Which cause disturbs which reading; a filled disc where it does."""
-    drawn.text((LEFT, _FIRST - 34), "Which reading feels it", HEAD, bold=True)
+    drawn.text(LEFT, _FIRST - 34, "Which reading feels it", HEAD, bold=True)
     for column, (upper, lower) in enumerate(_HEADS.values()):
         x = _TABLE + _COLUMN * (column + 0.5)
-        drawn.text((x, _FIRST - 19), upper, LEAST, bold=True, ink=DARK, align="middle")
-        drawn.text((x, _FIRST - 12), lower, LEAST, bold=True, ink=DARK, align="middle")
+        drawn.text(x, _FIRST - 19, upper, LEAST, bold=True, ink=DARK, align="middle")
+        drawn.text(x, _FIRST - 12, lower, LEAST, bold=True, ink=DARK, align="middle")
     for row, cause in enumerate(IN_ORDER):
         y = _FIRST + _ROW * row
-        drawn.line((LEFT, y - 0.68 * _ROW), (RIGHT, y - 0.68 * _ROW), 0.35, ink=MID)
+        drawn.line((LEFT, y - 0.68 * _ROW), (RIGHT, y - 0.68 * _ROW), width=0.35, ink=MID)
         words = cause.words
         drawn.number((LEFT + 5.2, y - 2.4), row + 1)
-        drawn.text((LEFT + 13, y), words, LEAST, bold=True)
+        drawn.text(LEFT + 13, y, words, LEAST, bold=True)
         for column, spot in enumerate(_HEADS):
             centre = (_TABLE + _COLUMN * (column + 0.5), y - 2.4)
             if spot in cause.spots:

@@ -31,28 +31,28 @@ def poster_order(*, made: date, page_size: str = "A3") -> Sheet:
     for number, words in enumerate(ORDER_OF_WORK, start=1):
         _row(drawn, number, words)
     y = _FIRST + _STEP * len(ORDER_OF_WORK) + 8
-    drawn.text((LEFT, y), "⚠ Take care", HEAD, bold=True)
+    drawn.text(LEFT, y, "⚠ Take care", HEAD, bold=True)
     y += 11
     for caution in _CARED:
         head = drawn.paragraph((LEFT, y), _HEADINGS - 4, caution.heading, LEAST, bold=True)
         y = drawn.paragraph((LEFT + _HEADINGS, y), WIDTH - _HEADINGS, caution.text, LEAST)
         y = max(y, head) + 2.2
     drawn.paragraph((LEFT, y), WIDTH, f"{LOCAL_RULES} {_PRACTICE}", LEAST, bold=True)
-    return drawn.sheet
+    return drawn
 
 
 def _row(drawn: Board, number: int, words: str) -> None:
     y = _FIRST + _STEP * (number - 1)
     if number < len(ORDER_OF_WORK):
-        drawn.line((LEFT + 6, y), (LEFT + 6, y + _STEP - 2.6), 1.6, ink=MID)
+        drawn.line((LEFT + 6, y), (LEFT + 6, y + _STEP - 2.6), width=1.6, ink=MID)
     drawn.number((LEFT + 6, y - 2.6), number)
-    drawn.text((LEFT + 17, y), words, TEXT, bold=True)
+    drawn.text(LEFT + 17, y, words, TEXT, bold=True)
     cares = CARE_AT.get(number, ())
     if cares:
         said = ", ".join(_short(c) for c in cares)
-        drawn.text((RIGHT, y), f"⚠ {said}", LEAST, ink=DARK, align="right")
+        drawn.text(RIGHT, y, f"⚠ {said}", LEAST, ink=DARK, align="right")
     if number < len(ORDER_OF_WORK):
-        drawn.line((LEFT + 17, y + 4.2), (RIGHT, y + 4.2), 0.35, ink=PALE)
+        drawn.line((LEFT + 17, y + 4.2), (RIGHT, y + 4.2), width=0.35, ink=PALE)
 
 
 def _short(caution: Caution) -> str:

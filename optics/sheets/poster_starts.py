@@ -6,7 +6,18 @@ from datetime import date
 from optics.body.witness.thread import Thread
 from optics.camera.true_lens import pitch_of
 from optics.drawing.page import ACCENT, BLACK, DARK, MID, PALE, Sheet
-from optics.sheets.poster_board import HEAD, LABEL, LEAST, LEFT, RIGHT, TEXT, WIDTH, Board, board
+from optics.sheets.poster_board import (
+    ARROW,
+    HEAD,
+    LABEL,
+    LEAST,
+    LEFT,
+    RIGHT,
+    TEXT,
+    WIDTH,
+    Board,
+    board,
+)
 from optics.teaching.shelf import LEAD, OSTRIN, STARTS
 
 TITLE = "Which start? A thread unrolled"
@@ -23,7 +34,7 @@ def poster_starts(*, made: date, page_size: str = "A3") -> Sheet:
     _threads(drawn)
     _dimensions(drawn)
     _worth(drawn)
-    return drawn.sheet
+    return drawn
 
 
 def _at(turn: float, along: float) -> tuple[float, float]:
@@ -33,20 +44,23 @@ def _at(turn: float, along: float) -> tuple[float, float]:
 
 def _threads(drawn: Board) -> None:
     pitch = pitch_of(OSTRIN)
-    drawn.box((_X0, _FOOT - _HEIGHT), _X1 - _X0, _HEIGHT, fill=(0.965, 0.965, 0.965))
+    drawn.box((_X0, _FOOT - _HEIGHT), _X1 - _X0, _HEIGHT, fill=(0.965, 0.965, 0.965), line=0.7)
     for sixth in range(STARTS + 1):
         x, _ = _at(sixth / STARTS, 0)
-        drawn.line((x, _FOOT), (x, _FOOT - _HEIGHT), 0.3, ink=PALE)
-        drawn.line((x, _FOOT), (x, _FOOT + 3), 0.7)
-        drawn.text((x, _FOOT + 10), f"{360 * sixth // STARTS}°", LEAST, align="middle")
+        drawn.line((x, _FOOT), (x, _FOOT - _HEIGHT), width=0.3, ink=PALE)
+        drawn.line((x, _FOOT), (x, _FOOT + 3), width=0.7)
+        drawn.text(x, _FOOT + 10, f"{360 * sixth // STARTS}°", LEAST, align="middle")
     for start in range(-STARTS, STARTS + 2):
         ends = _clipped(start * pitch)
         if ends:
             is_one = start in (0, -STARTS, STARTS)
             drawn.line(
-                _at(*ends[0]), _at(*ends[1]), 2.6 if is_one else 1.3, ink=ACCENT if is_one else MID
+                _at(*ends[0]),
+                _at(*ends[1]),
+                width=2.6 if is_one else 1.3,
+                ink=ACCENT if is_one else MID,
             )
-    drawn.text(((_X0 + _X1) / 2, _FOOT + 20), "once round the barrel", LABEL, align="middle")
+    drawn.text((_X0 + _X1) / 2, _FOOT + 20, "once round the barrel", LABEL, align="middle")
 
 
 def _clipped(foot: float) -> tuple[tuple[float, float], tuple[float, float]] | None:
@@ -61,14 +75,14 @@ def _dimensions(drawn: Board) -> None:
     pitch = pitch_of(OSTRIN)
     low, high = _at(0, 2 * pitch)[1], _at(0, 3 * pitch)[1]
     for y in (low, high):
-        drawn.line((_X0 - 16, y), (_X0, y), 0.4, ink=DARK)
-    drawn.arrow((_X0 - 8, low), (_X0 - 8, high), 0.9, both=True)
-    drawn.text((_X0 - 19, (low + high) / 2 + 3), "P", TEXT, bold=True, align="middle")
+        drawn.line((_X0 - 16, y), (_X0, y), width=0.4, ink=DARK)
+    drawn.arrow((_X0 - 8, low), (_X0 - 8, high), width=0.9, head=ARROW, both=True)
+    drawn.text(_X0 - 19, (low + high) / 2 + 3, "P", TEXT, bold=True, align="middle")
     bottom, top = _at(1, 0)[1], _at(1, LEAD)[1]
     for y in (bottom, top):
-        drawn.line((_X1, y), (_X1 + 16, y), 0.4, ink=DARK)
-    drawn.arrow((_X1 + 8, bottom), (_X1 + 8, top), 0.9, both=True)
-    drawn.text((_X1 + 19, (bottom + top) / 2 + 3), "L", TEXT, bold=True, align="middle")
+        drawn.line((_X1, y), (_X1 + 16, y), width=0.4, ink=DARK)
+    drawn.arrow((_X1 + 8, bottom), (_X1 + 8, top), width=0.9, head=ARROW, both=True)
+    drawn.text(_X1 + 19, (bottom + top) / 2 + 3, "L", TEXT, bold=True, align="middle")
 
 
 def _worth(drawn: Board) -> None:
@@ -76,7 +90,8 @@ def _worth(drawn: Board) -> None:
     ring = math.degrees(abs(thread.entry_turn(1)))
     y = 270.0
     drawn.text(
-        (LEFT, y),
+        LEFT,
+        y,
         f"{OSTRIN.name}: lead L {LEAD:g} mm, {STARTS} starts, pitch P {pitch:g} mm",
         HEAD - 3,
         bold=True,

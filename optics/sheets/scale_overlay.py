@@ -18,6 +18,7 @@ from optics.drawing.strips import (
     tiles,
 )
 from optics.errors import NoAnswer
+from optics.scales.account import scale_account
 from optics.scales.engraving import ScaleUnit, figure_of
 from optics.scales.layout_wording import SCALE_CONVENTIONS, source_line, strip_runs_line
 from optics.scales.scale_check import ScaleCheck
@@ -29,7 +30,6 @@ from optics.scales.scale_layout import (
     runs,
     runs_right,
 )
-from optics.scales.scale_wording import scale_headline
 from optics.sheets.true_size import Room, Signature, TrueSize, true_size
 
 COMPUTED, MEASURED = "where the marks belong", "where the marks are"
@@ -90,8 +90,7 @@ def check_overlay(
 
     Errors: as `scale_overlay`.
     """
-    says = (scale_headline(check),)
-    marks = overlay_marks(check.as_it_stands)
+    marks, says = overlay_marks(check.as_it_stands), scale_account(check, None, ()).at_bench
     return scale_overlay(check.camera, marks, signature, unit=unit, tops=tops, says=says)
 
 

@@ -3,15 +3,15 @@
 import math
 from datetime import date
 
-from optics.drawing.column import Column
+from optics.drawing.column import headed
 from optics.drawing.drawing import Point
-from optics.drawing.page import ACCENT, BLACK, Sheet, paper_named
+from optics.drawing.page import BLACK, Sheet, paper_named
 from optics.drawing.ruler import ROOM, check_rulers
 from optics.rangefinder.target import LINE_WIDTHS, FocusingTarget
 from optics.readings.wording import CONVENTIONS
 from optics.units import format_distance, format_length
 
-_TEXT, _FINE, _TINY = 8.2, 7.0, 5.8
+_FINE, _TINY = 7.0, 5.8
 _LINES = 4
 _SHORTEST = 5.0
 _SPOKES = 36
@@ -29,15 +29,15 @@ def target_sheet(
     The same arguments give the same sheet. Errors: OutOfRange for an unknown paper.
     """
     paper = paper_named(page_size)
-    heading = title.strip() or "Focusing target"
+    name = title.strip() or "Focusing target"
     sheet = Sheet(
         paper,
-        title=f"Focusing target: {heading}",
+        title=f"Focusing target: {name}",
         made=made,
         made_by=made_by,
         conventions=CONVENTIONS,
     )
-    y = _head(target, sheet, heading) + 6
+    y = _head(target, sheet, name) + 6
     _column(sheet, (sheet.left, y), LINE_WIDTHS[:_COARSE])
     _column(sheet, (sheet.left + 100, y), LINE_WIDTHS[_COARSE:])
     corner = sheet.left + ROOM, sheet.bottom - ROOM
@@ -47,10 +47,8 @@ def target_sheet(
     return sheet
 
 
-def _head(target: FocusingTarget, sheet: Sheet, heading: str) -> float:
-    head = Column(sheet, sheet.left, sheet.top - 0.8, sheet.right - sheet.left)
-    head.say("Focusing target", _TEXT, bold=True, ink=ACCENT)
-    head.say(heading, 11, bold=True, most=1)
+def _head(target: FocusingTarget, sheet: Sheet, title: str) -> float:
+    head = headed(sheet, "Focusing target", title, size=11, most=1)
     head.say(_advice(target), _FINE)
     return head.y
 

@@ -6,8 +6,8 @@ from datetime import date
 from enum import StrEnum
 
 from optics.camera.camera import Camera
-from optics.drawing.column import Column
-from optics.drawing.page import ACCENT, DARK, Sheet, paper_named
+from optics.drawing.column import Column, headed
+from optics.drawing.page import DARK, Sheet, paper_named
 from optics.drawing.ruler import LENGTH, ROOM, check_rulers
 from optics.errors import OutOfRange
 from optics.readings.wording import said_camera
@@ -82,9 +82,7 @@ class TrueSize:
     def page(self, remark: str = "") -> Room:
         """Furnish the page just begun; `remark` says which part of the work is on it."""
         sheet = self.sheet
-        head = Column(sheet, sheet.left, sheet.top - 0.8, sheet.right - sheet.left)
-        head.say(self.kind + remark, _TEXT, bold=True, ink=ACCENT, most=1)
-        head.say(self.title, 13, bold=True, most=1)
+        head = headed(sheet, self.kind + remark, self.title, most=1)
         head.say(self.line, _FINE, ink=DARK, most=2)
         head.gap(1)
         sheet.line((sheet.left, head.y), (sheet.right, head.y), width=0.5)

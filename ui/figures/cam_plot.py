@@ -4,7 +4,7 @@ import numpy as np
 import plotly.graph_objects as go
 
 from optics.rangefinder.stoning import StoningMap
-from ui.figures.rangefinder_plot import washed
+from ui.figures.frame import EXPLORED, axis, paper
 from ui.theme import Palette
 
 HEIGHT = 240
@@ -13,7 +13,15 @@ HEIGHT = 240
 def cam_plot(found: StoningMap, colours: Palette) -> go.Figure:
     """Metal at each place: the first pass as bars, the whole as a line with markers."""
     degrees = np.degrees(found.rotation)
-    figure = go.Figure()
+    figure = paper(
+        colours,
+        height=HEIGHT,
+        margin={"l": 58, "r": 10, "t": 8, "b": 40},
+        legend={"orientation": "h", "x": 1, "xanchor": "right", "y": 1.02, "yanchor": "bottom"},
+        xaxis=axis(colours, "ring turned from ∞, degrees", fixedrange=False),
+        yaxis=axis(colours, "metal off, mm", fixedrange=False, rangemode="tozero"),
+        **EXPLORED,
+    )
     figure.add_bar(
         x=degrees,
         y=found.first_pass,
@@ -34,16 +42,5 @@ def cam_plot(found: StoningMap, colours: Palette) -> go.Figure:
         line={"color": colours.accent, "width": 2},
         marker={"symbol": "diamond", "size": 9, "color": colours.accent},
         hovertemplate="in all %{y:.3f} mm at %{x:.4g}°<extra></extra>",
-    )
-    shared = {"gridcolor": washed(colours.line), "linecolor": colours.line}
-    figure.update_layout(
-        height=HEIGHT,
-        margin={"l": 58, "r": 10, "t": 8, "b": 40},
-        paper_bgcolor="rgba(0,0,0,0)",
-        plot_bgcolor="rgba(0,0,0,0)",
-        font={"color": colours.text, "size": 12},
-        legend={"orientation": "h", "x": 1, "xanchor": "right", "y": 1.02, "yanchor": "bottom"},
-        xaxis=shared | {"title": {"text": "ring turned from ∞, degrees", "standoff": 4}},
-        yaxis=shared | {"title": {"text": "metal off, mm"}, "rangemode": "tozero"},
     )
     return figure

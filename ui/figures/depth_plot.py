@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from typing import Literal, TypeAlias
+from typing import Any, Literal, TypeAlias
 
 import numpy as np
 import plotly.graph_objects as go
@@ -10,6 +10,7 @@ import plotly.graph_objects as go
 from optics.relation import Array
 from optics.scales.depth_table import DepthTable, depth_table
 from optics.units import format_distance
+from ui.figures.frame import EXPLORED, axis, paper, washed
 from ui.theme import Palette
 
 System: TypeAlias = Literal["metric", "imperial"]
@@ -38,13 +39,12 @@ def depth_plot(
         circle_of_confusion=table.circle_of_confusion,
     )
     top = farthest * 3
-    figure = go.Figure()
+    figure = _paper((nearest, farthest), (nearest * 0.6, top), colours, system)
     _band(figure, fine, chosen, stops[chosen], top, colours, system)
     for row, stop in enumerate(stops):
         if row != chosen:
             _outline(figure, fine, row, stop, top, colours, system)
     _hyperfocal(figure, table, chosen, (nearest, farthest), colours, system)
-    _axes(figure, (nearest, farthest), (nearest * 0.6, top), colours, system)
     return figure
 
 
@@ -82,7 +82,7 @@ def _band(
         mode="lines",
         line=line,
         fill="tonexty",
-        fillcolor=_washed(colours.accent),
+        fillcolor=washed(colours.accent),
         name=stop,
         legendrank=row,
         **_told(fine.near[row], f"{stop} near limit", system),
@@ -152,40 +152,34 @@ def _hyperfocal(
     )
 
 
-def _axes(
-    figure: go.Figure,
-    across: tuple[float, float],
-    up: tuple[float, float],
-    colours: Palette,
-    system: System,
-) -> None:
-    shared = {
-        "type": "log",
-        "gridcolor": _washed(colours.line),
-        "linecolor": colours.line,
-        "tickvals": _TICKS[system],
-        "ticktext": [format_distance(t, system=system) for t in _TICKS[system]],
-        "zeroline": False,
-    }
-    figure.update_layout(
+def _paper(
+    across: tuple[float, float], up: tuple[float, float], colours: Palette, system: System
+) -> go.Figure:
+    return paper(
+        colours,
         height=HEIGHT,
         margin={"l": 10, "r": 10, "t": 10, "b": 10},
-        paper_bgcolor="rgba(0,0,0,0)",
-        plot_bgcolor="rgba(0,0,0,0)",
         font={"color": colours.text, "size": 13, "family": '"Source Sans", sans-serif'},
         # Above the plot, where a narrow window wraps it instead of losing the plot's width.
         legend={"orientation": "h", "x": 0, "y": 1.01, "yanchor": "bottom", "traceorder": "normal"},
-        hoverlabel={"bgcolor": colours.field, "font": {"color": colours.text}},
-        xaxis=shared | _titled("focused at", across),
-        yaxis=shared | _titled("sharp from – to", up),
+        xaxis=_axis(colours, "focused at", across, system),
+        yaxis=_axis(colours, "sharp from – to", up, system),
+        **EXPLORED,
     )
 
 
-def _titled(words: str, reach: tuple[float, float]) -> dict[str, object]:
-    title = {"text": words, "font": {"size": 13}, "standoff": 6}
-    return {"title": title, "range": [math.log10(v) for v in reach], "automargin": True}
-
-
-def _washed(colour: str) -> str:
-    red, green, blue = (int(colour[i : i + 2], 16) for i in (1, 3, 5))
-    return f"rgba({red},{green},{blue},0.18)"
+def _axis(
+    colours: Palette, words: str, reach: tuple[float, float], system: System
+) -> dict[str, Any]:
+    return axis(
+        colours,
+        title={"text": words, "font": {"size": 13}, "standoff": 6},
+        fixedrange=False,
+        tickangle=None,
+        type="log",
+        tickvals=_TICKS[system],
+        ticktext=[format_distance(t, system=system) for t in _TICKS[system]],
+        zeroline=False,
+        range=[math.log10(v) for v in reach],
+        automargin=True,
+    )

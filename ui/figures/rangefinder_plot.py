@@ -7,6 +7,7 @@ import plotly.graph_objects as go
 
 from optics.rangefinder.curve import ErrorCurve
 from optics.units import format_distance
+from ui.figures.frame import EXPLORED, axis, paper, washed
 from ui.theme import Palette
 
 HEIGHT = 320
@@ -28,11 +29,10 @@ def rangefinder_plot(curve: ErrorCurve, colours: Palette) -> go.Figure:
 
     The couplings' names are those of `STYLES`.
     """
-    figure = go.Figure()
+    figure = _paper(curve, colours)
     _depth(figure, curve, colours)
     for name, errors in curve.errors.items():
         _line(figure, curve, name, errors, colours)
-    _axes(figure, curve, colours)
     return figure
 
 
@@ -75,15 +75,12 @@ def _line(
     )
 
 
-def _axes(figure: go.Figure, curve: ErrorCurve, colours: Palette) -> None:
+def _paper(curve: ErrorCurve, colours: Palette) -> go.Figure:
     ticks = _ticks(float(curve.film_distance[-1]))
-    shared = {"gridcolor": washed(colours.line), "linecolor": colours.line}
-    figure.update_layout(
+    return paper(
+        colours,
         height=HEIGHT,
         margin={"l": 58, "r": 10, "t": 8, "b": 40},
-        paper_bgcolor="rgba(0,0,0,0)",
-        plot_bgcolor="rgba(0,0,0,0)",
-        font={"color": colours.text, "size": 12},
         legend={
             "orientation": "h",
             "traceorder": "normal",
@@ -93,19 +90,16 @@ def _axes(figure: go.Figure, curve: ErrorCurve, colours: Palette) -> None:
             "font": {"size": 12},
             "itemwidth": 44,
         },
-        xaxis=shared
-        | {
-            "title": {"text": "subject from the film", "font": {"size": 12}, "standoff": 4},
-            "tickangle": 0,
-            "tickvals": [1000 / distance for distance in ticks],
-            "ticktext": [format_distance(distance) for distance in ticks],
-            "zeroline": False,
-        },
-        yaxis=shared
-        | {
-            "title": {"text": "mm at the film, plus: too far out", "font": {"size": 12}},
-            "zerolinecolor": colours.line,
-        },
+        xaxis=axis(
+            colours,
+            "subject from the film",
+            fixedrange=False,
+            tickvals=[1000 / distance for distance in ticks],
+            ticktext=[format_distance(distance) for distance in ticks],
+            zeroline=False,
+        ),
+        yaxis=axis(colours, "mm at the film, plus: too far out", fixedrange=False),
+        **EXPLORED,
     )
 
 
@@ -118,9 +112,3 @@ def _ticks(near: float) -> list[float]:
         if clear and 1 / near - 1 / distance >= gap:
             found.append(distance)
     return [*found, near]
-
-
-def washed(colour: str) -> str:
-    """A colour of the palette as a wash."""
-    red, green, blue = (int(colour[i : i + 2], 16) for i in (1, 3, 5))
-    return f"rgba({red},{green},{blue},0.15)"

@@ -92,6 +92,12 @@ def test_the_lath_says_how_true_it_is(read_back: Callable[[bytes], Any], page_si
         assert said in text
 
 
+def test_the_second_half_says_what_it_is(read_back: Callable[[bytes], Any]) -> None:
+    """A half that is cut off and laid aside still names its lath and which half it is."""
+    second = read_back(drawn(300.0)).pages[1]
+    assert "Infinity lath · right half\nOstrin 35" in second.extract_text()
+
+
 @pytest.mark.parametrize("base", [6.0, 41.0, 150.0, 200.0, 300.0])
 def test_the_lath_stays_inside_the_margins(
     read_back: Callable[[bytes], Any], page_size: str, base: float

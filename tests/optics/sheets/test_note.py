@@ -9,11 +9,12 @@ from typing import Any
 import pytest
 
 from optics.camera.cautions import LOCAL_RULES
-from optics.drawing.page import MARGIN, PAPERS
-from optics.moves import Refused
+from optics.drawing.page import MARGIN, PAPERS, Sheet
+from optics.moves import Picture, Refused
 from optics.readings import wording
 from optics.readings.correction import Correction
 from optics.sheets.note import correction_note
+from optics.sheets.note_figures import draw_remedy
 
 MADE = date(2026, 3, 6)
 MM = 25.4 / 72
@@ -246,3 +247,28 @@ def test_the_same_note_has_the_same_bytes(solved: Any) -> None:
     one, again = (note_of(solved("Corvane 6×6", "rotation")) for _ in range(2))
     assert one == again
     assert one != note_of(solved("Corvane 6×6", "rotation"), made=date(2026, 3, 7))
+
+
+def test_what_is_supposed_of_the_camera_is_on_the_note(
+    solved: Any, read_back: Callable[[bytes], Any]
+) -> None:
+    """Where a front cell's own focal length was not told, the note says what is taken for it."""
+    correction = solved("Corvane 6×6", "mark")
+    cell = replace(correction.camera.focusing, group_limit=5.6)
+    correction = replace(correction, camera=replace(correction.camera, focusing=cell))
+    text = read_back(note_of(correction)).text
+    assert "The focal length of the front group is not known: 42.4 mm to 53.6 mm" in text
+
+
+@pytest.mark.parametrize(("picture", "word"), [(Picture.LEAF, "add"), (None, "")])
+def test_the_move_says_what_is_drawn_beside_it(
+    picture: Picture | None, word: str, solved: Any, read_back: Callable[[bytes], Any]
+) -> None:
+    """A leaf put in is drawn where the move's record names the picture, and nothing where not."""
+    correction = solved("Ostrin 35", "rotation")
+    sheet = Sheet(PAPERS["A4"], title="", made=MADE)
+    remedy = next(one for one in correction.remedies if one.kind == "shim")
+    move = replace(remedy.move, picture=picture)
+    end = draw_remedy(sheet, (100.0, 100.0), replace(remedy, move=move))
+    drawn = read_back(sheet.pdf()).text.partition("Made")[0].strip()
+    assert (drawn, end > 100.0) == (word, picture is not None)

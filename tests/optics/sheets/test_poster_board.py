@@ -18,8 +18,8 @@ def test_a_length_of_the_board_is_in_proportion_on_both_papers(
 ) -> None:
     """A line of 100 mm on A3 is as much shorter on A4 as the paper is narrower."""
     drawn = board("Title", "Line", made=MADE, page_size=paper)
-    drawn.line((50, 200), (150, 200))
-    lines = read_back(drawn.sheet.pdf()).lines()
+    drawn.line((50, 200), (150, 200), width=0.7)
+    lines = read_back(drawn.pdf()).lines()
     assert any(a[2] - a[0] == pytest.approx(100 * scale, abs=0.02) for a in lines)
 
 
@@ -28,7 +28,7 @@ def test_a_long_title_is_set_smaller_and_stays_on_the_board(
 ) -> None:
     """However long the title, it ends before the right edge."""
     drawn = board("A title that is far too long for its line", "Line", made=MADE, page_size="A3")
-    assert read_back(drawn.sheet.pdf()).extent()[2] < 297 - 14
+    assert read_back(drawn.pdf()).extent()[2] < 297 - 14
 
 
 def test_other_papers_are_refused() -> None:

@@ -9,9 +9,9 @@ from collections.abc import Callable, Mapping
 import plotly.graph_objects as go
 
 from optics.teaching.classroom.section import Section
+from ui.figures.frame import HEIGHT
 from ui.figures.lessons import barrel, bodies, lenses, sights
 from ui.figures.lessons.curve import curve
-from ui.figures.lessons.frame import HEIGHT
 from ui.theme import Palette
 
 __all__ = ["DRAWINGS", "HEIGHT", "curve", "lesson"]

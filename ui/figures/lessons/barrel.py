@@ -8,7 +8,7 @@ import plotly.graph_objects as go
 
 from optics.theory import helicoid, scale
 from optics.units import format_distance
-from ui.figures.lessons.frame import axis, bare, note, paper, spot, stroke
+from ui.figures.frame import axis, bare, note, paper, spot, stroke
 from ui.theme import Palette
 
 # Beyond so many the lines of the starts would merge.

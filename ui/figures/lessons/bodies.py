@@ -7,7 +7,7 @@ import numpy as np
 import plotly.graph_objects as go
 
 from optics.theory import certainty, depth, lens, standard
-from ui.figures.lessons.frame import (
+from ui.figures.frame import (
     axis,
     band,
     bare,

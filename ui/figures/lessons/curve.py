@@ -8,7 +8,7 @@ import plotly.graph_objects as go
 
 from optics.relation import Array, Formula, Quantity
 from optics.teaching.classroom import shop
-from ui.figures.lessons.frame import axis, paper, spot, stroke
+from ui.figures.frame import axis, paper, spot, stroke
 from ui.theme import Palette
 
 _POINTS = 161

@@ -9,7 +9,7 @@ import plotly.graph_objects as go
 from optics.theory import depth as theory
 from optics.theory import front_cell, lens
 from optics.units import format_distance
-from ui.figures.lessons.frame import (
+from ui.figures.frame import (
     LOWER,
     NEAREST,
     POINTS,

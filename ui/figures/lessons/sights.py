@@ -10,7 +10,7 @@ from optics.relation import Array
 from optics.theory import cam as cams
 from optics.theory import depth, lens, rangefinder
 from optics.units import format_distance
-from ui.figures.lessons.frame import (
+from ui.figures.frame import (
     LOWER,
     POINTS,
     UPPER,

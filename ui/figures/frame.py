@@ -1,4 +1,4 @@
-"""What the classroom's drawings share: paper, pens, scales and the spots that mark a figure."""
+"""What plots share: paper, pens, scales and the spots that mark a figure."""
 
 import math
 from collections.abc import Sequence
@@ -13,6 +13,8 @@ from ui.theme import Palette
 
 HEIGHT = 360
 POINTS = 121
+# What a plot to explore has more than one that only shows: its lines' names, and a finger's zoom.
+EXPLORED: dict[str, Any] = {"showlegend": True, "dragmode": "zoom"}
 NEAREST = 500.0
 _TICKS = (math.inf, 10_000, 5000, 3000, 2000, 1500, 1200, 1000, 800, 700, 600, 500)
 _ROOM = 0.11
@@ -20,26 +22,24 @@ UPPER, LOWER = (0.56, 1.0), (0.0, 0.42)
 
 
 def paper(colours: Palette, **layout: Any) -> go.Figure:
-    """An empty plot of the fixed height in the page's colours."""
-    figure = go.Figure()
-    figure.update_layout(
-        height=HEIGHT,
-        margin={"l": 56, "r": 12, "t": 10, "b": 42},
-        paper_bgcolor="rgba(0,0,0,0)",
-        plot_bgcolor="rgba(0,0,0,0)",
-        font={"color": colours.text, "size": 12},
-        hoverlabel={"bgcolor": colours.field, "font": {"color": colours.text}},
-        showlegend=False,
-        dragmode=False,
-        **layout,
-    )
-    return figure
+    """An empty plot in the page's colours; still and without a legend unless told otherwise."""
+    shared = {
+        "height": HEIGHT,
+        "margin": {"l": 56, "r": 12, "t": 10, "b": 42},
+        "paper_bgcolor": "rgba(0,0,0,0)",
+        "plot_bgcolor": "rgba(0,0,0,0)",
+        "font": {"color": colours.text, "size": 12},
+        "hoverlabel": {"bgcolor": colours.field, "font": {"color": colours.text}},
+        "showlegend": False,
+        "dragmode": False,
+    }
+    return go.Figure(layout=shared | layout)
 
 
-def axis(colours: Palette, title: str = "", **more: Any) -> dict[str, Any]:
+def axis(colours: Palette, words: str = "", **more: Any) -> dict[str, Any]:
     """A scale with its title; fixed, so that a finger scrolls the page and not the plot."""
     return {
-        "title": {"text": title, "font": {"size": 12}, "standoff": 4},
+        "title": {"text": words, "font": {"size": 12}, "standoff": 4},
         "gridcolor": washed(colours.line),
         "linecolor": colours.line,
         "zerolinecolor": colours.line,
