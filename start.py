@@ -54,6 +54,9 @@ CHECKS = (
     ("the layout of the code", ("ruff", "format", "--check", ".")),
     ("the types (about a minute the first time)", ("mypy",)),
 )
+# One process for each core, few enough that four browsers fit into memory. A file stays in one
+# process, so that what its tests share is made once; the browser's files, the longest, begin.
+SPREAD = ("-n", "logical", "--maxprocesses", "4", "--dist", "loadfile", "--no-loadscope-reorder")
 
 
 class Stopped(Exception):
@@ -206,7 +209,8 @@ def run_tests(python, arguments):
         say("Checking {} ...".format(what))
         do([python, "-m"] + list(command), "Stopped: {} is not in order.".format(what))
     say("Running the tests (some minutes) ...")
-    return subprocess.call([str(python), "-m", "pytest"] + arguments, cwd=str(HOUSE))
+    command = [str(python), "-m", "pytest"] + list(SPREAD) + arguments
+    return subprocess.call(command, cwd=str(HOUSE))
 
 
 def open_shimwright(script, arguments):

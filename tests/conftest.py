@@ -5,8 +5,13 @@ from collections.abc import Generator, Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 NOTHING_SKIPPED = os.environ.get("CI") == "true"
+
+# Other tests and their browsers run beside: how long one example takes says nothing.
+settings.register_profile("unhurried", parent=settings(), deadline=None)
+settings.load_profile("unhurried")
 
 
 @pytest.fixture(scope="session", autouse=True)

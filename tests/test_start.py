@@ -243,7 +243,7 @@ def test_pytest_has_the_last_word(hands, monkeypatch):
 
     monkeypatch.setattr(start.subprocess, "call", call)
     assert start.main(["test", "-k", "lens"]) == 5
-    assert calls[-1] == ["pytest", "-k", "lens"]
+    assert calls[-1] == ["pytest", *start.SPREAD, "-k", "lens"]
     assert [words[0] for words in calls] == ["ruff", "ruff", "mypy", "pytest"]
 
 

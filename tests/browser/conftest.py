@@ -6,7 +6,10 @@ from pathlib import Path
 
 import hands
 import pytest
-from playwright.sync_api import Browser, Page, ViewportSize
+from playwright.sync_api import Browser, Page, ViewportSize, expect
+
+# Another browser may be at work beside; how soon an answer comes is for tests that say so.
+expect.set_options(timeout=20_000)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
