@@ -38,7 +38,7 @@ def form_page() -> None:
 
 def drawn(name: str, kind: str) -> AppTest:
     """Run the page for a kind of reading on a camera."""
-    page = AppTest.from_function(form_page)
+    page = AppTest.from_function(form_page, default_timeout=30)
     page.session_state["shown"] = (name, kind)
     return page.run()
 
