@@ -243,8 +243,9 @@ def test_pytest_has_the_last_word(hands, monkeypatch):
 
     monkeypatch.setattr(start.subprocess, "call", call)
     assert start.main(["test", "-k", "lens"]) == 5
-    assert calls[-1] == ["pytest", *start.SPREAD, "-k", "lens"]
-    assert [words[0] for words in calls] == ["ruff", "ruff", "mypy", "pytest"]
+    assert calls[-2] == ["pytest", "-m", "not browser", *start.SPREAD, "-k", "lens"]
+    assert calls[-1] == ["pytest", "-m", "browser", "-k", "lens"]
+    assert [words[0] for words in calls] == ["ruff", "ruff", "mypy", "pytest", "pytest"]
 
 
 def test_the_pictures_are_taken_with_what_the_tests_need(hands, monkeypatch):
