@@ -248,6 +248,21 @@ def test_pytest_has_the_last_word(hands, monkeypatch):
     assert [words[0] for words in calls] == ["ruff", "ruff", "mypy", "pytest", "pytest"]
 
 
+@pytest.mark.parametrize(
+    ("codes", "code", "parts"), [((5, 0), 0, 2), ((0, 5), 0, 2), ((1,), 1, 1), ((0, 1), 1, 2)]
+)
+def test_a_part_without_chosen_tests_fails_nothing(hands, monkeypatch, codes, code, parts):
+    """Tests of one part alone may be chosen; a failure is returned, and no later part is begun."""
+    left = list(codes)
+
+    def call(command, cwd):
+        return left.pop(0) if "pytest" in command else 0
+
+    monkeypatch.setattr(start.subprocess, "call", call)
+    assert start.main(["test", "-k", "lens"]) == code
+    assert len(codes) - len(left) == parts
+
+
 def test_the_pictures_are_taken_with_what_the_tests_need(hands, monkeypatch):
     """The screenshots command prepares the tests' packages too and passes the exit code on."""
     calls = []
